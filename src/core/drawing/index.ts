@@ -1,0 +1,1 @@
+export type { Drawing, Fill, Mark, Page, Pen } from './types.ts';

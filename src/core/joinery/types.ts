@@ -1,0 +1,356 @@
+import type { Box3, Outline, Placement } from '#core/geometry';
+import type { Problem } from '#core/problems';
+
+/** Address of a part, the same on screen, label, template and file: piece letter and number, as `C4`. */
+export type PartId = string;
+export type PieceId = string;
+export type MaterialId = string;
+
+/** How solid timber is bought: rough from the saw, or planed all round. */
+export type SolidState = 'sawn' | 'planed';
+
+/** A material of the project. A sheet's `thickness` is measured, never nominal; density in kg/m³. */
+export type Material =
+  | {
+      readonly id: MaterialId;
+      readonly kind: 'sheet';
+      readonly name: string;
+      readonly thickness: number;
+      readonly density?: number;
+    }
+  | {
+      readonly id: MaterialId;
+      readonly kind: 'solid';
+      readonly name: string;
+      /** A row of the species table, as `Oak, European`. */
+      readonly species?: string;
+      readonly state: SolidState;
+      readonly density?: number;
+    };
+
+/** Settings that hold for the whole project; each has a default from the trade (joinery 0.6). mm. */
+export interface JoinerySettings {
+  /** Finish film per face. */
+  readonly film: number;
+  /** Moisture content in percent: in the workshop now, aboard at the least, aboard at the most. */
+  readonly moistureNow: number;
+  readonly moistureLow: number;
+  readonly moistureHigh: number;
+  /** Edges broken. */
+  readonly arris: number;
+}
+
+/** The corner joints a door frame can have (joinery B1). */
+export type FrameCorner =
+  'rebate' | 'tongue' | 'housing-over' | 'housing-between' | 'half-lap' | 'bridle' | 'mitre' | 'butt';
+
+/** Parameters of a door frame; what is left out takes the default of its table (`parametersOf`). mm and degrees-free. */
+export interface DoorFrameParameters {
+  readonly datum?: 'mean' | 'left' | 'right' | 'boat';
+  readonly mode?: 'auto' | 'square' | 'fitted';
+  readonly packingSides?: number;
+  readonly packingHead?: number;
+  readonly packingSill?: number;
+  readonly jambThickness?: number;
+  readonly headThickness?: number;
+  readonly sill?: boolean;
+  readonly sillThickness?: number;
+  readonly sillNosing?: number;
+  /** Thickness of the bulkhead, the thickest and the thinnest of the six points measured. */
+  readonly bulkheadMax?: number;
+  readonly bulkheadMin?: number;
+  readonly corner?: FrameCorner;
+  readonly jointDepth?: number;
+  readonly tongueThickness?: number;
+  readonly horn?: number;
+  readonly stop?: 'planted' | 'rebated' | 'none';
+  readonly stopThickness?: number;
+  readonly stopRebate?: number;
+  readonly covers?: 'both' | 'near' | 'far' | 'none';
+  readonly coverWidth?: number;
+  readonly coverThickness?: number;
+  readonly reveal?: number;
+  readonly doorThickness?: number;
+  readonly doorGapSide?: number;
+  readonly doorGapTop?: number;
+  readonly doorGapBottom?: number;
+  readonly infill?: boolean;
+  /** Heights from the top of the head to what is above, left to right at equal steps; infill only. */
+  readonly infillOrdinates?: readonly number[];
+  readonly materials: {
+    readonly frame: MaterialId;
+    readonly covers?: MaterialId;
+    readonly infill?: MaterialId;
+  };
+}
+
+export type DrawerCorner =
+  'box' | 'through-dovetail' | 'lapped-dovetail' | 'rebate' | 'housed-back' | 'lock-rebate' | 'butt';
+
+/** Parameters of a drawer. Opening: the smallest of three readings each. mm. */
+export interface DrawerParameters {
+  readonly openingWidth: number;
+  readonly openingHeight: number;
+  readonly clearDepth: number;
+  /** Largest minus smallest opening width along the depth. */
+  readonly openingVariation?: number;
+  readonly sideThickness?: number;
+  readonly frontThickness?: number;
+  readonly backThickness?: number;
+  readonly bottomThickness?: number;
+  readonly grooveDepth?: number;
+  readonly grooveUp?: number;
+  readonly runner?: 'metal' | 'side-rail' | 'bottom-notch' | 'bottom';
+  readonly runnerLength?: number;
+  readonly notch?: number;
+  readonly railDepth?: number;
+  readonly bottomStyle?: 'captured' | 'slides-under-back';
+  readonly corner?: DrawerCorner;
+  readonly front?: 'overlay' | 'inset' | 'none';
+  readonly overlay?: number;
+  readonly insetGap?: number;
+  readonly falseFrontThickness?: number;
+  readonly count?: number;
+  readonly materials: {
+    readonly box: MaterialId;
+    readonly bottom: MaterialId;
+    readonly front?: MaterialId;
+    readonly runners?: MaterialId;
+  };
+}
+
+/** Parameters of a cabinet front: a face frame with a grid of openings, and what closes each. mm. */
+export interface CabinetFrontParameters {
+  readonly width?: number;
+  readonly height?: number;
+  readonly columns?: number;
+  readonly rows?: number;
+  readonly stileWidth?: number;
+  readonly topRail?: number;
+  readonly midRail?: number;
+  readonly bottomRail?: number;
+  readonly thickness?: number;
+  readonly grading?: 'equal' | 'arithmetic' | 'geometric' | 'given';
+  readonly step?: number;
+  readonly ratio?: number;
+  readonly heights?: readonly number[];
+  readonly joint?: 'loose-tenon' | 'stub-tenon' | 'half-lap' | 'dowel' | 'butt';
+  readonly jointLength?: number;
+  readonly fronts?: 'inset' | 'overlay';
+  readonly gap?: number;
+  readonly overlay?: number;
+  readonly frontThickness?: number;
+  /** What closes the openings: rows from top to bottom, each with its columns from left to right. */
+  readonly cells?: readonly (readonly ('drawer' | 'door' | 'open')[])[];
+  readonly grain?: 'vertical' | 'horizontal';
+  readonly continuous?: 'none' | 'tight' | 'true';
+  readonly kerf?: number;
+  readonly notch?: number;
+  readonly materials: { readonly frame: MaterialId; readonly fronts: MaterialId };
+}
+
+interface PieceBase {
+  readonly id: PieceId;
+  /** The letter of its addresses: `C` in `C4`. */
+  readonly letter: string;
+  readonly name: string;
+  /** Shape of the project it is fitted to, when it takes its size from one. */
+  readonly shape?: string;
+}
+
+/** What to make, as the user asked for it. */
+export type Piece =
+  | (PieceBase & { readonly kind: 'door-frame'; readonly parameters: DoorFrameParameters })
+  | (PieceBase & { readonly kind: 'drawer'; readonly parameters: DrawerParameters })
+  | (PieceBase & { readonly kind: 'cabinet-front'; readonly parameters: CabinetFrontParameters });
+
+export type PieceKind = Piece['kind'];
+
+/** One parameter of a piece kind as the app shows it: label, unit, default and limits. */
+export interface ParameterInfo {
+  readonly key: string;
+  readonly label: string;
+  readonly help: string;
+  readonly type: 'length' | 'number' | 'whole' | 'choice' | 'yes-no' | 'material' | 'lengths' | 'cells';
+  readonly group: string;
+  readonly default?: number | string | boolean;
+  readonly min?: number;
+  readonly max?: number;
+  readonly choices?: readonly { readonly value: string; readonly label: string }[];
+  /** Which materials a `material` parameter takes; and whether it may be left out. */
+  readonly materialKind?: 'sheet' | 'solid' | 'either';
+  readonly required?: boolean;
+  readonly source?: string;
+}
+
+/** Length along the part's own X (the grain in solid timber), width along Y, thickness along Z; mm. */
+export interface PartSize {
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+}
+
+/** The faces of a part in its own frame (joinery 0.2): face side z=0, back z=T, face edge y=0, far edge y=W, ends x=0 and x=L. */
+export type PartFace = 'face' | 'back' | 'face-edge' | 'far-edge' | 'start' | 'end';
+
+/** Machining on a part, in the part's own frame. */
+export type Machining =
+  | {
+      /** Wood taken away in a box, as rebates, grooves, housings and tenon cheeks. */
+      readonly kind: 'recess';
+      readonly name:
+        | 'rebate'
+        | 'groove'
+        | 'housing'
+        | 'lap'
+        | 'slot'
+        | 'mortise'
+        | 'shoulder'
+        | 'notch'
+        | 'finger'
+        | 'pocket';
+      /** The face it is worked from. */
+      readonly from: PartFace;
+      readonly box: Box3;
+      readonly note?: string;
+    }
+  | {
+      /** A prism through or into a face, for what a box cannot say (dovetails, sloping shoulders). */
+      readonly kind: 'prism';
+      readonly name: 'tail-socket' | 'pin-socket' | 'slope';
+      readonly from: PartFace;
+      /** In the plane of the face: for `face` and `back` x along X, y along Y; for ends x along Y, y along Z; for edges x along X, y along Z. */
+      readonly outline: Outline;
+      readonly depth: number;
+      readonly note?: string;
+    }
+  | {
+      readonly kind: 'hole';
+      readonly from: PartFace;
+      /** Centre in the plane of the face, as in `prism`. */
+      readonly x: number;
+      readonly y: number;
+      readonly diameter: number;
+      /** mm, or `through`. */
+      readonly depth: number | 'through';
+      readonly countersink?: number;
+      readonly note?: string;
+    }
+  | {
+      /** An end or edge sawn at an angle across the thickness; `degrees` off square, positive when the back is the longer side. */
+      readonly kind: 'bevel';
+      readonly edge: 'face-edge' | 'far-edge' | 'start' | 'end';
+      readonly degrees: number;
+      readonly note?: string;
+    };
+
+export interface PartEdge {
+  readonly edge: 'face-edge' | 'far-edge' | 'start' | 'end';
+  readonly treatment: 'bare' | 'lipped' | 'scribed' | 'rounded';
+  /** Width left on for scribing, or lipping thickness, or radius. */
+  readonly amount?: number;
+}
+
+/** A step of the working: what a number is, the rule it follows, the numbers put in and what comes out. */
+export interface WorkingStep {
+  /** Name as used in formulas, unique in its piece: `Fw`. */
+  readonly name: string;
+  /** In words: `frame width outside`. */
+  readonly label: string;
+  /** The rule, as `down(xR - xL - 2*p, 0.5)`; absent for a number put in. */
+  readonly formula?: string;
+  /** The names in the formula with their values. */
+  readonly inputs: readonly { readonly name: string; readonly value: number }[];
+  readonly value: number;
+  /** `mm` unless said. */
+  readonly unit: 'mm' | 'degrees' | 'count' | 'ratio' | 'kg' | 'percent';
+  /** Rule or origin: `joinery B1`, `shape Door opening`, `setting`, `you`. */
+  readonly source: string;
+}
+
+export interface Part {
+  readonly id: PartId;
+  readonly piece: PieceId;
+  readonly name: string;
+  readonly quantity: number;
+  readonly hand: 'left' | 'right' | 'none';
+  readonly material: MaterialId;
+  readonly kind: 'solid' | 'sheet';
+  readonly finished: PartSize;
+  /** Leaving the saw: finished, scribe and trimming allowances. */
+  readonly cut: PartSize;
+  /** The blank asked from board or sheet. */
+  readonly rough: PartSize;
+  /** Finished outline in the part frame, seen from the face side; holes right through it. */
+  readonly outline: Outline;
+  readonly holes: readonly Outline[];
+  readonly grain: 'along-length' | 'along-width' | 'any';
+  /** May be turned across on a sheet. */
+  readonly turn: boolean;
+  /** Which face is seen when fitted, in words: `face side to the saloon`. */
+  readonly faceSide: string;
+  readonly edges: readonly PartEdge[];
+  readonly machining: readonly Machining[];
+  /** Fronts cut from one strip in this order so that the figure runs through. */
+  readonly matched?: { readonly set: string; readonly index: number };
+  /** One per copy, in the frame of the piece. */
+  readonly placements: readonly Placement[];
+  /** Names of the working steps behind each size. */
+  readonly working: { readonly length: string; readonly width: string; readonly thickness: string };
+  readonly notes: readonly string[];
+}
+
+/** Fronts that come out of one strip in order (joinery B6). Sizes of the strip as cut, mm. */
+export interface MatchedSet {
+  readonly id: string;
+  readonly parts: readonly PartId[];
+  /** Direction in which the fronts follow each other, against the grain of the sheet. */
+  readonly direction: 'along' | 'across';
+  /** Distance thrown away between neighbours, in order; for `tight` the kerf. */
+  readonly between: readonly number[];
+  readonly trim: number;
+}
+
+/** A joint between two parts, for lists and steps; its geometry is the parts' machining. */
+export interface Joint {
+  readonly kind: string;
+  readonly between: readonly [PartId, PartId];
+  readonly count: number;
+  readonly settings: readonly string[];
+}
+
+export interface Fixing {
+  /** What to buy, as `Screw 4.5 × 50, stainless A4`. */
+  readonly item: string;
+  readonly quantity: number;
+  readonly use: string;
+  readonly source?: string;
+}
+
+export interface AssemblyStep {
+  readonly id: string;
+  readonly text: string;
+  readonly place: 'boat' | 'workshop' | 'shop';
+  readonly minutes: number;
+  readonly parts: readonly PartId[];
+  /** Steps that must be done before. */
+  readonly after: readonly string[];
+  readonly take?: readonly string[];
+}
+
+/** Everything a piece comes to. */
+export interface BuiltPiece {
+  readonly piece: PieceId;
+  readonly letter: string;
+  readonly name: string;
+  readonly kind: PieceKind;
+  readonly seenFrom: string;
+  readonly parts: readonly Part[];
+  readonly joints: readonly Joint[];
+  readonly matchedSets: readonly MatchedSet[];
+  readonly fixings: readonly Fixing[];
+  readonly steps: readonly AssemblyStep[];
+  readonly working: readonly WorkingStep[];
+  readonly envelope: Box3;
+  readonly findings: readonly Problem[];
+}

@@ -1,0 +1,1 @@
+export type { AdjustedReading, Adjustment, Method, Reading, Survey, Suspect } from './types.ts';

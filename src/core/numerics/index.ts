@@ -1,0 +1,1 @@
+export type { LinearProgram, LinearRow, LinearSolution, SolveLp } from './linear-program.ts';

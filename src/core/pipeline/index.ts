@@ -1,0 +1,1 @@
+export type { Blank, CuttingGroup, OutputFile, PlannedGroup, ShapeOutcome, Understanding } from './types.ts';

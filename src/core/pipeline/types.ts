@@ -1,0 +1,60 @@
+import type { CuttingJob, CuttingPlan } from '#core/cutting';
+import type { Shape } from '#core/geometry';
+import type { BuiltPiece, MaterialId, PartId } from '#core/joinery';
+import type { Adjustment } from '#core/measuring';
+import type { Problem } from '#core/problems';
+import type { MeasuredShape, SawProfile } from '#core/project';
+
+export interface ShapeOutcome {
+  readonly shape: MeasuredShape;
+  readonly adjustment: Adjustment;
+  /** Null when the readings do not fix a shape. */
+  readonly adjusted: Shape | null;
+}
+
+/** What one rectangle of a cutting job stands for: a single part, or several that come out of it in order. */
+export interface Blank {
+  /** The id of the part in the cutting job. */
+  readonly id: string;
+  readonly set?: string;
+  /** Offsets inside the blank, x along its length. */
+  readonly parts: readonly {
+    readonly part: PartId;
+    readonly x: number;
+    readonly y: number;
+    readonly length: number;
+    readonly width: number;
+  }[];
+}
+
+/** One cutting job: the parts of one material from the stock that suits them, on one saw. */
+export interface CuttingGroup {
+  readonly id: string;
+  readonly title: string;
+  readonly material: MaterialId;
+  /** Sheets and boards are sawn in two directions, battens to length only. */
+  readonly form: 'sheet' | 'board' | 'batten';
+  readonly saw: SawProfile;
+  readonly job: CuttingJob;
+  readonly blanks: readonly Blank[];
+  readonly findings: readonly Problem[];
+}
+
+/** What a project comes to before it is cut: fast enough to be worked out at every change. */
+export interface Understanding {
+  readonly shapes: readonly ShapeOutcome[];
+  readonly pieces: readonly BuiltPiece[];
+  readonly groups: readonly CuttingGroup[];
+  readonly findings: readonly Problem[];
+}
+
+export interface PlannedGroup {
+  readonly group: CuttingGroup;
+  readonly plan: CuttingPlan;
+}
+
+/** A file to write: text or bytes under a relative path. */
+export interface OutputFile {
+  readonly path: string;
+  readonly content: string | Uint8Array;
+}

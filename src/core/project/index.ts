@@ -1,0 +1,9 @@
+export type {
+  FixingPrice,
+  MeasuredShape,
+  Project,
+  RouterProfile,
+  SawProfile,
+  StockLine,
+  Tools,
+} from './types.ts';
