@@ -1,1 +1,32 @@
+export { intersectOutlines, offsetOutline, subtractOutlines, uniteOutlines } from './clipping.ts';
+export {
+  arcBetween,
+  boxOfOutline,
+  boxOfPoints,
+  circleOutline,
+  coincident,
+  flattenOutline,
+  isInside,
+  mirrorOutline,
+  moveOutline,
+  outlineArea,
+  outlinePerimeter,
+  pointOnArc,
+  rectangleOutline,
+  reverseOutline,
+  sidesOf,
+  turnOutline,
+} from './outline.ts';
+export type { Arc } from './outline.ts';
+export {
+  boxOfPoints3,
+  cornersOfBox,
+  crossLines,
+  crossProduct,
+  distanceBetween,
+  joinBoxes3,
+  placePoint,
+  placedAsDrawn,
+  unplacePoint,
+} from './space.ts';
 export type { Box, Box3, Outline, PathPoint, Placement, Point, Point3, Shape, ShapeEdge } from './types.ts';

@@ -1,0 +1,5 @@
+export { formatLength, millimetresPerInch } from './format-length.ts';
+export type { LengthFormat, LengthSystem } from './format-length.ts';
+export { formatMoney, formatNumber } from './format-number.ts';
+export { parseLength } from './parse-length.ts';
+export { roundDown, roundNearest, roundUp } from './round.ts';
