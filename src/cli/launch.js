@@ -19,10 +19,14 @@ function newestSource() {
 
 if (!existsSync(built) || statSync(built).mtimeMs < newestSource()) {
   const vite = join(root, 'node_modules', 'vite', 'bin', 'vite.js');
-  const build = spawnSync(process.execPath, [vite, 'build', '-c', 'vite.cli.config.ts', '--logLevel', 'error'], {
-    cwd: root,
-    stdio: ['ignore', 2, 2],
-  });
+  const build = spawnSync(
+    process.execPath,
+    [vite, 'build', '-c', 'vite.cli.config.ts', '--logLevel', 'error'],
+    {
+      cwd: root,
+      stdio: ['ignore', 2, 2],
+    },
+  );
   if (build.status !== 0) {
     process.stderr.write('The command line could not be built; the lines above say why.\n');
     process.exit(2);

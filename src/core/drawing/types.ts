@@ -40,7 +40,10 @@ export interface Drawing {
   readonly marks: readonly Mark[];
 }
 
-/** A page of paper: drawings placed by their lower left corner, mm from the lower left of the page. */
+/**
+ * A page of paper: drawings placed by the lower left corner of their bounds, mm from the lower left of the page.
+ * `clip`, in mm of the page, hides what lies outside it.
+ */
 export interface Page {
   readonly title: string;
   readonly width: number;

@@ -1,5 +1,10 @@
+export { buildPiece, newPiece, shapeNeeds } from './build.ts';
+export { parametersOf } from './parameters.ts';
+export { roughSize } from './parts.ts';
+export { defaultSettings } from './rules.ts';
 export type {
   AssemblyStep,
+  BuildContext,
   BuiltPiece,
   CabinetFrontParameters,
   DoorFrameParameters,
@@ -13,6 +18,7 @@ export type {
   MatchedSet,
   Material,
   MaterialId,
+  NewPiece,
   ParameterInfo,
   Part,
   PartEdge,

@@ -1,4 +1,4 @@
-import type { Box3, Outline, Placement } from '#core/geometry';
+import type { Box3, Outline, Placement, Point, Shape } from '#core/geometry';
 import type { Problem } from '#core/problems';
 
 /** Address of a part, the same on screen, label, template and file: piece letter and number, as `C4`. */
@@ -56,14 +56,18 @@ export interface DoorFrameParameters {
   readonly sill?: boolean;
   readonly sillThickness?: number;
   readonly sillNosing?: number;
+  /** How the jambs stand on the sill; flat frames use their corner joint instead. */
+  readonly sillJoint?: 'tongue' | 'butt';
   /** Thickness of the bulkhead, the thickest and the thinnest of the six points measured. */
   readonly bulkheadMax?: number;
   readonly bulkheadMin?: number;
   readonly corner?: FrameCorner;
   readonly jointDepth?: number;
   readonly tongueThickness?: number;
+  /** Wood beyond the joint: head past the jamb (housing over), jamb past the head (housing between). */
   readonly horn?: number;
-  readonly stop?: 'planted' | 'rebated' | 'none';
+  /** `cover`: the cover on the far face laps over the door opening and is the stop. */
+  readonly stop?: 'planted' | 'rebated' | 'cover' | 'none';
   readonly stopThickness?: number;
   readonly stopRebate?: number;
   readonly covers?: 'both' | 'near' | 'far' | 'none';
@@ -166,6 +170,15 @@ export type Piece =
 
 export type PieceKind = Piece['kind'];
 
+/** What a new piece is told; `materials` are those of the project, of which the first fitting ones are taken. */
+export interface NewPiece {
+  readonly id: string;
+  readonly letter: string;
+  readonly name: string;
+  readonly shape?: string;
+  readonly materials: readonly Material[];
+}
+
 /** One parameter of a piece kind as the app shows it: label, unit, default and limits. */
 export interface ParameterInfo {
   readonly key: string;
@@ -217,11 +230,13 @@ export type Machining =
   | {
       /** A prism through or into a face, for what a box cannot say (dovetails, sloping shoulders). */
       readonly kind: 'prism';
-      readonly name: 'tail-socket' | 'pin-socket' | 'slope';
+      readonly name: 'tail-socket' | 'pin-socket' | 'slope' | 'slot';
       readonly from: PartFace;
       /** In the plane of the face: for `face` and `back` x along X, y along Y; for ends x along Y, y along Z; for edges x along X, y along Z. */
       readonly outline: Outline;
+      /** How deep it ends; it begins at the face, or `below` it. */
       readonly depth: number;
+      readonly below?: number;
       readonly note?: string;
     }
   | {
@@ -338,6 +353,14 @@ export interface AssemblyStep {
   readonly take?: readonly string[];
 }
 
+/** What a piece is built from besides its own parameters. `shape` null: none measured yet, or none wanted. */
+export interface BuildContext {
+  readonly shape: Shape | null;
+  readonly shapeName?: string;
+  readonly materials: readonly Material[];
+  readonly settings: JoinerySettings;
+}
+
 /** Everything a piece comes to. */
 export interface BuiltPiece {
   readonly piece: PieceId;
@@ -352,5 +375,9 @@ export interface BuiltPiece {
   readonly steps: readonly AssemblyStep[];
   readonly working: readonly WorkingStep[];
   readonly envelope: Box3;
+  /** Corners of the opening it is fitted to, in the frame of the piece. */
+  readonly opening?: Readonly<Record<string, Point>>;
+  /** Turn from the frame of the shape to that of the piece about the shape's first corner, radians counter-clockwise. */
+  readonly turn?: number;
   readonly findings: readonly Problem[];
 }

@@ -1,1 +1,11 @@
+export { adjustSurvey } from './adjust.ts';
+export type { SurveyOutcome } from './adjust.ts';
+export { checkSurvey } from './check-survey.ts';
+export { methods, sigmaOf } from './methods.ts';
+export type { MethodEntry } from './methods.ts';
+export { makeOpeningReading, openingChecklist, openingKeyOf, pointWords, readingWords } from './opening.ts';
+export type { ChecklistLine, OpeningKey } from './opening.ts';
+export { edgeUncertainty, pointUncertainty, spanUncertainty } from './uncertainty.ts';
 export type { AdjustedReading, Adjustment, Method, Reading, Survey, Suspect } from './types.ts';
+export { closeQuadrilateral } from './quadrilateral.ts';
+export type { Quadrilateral, SixDistances } from './quadrilateral.ts';

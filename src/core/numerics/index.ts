@@ -1,3 +1,17 @@
 export type { LinearProgram, LinearRow, LinearSolution, SolveLp } from './linear-program.ts';
 export { evaluateFormula, namesInFormula, parseFormula } from './formula.ts';
 export type { Formula } from './formula.ts';
+export { solveLeastSquares } from './least-squares.ts';
+export type { LeastSquares } from './least-squares.ts';
+export { analyseDesign } from './design-analysis.ts';
+export type { DesignAnalysis } from './design-analysis.ts';
+export {
+  chiSquareQuantile,
+  chiSquareTail,
+  findableShift,
+  normalQuantile,
+  normalTail,
+  suspectLimit,
+} from './distributions.ts';
+export { makeRandom } from './random.ts';
+export type { Random } from './random.ts';

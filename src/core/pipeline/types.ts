@@ -34,6 +34,8 @@ export interface CuttingGroup {
   readonly material: MaterialId;
   /** Sheets and boards are sawn in two directions, battens to length only. */
   readonly form: 'sheet' | 'board' | 'batten';
+  /** Of the stock: of battens width and thickness, of sheets and boards the thickness. */
+  readonly section: { readonly width?: number; readonly thickness: number };
   readonly saw: SawProfile;
   readonly job: CuttingJob;
   readonly blanks: readonly Blank[];

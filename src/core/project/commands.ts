@@ -29,7 +29,12 @@ export type ShapeCommand =
 export type ReadingCommand =
   | { readonly kind: 'add-reading'; readonly shape: string; readonly reading: Reading; readonly at?: number }
   /** The reading as it shall be, in the place of the one with this id. */
-  | { readonly kind: 'change-reading'; readonly shape: string; readonly id: string; readonly reading: Reading }
+  | {
+      readonly kind: 'change-reading';
+      readonly shape: string;
+      readonly id: string;
+      readonly reading: Reading;
+    }
   | { readonly kind: 'remove-reading'; readonly shape: string; readonly id: string }
   /** A second look at the same reading, mm. */
   | { readonly kind: 'add-repeat'; readonly shape: string; readonly id: string; readonly value: number }
@@ -40,7 +45,7 @@ export type PieceCommand =
   | { readonly kind: 'add-piece'; readonly piece: Piece; readonly at?: number }
   /** The piece as it shall be, in the place of the one with this id. */
   | { readonly kind: 'change-piece'; readonly id: string; readonly piece: Piece }
-  /** One parameter of a piece; `value` null goes back to its default. */
+  /** One parameter of a piece by its key, as `jambThickness` or `materials.frame`; `value` null goes back to its default. */
   | {
       readonly kind: 'set-parameter';
       readonly id: string;
@@ -59,14 +64,7 @@ export type RackCommand =
   | { readonly kind: 'remove-stock'; readonly id: string };
 
 /** A value of a parameter as its field gives it. */
-export type ParameterValue =
-  | number
-  | string
-  | boolean
-  | readonly number[]
-  | readonly (readonly string[])[]
-  | { readonly [part: string]: string };
+export type ParameterValue = number | string | boolean | readonly number[] | readonly (readonly string[])[];
 
 /** One act of the user; plain data, so that it can be kept, sent and done again. */
 export type Command = WholeCommand | ShapeCommand | ReadingCommand | PieceCommand | RackCommand;
-

@@ -1,3 +1,22 @@
+export { applyCommand } from './apply-command.ts';
+export { checkProject } from './check-project.ts';
+export type {
+  Command,
+  ParameterValue,
+  PieceCommand,
+  RackCommand,
+  ReadingCommand,
+  ShapeCommand,
+  WholeCommand,
+} from './commands.ts';
+export { defaultSettings, defaultTools } from './defaults.ts';
+export { redo, runCommand, startHistory, undo } from './history.ts';
+export type { History } from './history.ts';
+export { isPieceLetter, nextLetter } from './letters.ts';
+export { newProject, projectVersion } from './new-project.ts';
+export type { PlanFile, PlanFileBlank, PlanFileGroup, PlanFilePart } from './plan-file.ts';
+export { migrations, upgradeProject } from './upgrade-project.ts';
+export type { Migration } from './upgrade-project.ts';
 export type {
   FixingPrice,
   MeasuredShape,

@@ -41,7 +41,11 @@ export function changeItem<T extends WithId>(
 }
 
 /** The list without the item `id`; fails when there is none. */
-export function removeItem<T extends WithId>(list: readonly T[], id: string, noun: string): Result<readonly T[]> {
+export function removeItem<T extends WithId>(
+  list: readonly T[],
+  id: string,
+  noun: string,
+): Result<readonly T[]> {
   const index = list.findIndex((each) => each.id === id);
   return index < 0 ? fail(missingItem(id, noun)) : succeed(list.toSpliced(index, 1));
 }
@@ -53,7 +57,10 @@ export function isSame(a: unknown, b: unknown): boolean {
   if (Array.isArray(a) !== Array.isArray(b)) return false;
   const left = Object.entries(a).filter(([, value]) => value !== undefined);
   const right = new Map(Object.entries(b).filter(([, value]) => value !== undefined));
-  return left.length === right.size && left.every(([key, value]) => right.has(key) && isSame(value, right.get(key)));
+  return (
+    left.length === right.size &&
+    left.every(([key, value]) => right.has(key) && isSame(value, right.get(key)))
+  );
 }
 
 function missingItem(id: string, noun: string): Problem {

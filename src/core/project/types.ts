@@ -70,6 +70,8 @@ export interface Project {
   readonly materials: readonly Material[];
   readonly stock: readonly StockLine[];
   readonly tools: Tools;
+  /** What fixings and finish cost, by the name on the shopping list. */
+  readonly fixingPrices?: readonly FixingPrice[];
   /** Tasks and parts ticked off: `step:A/dry-fit`, `part:C4/2`. */
   readonly done: readonly string[];
 }

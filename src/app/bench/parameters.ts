@@ -1,0 +1,92 @@
+import type { Material, ParameterInfo, Piece } from '#core/joinery';
+import { unreachable } from '#core/problems';
+import type { ParameterValue } from '#core/project';
+import { formatLength, formatNumber, type LengthSystem } from '#core/units';
+
+/** Parameters under one heading, in the order to ask them. */
+export interface ParameterGroup {
+  readonly name: string;
+  readonly parameters: readonly ParameterInfo[];
+}
+
+export function groupParameters(parameters: readonly ParameterInfo[]): readonly ParameterGroup[] {
+  const names = [...new Set(parameters.map((each) => each.group))];
+  return names.map((name) => ({ name, parameters: parameters.filter((each) => each.group === name) }));
+}
+
+/** What the user gave for a parameter; undefined when it stands at its default. */
+export function givenValue(piece: Piece, key: string): ParameterValue | undefined {
+  const [first = '', second] = key.split('.');
+  const values = piece.parameters as unknown as Readonly<Record<string, unknown>>;
+  const found = second === undefined ? values[first] : (values[first] as Record<string, unknown>)[second];
+  return found as ParameterValue | undefined;
+}
+
+/** How many parameters of a group were changed from their default. */
+export function countChanged(piece: Piece, group: ParameterGroup): number {
+  return group.parameters.filter((info) => isChanged(piece, info)).length;
+}
+
+/** Whether the user gave something else than the default. What has no default is not counted. */
+export function isChanged(piece: Piece, info: ParameterInfo): boolean {
+  const given = givenValue(piece, info.key);
+  return given !== undefined && info.default !== undefined && given !== info.default;
+}
+
+/** Default and limits in a few words, as `default 5, from 3 to 10 mm`. */
+export function limitWords(info: ParameterInfo, system: LengthSystem): string {
+  const parts = [defaultWords(info, system), rangeWords(info, system)].filter((words) => words !== '');
+  return parts.join(', ');
+}
+
+function defaultWords(info: ParameterInfo, system: LengthSystem): string {
+  if (info.default === undefined || typeof info.default === 'string') return '';
+  if (typeof info.default === 'boolean') return `usually ${info.default ? 'yes' : 'no'}`;
+  return `usually ${showNumber(info, info.default, system)}`;
+}
+
+function rangeWords(info: ParameterInfo, system: LengthSystem): string {
+  const unit = info.type === 'length' || info.type === 'lengths' ? (system === 'mm' ? ' mm' : ' in') : '';
+  const low = info.min === undefined ? null : showNumber(info, info.min, system);
+  const high = info.max === undefined ? null : showNumber(info, info.max, system);
+  if (low !== null && high !== null) return `${low} to ${high}${unit}`;
+  if (low !== null) return `at least ${low}${unit}`;
+  return high === null ? '' : `at most ${high}${unit}`;
+}
+
+/** The default as the field shows it while nothing is given. */
+export function defaultText(info: ParameterInfo, system: LengthSystem): string {
+  return typeof info.default === 'number' ? showNumber(info, info.default, system) : '';
+}
+
+function showNumber(info: ParameterInfo, value: number, system: LengthSystem): string {
+  const isLength = info.type === 'length' || info.type === 'lengths';
+  return isLength ? formatLength(value, { system }) : formatNumber(value, 3);
+}
+
+/** The materials a parameter takes, as choices; with an empty first one when it may be left out. */
+export function materialChoices(
+  info: ParameterInfo,
+  materials: readonly Material[],
+): readonly { readonly value: string; readonly label: string }[] {
+  const wanted = info.materialKind ?? 'either';
+  const fitting = materials.filter((material) => wanted === 'either' || material.kind === wanted);
+  const choices = fitting.map((material) => ({ value: material.id, label: material.name }));
+  return info.required ? choices : [{ value: '', label: 'Not given' }, ...choices];
+}
+
+/** What a piece kind is called when it is offered. */
+export function kindWords(kind: Piece['kind']): { readonly name: string; readonly purpose: string } {
+  switch (kind) {
+    case 'door-frame':
+      return { name: 'Door frame', purpose: 'Lining for a measured opening, however crooked' };
+    case 'drawer':
+      return { name: 'Drawer', purpose: 'Box, bottom, runners and front for an opening' };
+    case 'cabinet-front':
+      return { name: 'Cabinet front', purpose: 'Face frame with doors and drawer fronts in a grid' };
+    default:
+      return unreachable(kind);
+  }
+}
+
+export const pieceKinds: readonly Piece['kind'][] = ['door-frame', 'drawer', 'cabinet-front'];

@@ -1,0 +1,35 @@
+import type { BuiltPiece, WorkingStep } from '#core/joinery';
+import { formatLength, formatNumber, type LengthSystem } from '#core/units';
+
+/** The step of this name; null when the piece has none. */
+export function findStep(built: BuiltPiece, name: string): WorkingStep | null {
+  return built.working.find((step) => step.name === name) ?? null;
+}
+
+/** A value of the working with its unit, as `842.5 mm` or `3`. */
+export function showValue(step: WorkingStep, system: LengthSystem): string {
+  switch (step.unit) {
+    case 'mm':
+      return formatLength(step.value, { system, step: system === 'mm' ? 0.01 : 1 / 64, unit: true });
+    case 'degrees':
+      return `${formatNumber(step.value, 2)}°`;
+    case 'percent':
+      return `${formatNumber(step.value, 2)} %`;
+    case 'kg':
+      return `${formatNumber(step.value, 2)} kg`;
+    default:
+      return formatNumber(step.value, 4);
+  }
+}
+
+/** The rule with its names replaced by their numbers: `down(641 - 2*5, 0.5)`. Whole names only. */
+export function withNumbers(step: WorkingStep): string {
+  const values = new Map(step.inputs.map((input) => [input.name, formatNumber(input.value, 3)]));
+  return (step.formula ?? '').replace(/[\p{L}_][\p{L}\p{N}_]*/gu, (name) => values.get(name) ?? name);
+}
+
+/** Every step that another rests on is found by its name; the sizes nobody rests on come first in the list. */
+export function finalSteps(built: BuiltPiece): readonly WorkingStep[] {
+  const used = new Set(built.working.flatMap((step) => step.inputs.map((input) => input.name)));
+  return built.working.filter((step) => !used.has(step.name) && step.formula !== undefined);
+}

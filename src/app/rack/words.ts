@@ -1,0 +1,51 @@
+import type { Material } from '#core/joinery';
+import type { StockLine } from '#core/project';
+import { formatLength, type LengthSystem } from '#core/units';
+
+export const formWords: Readonly<Record<StockLine['form'], string>> = {
+  sheet: 'Sheet',
+  board: 'Board',
+  batten: 'Batten',
+  offcut: 'Offcut',
+};
+
+/** `2440 × 1220 × 12`, along the grain first. */
+export function sizeWords(
+  size: { readonly length: number; readonly width: number; readonly thickness: number },
+  system: LengthSystem,
+): string {
+  return [size.length, size.width, size.thickness].map((each) => formatLength(each, { system })).join(' × ');
+}
+
+/** How many there are, and whose: `3 owned`, `at most 2`, `as many as needed`. */
+export function countWords(line: StockLine): string {
+  if (line.owned) return line.count === null ? 'owned' : `${line.count} owned`;
+  return line.count === null ? 'as many as needed' : `at most ${line.count}`;
+}
+
+/** What a material is, in a few words. */
+export function materialWords(material: Material, system: LengthSystem): string {
+  if (material.kind === 'sheet')
+    return `Sheet, measured ${formatLength(material.thickness, { system, unit: true })} thick`;
+  const state = material.state === 'sawn' ? 'rough sawn' : 'planed all round';
+  return `Solid timber, ${state}${material.species ? `, ${material.species}` : ''}`;
+}
+
+/** Forms a material can be bought in. */
+export function formsOf(material: Material): readonly StockLine['form'][] {
+  return material.kind === 'sheet' ? ['sheet', 'offcut'] : ['board', 'batten', 'offcut'];
+}
+
+/** A line to begin with, of a size the trade sells. */
+export function firstLine(material: Material, id: string): StockLine {
+  const common = { id, material: material.id, count: null, price: 0 };
+  return material.kind === 'sheet'
+    ? { ...common, form: 'sheet', length: 2440, width: 1220, thickness: material.thickness }
+    : { ...common, form: 'board', length: 2400, width: 150, thickness: 27 };
+}
+
+/** The corners of a little picture of the piece, longest side `side` px; at least 3 px wide. */
+export function pictureOf(line: StockLine, longest: number, side: number): { width: number; height: number } {
+  const scale = side / longest;
+  return { width: Math.max(3, line.length * scale), height: Math.max(3, line.width * scale) };
+}

@@ -1,0 +1,35 @@
+import type { CuttingPlan } from '#core/cutting';
+import type { Search } from './cutting-room.svelte.ts';
+import { formatMoney, formatNumber } from '#core/units';
+
+/** What is known of how good a plan is, in words. */
+export function verdictWords(plan: CuttingPlan, currency: string): string {
+  if (plan.unplaced.length > 0) return 'Not everything could be placed; see the findings.';
+  if (plan.proven) return 'Proven: no plan can cost less.';
+  if (plan.bound === null) return 'Nothing is known yet of how much better it could be.';
+  const gap = plan.cost - plan.bound;
+  const share = plan.cost > 0 ? ` (${formatNumber((100 * gap) / plan.cost, 1)} %)` : '';
+  return `Not proven: a better plan could save at most ${formatMoney(gap, currency)}${share}.`;
+}
+
+/** How the search stands, for those who watch or listen. */
+export function searchWords(search: Search, currency: string): string {
+  if (search.state === 'failed') return 'The search broke down. Go on to try it again.';
+  if (search.state === 'waiting') return 'Waits for its turn.';
+  if (search.state === 'done') return search.plan ? verdictWords(search.plan, currency) : 'Stopped.';
+  const { progress } = search;
+  if (!progress || !Number.isFinite(progress.cost)) return 'Looking for a first plan.';
+  const least = Number.isFinite(progress.bound) ? `, at least ${formatMoney(progress.bound, currency)}` : '';
+  return `Best so far ${formatMoney(progress.cost, currency)}${least}; ${progress.phase}.`;
+}
+
+/** `2 sheets of birch-1, 1 of offcut-3`. */
+export function stockWords(plan: CuttingPlan): string {
+  return plan.stockUsed.map((used) => `${used.count} × ${used.id}`).join(', ');
+}
+
+/** Bound over cost, 0 to 1, for the closing gap; 0 while nothing is known. */
+export function closeness(cost: number, bound: number | null): number {
+  if (bound === null || !Number.isFinite(cost) || !Number.isFinite(bound)) return 0;
+  return cost <= 0 ? 1 : Math.max(0, Math.min(1, bound / cost));
+}

@@ -1,0 +1,13 @@
+import { sortBySeverity, type Problem, type Severity } from '#core/problems';
+
+const words: Readonly<Record<Severity, string>> = { stop: 'Stop', warn: 'Warning', note: 'Note' };
+
+/** Findings as sentences, the worst first, one line each. */
+export function printFindings(findings: readonly Problem[]): string {
+  return sortBySeverity(findings)
+    .map((finding) => {
+      const about = finding.about === undefined ? '' : `${finding.about}: `;
+      return `${words[finding.severity]}: ${about}${finding.message}${finding.remedy ? ` ${finding.remedy}` : ''}\n`;
+    })
+    .join('');
+}

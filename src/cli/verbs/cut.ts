@@ -1,0 +1,56 @@
+import { checkPlan, solveCutting, type CuttingPlan } from '#core/cutting';
+import { countWords } from '#core/pipeline';
+import { formatNumber } from '#core/units';
+import { readCuttingJob } from '#formats/json';
+import { loadGlpk } from '#solver/glpk';
+
+import type { Arguments } from '../arguments.ts';
+import type { Io } from '../io.ts';
+import type { Outcome } from '../outcome.ts';
+import { readInput } from '../read-input.ts';
+import { oneFile } from './one-file.ts';
+
+/** Kept back from the time asked for, to check and print the answer, seconds. */
+const reserve = 0.2;
+
+const defaultSeconds = 10;
+
+/** `cut JOB.json`: the cheapest plan found, checked, with the bound that no plan can beat. */
+export async function runCut(io: Io, given: Arguments): Promise<Outcome> {
+  const file = oneFile(given, 'cut JOB.json');
+  if (!file.ok) return { kind: 'refused', findings: file.problems };
+  const text = readInput(io, file.value);
+  if (!text.ok) return { kind: 'refused', findings: text.problems };
+  const job = readCuttingJob(text.value);
+  if (!job.ok) return { kind: 'refused', findings: job.problems };
+  const solveLp = await loadGlpk();
+  const seconds = Math.max(0.05, (given.seconds ?? defaultSeconds) - io.elapsed() - reserve);
+  const plan = solveCutting(job.value, {
+    solveLp,
+    clock: io.elapsed,
+    ...(given.work === undefined ? { seconds } : { work: given.work }),
+    ...(given.work !== undefined && given.seconds !== undefined && { seconds }),
+    seed: given.seed ?? 1,
+  });
+  const faults = checkPlan(job.value, plan);
+  if (faults.length > 0) throw new Error(`the checker refuses the plan: ${faults[0]?.message}`);
+  return { kind: 'done', document: plan, text: describePlan(plan), findings: plan.findings };
+}
+
+function describePlan(plan: CuttingPlan): string {
+  const proof = plan.proven
+    ? 'proven: no plan can cost less'
+    : plan.bound === null
+      ? 'not all parts are placed'
+      : `no plan can cost less than ${formatNumber(plan.bound, 2)}`;
+  const lines = [
+    `Cost ${formatNumber(plan.cost, 2)} (${proof})`,
+    ...plan.stockUsed.map((used) => `  ${used.count} × ${used.id}`),
+    ...plan.layouts.map(
+      (layout) =>
+        `  ${layout.times} × ${layout.stock}: ${countWords(layout.placed.length, 'part')}: ${layout.placed.map((part) => part.id).join(', ')}`,
+    ),
+    ...plan.unplaced.map((part) => `  not placed: ${part.count} × ${part.id}`),
+  ];
+  return `${lines.join('\n')}\n`;
+}

@@ -1,0 +1,52 @@
+import { adjustSurvey } from '#core/measuring';
+import { formatNumber } from '#core/units';
+import { readSurvey } from '#formats/json';
+import type { Adjustment } from '#core/measuring';
+
+import type { Arguments } from '../arguments.ts';
+import type { Io } from '../io.ts';
+import type { Outcome } from '../outcome.ts';
+import { readInput } from '../read-input.ts';
+import { oneFile } from './one-file.ts';
+
+/** `measure READINGS.json`: the adjusted shape, and which reading to doubt. */
+export async function runMeasure(io: Io, given: Arguments): Promise<Outcome> {
+  const file = oneFile(given, 'measure READINGS.json');
+  if (!file.ok) return { kind: 'refused', findings: file.problems };
+  const text = readInput(io, file.value);
+  if (!text.ok) return { kind: 'refused', findings: text.problems };
+  const survey = readSurvey(text.value);
+  if (!survey.ok) return { kind: 'refused', findings: survey.problems };
+  const { adjustment } = adjustSurvey(survey.value);
+  return {
+    kind: 'done',
+    document: adjustment,
+    text: describeAdjustment(adjustment),
+    findings: adjustment.findings,
+  };
+}
+
+function describeAdjustment(adjustment: Adjustment): string {
+  const n = (value: number, digits = 1): string => formatNumber(value, digits).padStart(8);
+  const lines = [
+    `Seen ${adjustment.seenFrom}; mm, ± two standard deviations`,
+    ...adjustment.points.map(
+      (point) =>
+        `  ${point.id.padEnd(6)} x ${n(point.x)} ± ${n(2 * point.sx).trim()}   y ${n(point.y)} ± ${n(2 * point.sy).trim()}`,
+    ),
+    ...(adjustment.tilt === null ? [] : [`  tilt ${formatNumber(adjustment.tilt, 3)}°`]),
+    '',
+    '  reading      said  adjusted  residual  smallest slip it would show',
+    ...adjustment.readings.map(
+      (reading) =>
+        `  ${reading.id.padEnd(8)}${n(reading.value)}  ${n(reading.adjusted)}  ${n(reading.residual)}  ${reading.smallestSlip === null ? 'none: nothing checks it' : n(reading.smallestSlip)}`,
+    ),
+    '',
+    ...adjustment.suspects.map(
+      (suspect) => `Doubt ${suspect.id}: ${formatNumber(suspect.slip, 1)} mm off. ${suspect.cause}`,
+    ),
+    ...adjustment.undetermined,
+    ...(adjustment.advice === null ? [] : [adjustment.advice]),
+  ];
+  return `${lines.join('\n').trimEnd()}\n`;
+}

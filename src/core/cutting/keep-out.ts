@@ -1,0 +1,141 @@
+import { across, along } from './direction.ts';
+import type { Direction, Limits } from './direction.ts';
+
+export interface Block {
+  readonly x: number;
+  readonly y: number;
+  readonly right: number;
+  readonly top: number;
+}
+
+/** A rectangle of the sheet free of keep-outs, kerf added to its extents; parts are laid into it. */
+export interface Piece {
+  readonly x: number;
+  readonly y: number;
+  readonly length: number;
+  readonly width: number;
+  /** Direction and stage of the cut that freed it; 0 when it is the whole sheet. */
+  readonly direction: Direction | 0;
+  readonly stage: number;
+}
+
+/** The cuts that free the pieces: leaves name a piece, or nothing where the keep-out lies. */
+export type Frame =
+  | { readonly piece: number }
+  | { readonly waste: true }
+  | { readonly direction: Direction; readonly at: number; readonly low: Frame; readonly high: Frame };
+
+export interface SheetPieces {
+  readonly pieces: readonly Piece[];
+  readonly frame: Frame;
+}
+
+interface Sheet {
+  readonly length: number;
+  readonly width: number;
+  readonly blocks: readonly Block[];
+  readonly kerfX: number;
+  readonly kerfY: number;
+  readonly limits: Limits;
+}
+
+interface Region {
+  readonly x: number;
+  readonly y: number;
+  readonly length: number;
+  readonly width: number;
+  readonly direction: Direction | 0;
+  readonly stage: number;
+}
+
+/** Up to 24 ways to saw a sheet so that every keep-out lies in waste; the first one when there is nothing to avoid. */
+export function planPieces(sheet: Sheet): readonly SheetPieces[] {
+  const whole: Region = { x: 0, y: 0, length: sheet.length, width: sheet.width, direction: 0, stage: 0 };
+  const blocks = sheet.blocks.filter((block) => isInside(block, whole, sheet));
+  if (blocks.length === 0) return [{ pieces: [whole], frame: { piece: 0 } }];
+  const ways = blocks.length === 1 ? 4 : 24;
+  const plans = Array.from({ length: ways }, (_, way) => freePieces(whole, blocks, sheet, way));
+  const allowed = plans.filter((plan) => plan !== null);
+  const seen = new Set<string>();
+  return allowed.filter((plan) => {
+    const key = JSON.stringify(plan.frame);
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+function isInside(block: Block, region: Region, sheet: Sheet): boolean {
+  return (
+    block.x < region.x + region.length - sheet.kerfX &&
+    block.right > region.x &&
+    block.y < region.y + region.width - sheet.kerfY &&
+    block.top > region.y
+  );
+}
+
+/** Follows one way of sawing; `way` holds, digit by digit in base 4, the side cut off first at each step. */
+function freePieces(whole: Region, blocks: readonly Block[], sheet: Sheet, way: number): SheetPieces | null {
+  const pieces: Piece[] = [];
+  let digits = way;
+  const draw = () => {
+    const side = digits % 4;
+    digits = Math.floor(digits / 4) + way * 7;
+    return side;
+  };
+  const free = (region: Region, left: readonly Block[]): Frame | null => {
+    const inside = left.filter((block) => isInside(block, region, sheet));
+    const block = inside[0];
+    if (!block) {
+      pieces.push(region);
+      return { piece: pieces.length - 1 };
+    }
+    const first = draw();
+    for (let turn = 0; turn < 4; turn++) {
+      const cut = cutBeside(region, block, (first + turn) % 4, sheet);
+      if (!cut) continue;
+      const low = free(cut.low, inside);
+      const high = low && free(cut.high, inside);
+      return low && high && { direction: cut.direction, at: cut.at, low, high };
+    }
+    return { waste: true };
+  };
+  const frame = free(whole, blocks);
+  return frame && { pieces, frame };
+}
+
+/** Cuts a region beside a block: side 0 below, 1 above, 2 left, 3 right. Null when nothing would come off. */
+function cutBeside(region: Region, block: Block, side: number, sheet: Sheet) {
+  const direction: Direction = side < 2 ? along : across;
+  const [start, size, kerf] =
+    direction === along
+      ? [region.y, region.width, sheet.kerfY]
+      : [region.x, region.length, sheet.kerfX];
+  const edge = [block.y, block.top, block.x, block.right][side] ?? 0;
+  const take = side % 2 === 0 ? edge - start + kerf : Math.max(edge - start, kerf + 1);
+  if (take <= kerf || take >= size - kerf) return null;
+  if (!allowsCut(region, direction, take, sheet)) return null;
+  const stage = region.direction === direction ? region.stage : region.stage + 1;
+  const rest = { direction, stage };
+  const parts =
+    direction === along
+      ? {
+          low: { ...region, width: take, ...rest },
+          high: { ...region, y: region.y + take, width: size - take, ...rest },
+        }
+      : {
+          low: { ...region, length: take, ...rest },
+          high: { ...region, x: region.x + take, length: size - take, ...rest },
+        };
+  return { direction, at: take, ...parts };
+}
+
+function allowsCut(region: Region, direction: Direction, take: number, sheet: Sheet): boolean {
+  const { limits } = sheet;
+  const stage = region.direction === direction ? region.stage : region.stage + 1;
+  if (stage > limits.maxStages) return false;
+  if (region.stage === 0 && limits.firstCut !== null && limits.firstCut !== direction) return false;
+  const [kerf, size, line] =
+    direction === along
+      ? [sheet.kerfY, region.width, region.length - sheet.kerfX]
+      : [sheet.kerfX, region.length, region.width - sheet.kerfY];
+  return line <= limits.maxCut && Math.min(take - kerf, size - take - kerf) <= limits.maxRip;
+}

@@ -1,0 +1,72 @@
+import type { Bin, Model } from './model.ts';
+import { cloneNode, isFree, makeFree, tidyTree } from './tree.ts';
+import type { Node } from './tree.ts';
+import { hasLimits, keepsLimits } from './limits.ts';
+
+/** One piece of stock under search: the trees of its pieces, and what is free in them. Replaced, never shared. */
+export interface Sheet {
+  readonly bin: Bin;
+  readonly way: number;
+  readonly roots: Node[];
+  /** Free nodes. */
+  free: Node[];
+  /** Nodes with a part. */
+  parts: Node[];
+  /** Sum of the worth of what is free. */
+  worth: number;
+  usedArea: number;
+}
+
+export function openSheet(bin: Bin, way: number): Sheet {
+  const plan = bin.pieces[way];
+  const roots = (plan?.pieces ?? []).map((piece) =>
+    makeFree(piece.length, piece.width, piece.direction, piece.stage),
+  );
+  return { bin, way, roots, free: [...roots], parts: [], worth: 0, usedArea: 0 };
+}
+
+/** A copy whose nodes are its own; the nodes of the original point to theirs. */
+export function cloneSheet(sheet: Sheet): Sheet {
+  const copy: Sheet = {
+    bin: sheet.bin,
+    way: sheet.way,
+    roots: sheet.roots.map((root) => cloneNode(root, null)),
+    free: [],
+    parts: [],
+    worth: sheet.worth,
+    usedArea: sheet.usedArea,
+  };
+  for (const node of sheet.free) copy.free.push(node.copy as Node);
+  for (const node of sheet.parts) copy.parts.push(node.copy as Node);
+  return copy;
+}
+
+/** Gathers free nodes and parts anew after the tree changed. */
+export function listNodes(sheet: Sheet, worthOf: (node: Node) => number): void {
+  sheet.free = [];
+  sheet.parts = [];
+  sheet.worth = 0;
+  sheet.usedArea = 0;
+  for (const root of sheet.roots) visit(root, sheet, worthOf);
+}
+
+function visit(node: Node, sheet: Sheet, worthOf: (node: Node) => number): void {
+  if (node.direction !== 0) {
+    for (const kid of node.kids) visit(kid, sheet, worthOf);
+  } else if (isFree(node)) {
+    node.worth = worthOf(node);
+    sheet.worth += node.worth;
+    sheet.free.push(node);
+  } else {
+    sheet.parts.push(node);
+    sheet.usedArea += node.length * node.width;
+  }
+}
+
+/** Tidies all trees of a sheet. False when the tidied sheet breaks a limit of the job: then it must be emptied. */
+export function tidySheet(model: Model, sheet: Sheet): boolean {
+  for (const root of sheet.roots) {
+    tidyTree(root, root.stage === 0 && model.limits.firstCut !== null ? model.limits.firstCut : 0);
+  }
+  return !hasLimits(model) || sheet.roots.every((root) => keepsLimits(model, root));
+}

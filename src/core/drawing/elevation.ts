@@ -1,0 +1,128 @@
+import type { BuiltPiece } from '#core/joinery';
+import { drawChain, drawDimension } from './dimension.ts';
+import { drawLeaders, drawPlate } from './leaders.ts';
+import type { Tag } from './leaders.ts';
+import { drawArea, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
+import { chooseScale, formatMm } from './scales.ts';
+import { paintersOrder, stationsAlong } from './silhouettes.ts';
+import type { Silhouette } from './silhouettes.ts';
+import { textWidth } from './text-width.ts';
+import type { Box } from '#core/geometry';
+import type { Drawing, Mark } from './types.ts';
+
+const besideWork = 46; // mm of paper left and right of the work together: tags, dimensions
+
+/** The piece seen from the front, far parts first, with addresses and dimensions in mm; an empty piece says so. */
+export function drawElevation(built: BuiltPiece, options: { readonly width: number }): Drawing {
+  const shapes = paintersOrder(built.parts);
+  if (shapes.length === 0) return drawNothing(built.name);
+  const extent = joinBoxes(shapes.map((shape) => shape.box));
+  const longest = Math.max(extent.maxX - extent.minX, (extent.maxY - extent.minY) * 0.6);
+  const scale = chooseScale(longest, Math.max(options.width - besideWork, 20));
+  const onPaper = shapes.map((shape) => scaleSilhouette(shape, scale));
+  const box = joinBoxes(onPaper.map((shape) => shape.box));
+  const tags = tagParts(onPaper);
+  const marks: Mark[] = [
+    ...onPaper.flatMap((shape) => [
+      drawArea(shape.outline, 'outline', shape.part.kind, shape.part.id),
+      ...shape.holes.map((hole) => drawArea(hole, 'thin', 'paper', shape.part.id)),
+    ]),
+    ...tags.plates,
+    ...drawSizes(shapes, extent, scale),
+    ...drawLeaders(tags.leaders, { ...box, minX: box.minX - 20, maxX: box.maxX + 1 }),
+    drawText({ x: box.minX, y: box.minY - 33 }, `Seen ${built.seenFrom}`, {
+      height: lettering.small,
+      tone: 'soft',
+    }),
+  ];
+  return makeDrawing(`${built.letter}  ${built.name}`, scale, marks);
+}
+
+/** A sheet that says there is nothing to show. */
+export function drawNothing(name: string): Drawing {
+  return makeDrawing(name, 1, [drawText({ x: 0, y: 0 }, `${name}: nothing to draw yet.`, { tone: 'soft' })]);
+}
+
+function scaleSilhouette(shape: Silhouette, scale: number): Silhouette {
+  const resize = (points: Silhouette['outline']) =>
+    points.map((p) => ({ ...p, x: p.x * scale, y: p.y * scale }));
+  const { minX, minY, maxX, maxY } = shape.box;
+  return {
+    ...shape,
+    outline: resize(shape.outline),
+    holes: shape.holes.map(resize),
+    box: { minX: minX * scale, minY: minY * scale, maxX: maxX * scale, maxY: maxY * scale },
+  };
+}
+
+/** Addresses written in the parts where they fit and are not covered, else as tags beside the work. */
+function tagParts(shapes: readonly Silhouette[]): {
+  readonly plates: readonly Mark[];
+  readonly leaders: readonly Tag[];
+} {
+  const plates: Mark[] = [];
+  const leaders: Tag[] = [];
+  shapes.forEach((shape, i) => {
+    const seen = uncovered(shape, shapes.slice(i + 1));
+    if (!seen) return;
+    const [w, h] = [seen.maxX - seen.minX, seen.maxY - seen.minY];
+    const { id } = shape.part;
+    const height = Math.min(w, h) > 22 ? lettering.large : lettering.usual;
+    const [along, across] = [textWidth(id, height, 'bold') + 2.4, height + 2];
+    const at = { x: (seen.minX + seen.maxX) / 2, y: (seen.minY + seen.maxY) / 2 };
+    if (along <= w && across <= h) plates.push(...drawPlate(at, id, { height, link: id }));
+    else if (along <= h && across <= w) plates.push(...drawPlate(at, id, { height, link: id, turn: 1 }));
+    else leaders.push({ text: id, at, link: id });
+  });
+  return { plates, leaders };
+}
+
+/** The largest upright strip of the part's box that no later part covers; null when nothing worth naming is seen. */
+function uncovered(shape: Silhouette, over: readonly Silhouette[]): Box | null {
+  const pieces = over.reduce<readonly Box[]>(
+    (left, cover) => left.flatMap((box) => withoutBox(box, cover.box)),
+    [shape.box],
+  );
+  const area = (b: Box) => (b.maxX - b.minX) * (b.maxY - b.minY);
+  const best = pieces.reduce<Box | null>((top, b) => (top === null || area(b) > area(top) ? b : top), null);
+  return best && Math.min(best.maxX - best.minX, best.maxY - best.minY) > 0.3 ? best : null;
+}
+
+function withoutBox(box: Box, cover: Box): readonly Box[] {
+  if (cover.minX >= box.maxX || cover.maxX <= box.minX || cover.minY >= box.maxY || cover.maxY <= box.minY)
+    return [box];
+  const strips: Box[] = [];
+  if (cover.minX > box.minX) strips.push({ ...box, maxX: cover.minX });
+  if (cover.maxX < box.maxX) strips.push({ ...box, minX: cover.maxX });
+  if (cover.minY > box.minY) strips.push({ ...box, maxY: cover.minY });
+  if (cover.maxY < box.maxY) strips.push({ ...box, minY: cover.maxY });
+  return strips;
+}
+
+function drawSizes(shapes: readonly Silhouette[], extent: Box, scale: number): readonly Mark[] {
+  const { minX, minY, maxX, maxY } = extent;
+  const at = (x: number, y: number) => ({ x: x * scale, y: y * scale });
+  const xs = stationsAlong(shapes, 'x', minY + (maxY - minY) * 0.47);
+  const ys = stationsAlong(shapes, 'y', minX + (maxX - minX) * 0.47);
+  const texts = (stations: readonly number[]) =>
+    stations.slice(1).map((s, i) => formatMm(s - (stations[i] ?? s)));
+  const height = lettering.small;
+  return [
+    ...drawDimension(at(minX, minY), at(maxX, minY), formatMm(maxX - minX), { offset: -24 }),
+    ...drawDimension(at(minX, minY), at(minX, maxY), formatMm(maxY - minY), { offset: 16 }),
+    ...(xs.length > 2
+      ? drawChain(
+          xs.map((x) => at(x, minY)),
+          texts(xs),
+          { offset: -12, height },
+        )
+      : []),
+    ...(ys.length > 2
+      ? drawChain(
+          ys.map((y) => at(minX, y)),
+          texts(ys),
+          { offset: 7, height },
+        )
+      : []),
+  ];
+}

@@ -1,0 +1,133 @@
+import type { Box, Point } from '#core/geometry';
+import { drawRectangle, drawText, lettering } from './marks.ts';
+import { scaled } from './layout-view.ts';
+import type { LayoutPart, LayoutView } from './layout-view.ts';
+import { drawGrainArrow } from './symbols.ts';
+import { textWidth } from './text-width.ts';
+import type { Mark } from './types.ts';
+
+export interface LaidParts {
+  readonly areas: readonly Mark[];
+  readonly texts: readonly Mark[];
+  /** What could not be written in the part itself. */
+  readonly key: readonly { readonly number: number; readonly text: string; readonly link: string }[];
+}
+
+type Line = { readonly text: string; readonly height: number; readonly weight: 'normal' | 'bold' };
+
+/** The parts of a cutting diagram: areas, what is written in them, and a key for those too small to write in. */
+export function drawLayoutParts(view: LayoutView, scale: number): LaidParts {
+  const texts: Mark[] = [];
+  const key: { number: number; text: string; link: string }[] = [];
+  for (const part of view.parts) {
+    const box = scaled(part, scale);
+    const written = writeInside(part, box);
+    if (written) {
+      texts.push(...written);
+      continue;
+    }
+    const text = `${part.address}  ${part.sizeText} · ${part.name} · ${part.place}`;
+    const known = key.find((entry) => entry.text === text);
+    const number = known?.number ?? key.length + 1;
+    if (!known) key.push({ number, text, link: part.address });
+    texts.push(numberMark(String(number), box, part.address));
+  }
+  const areas = view.parts.map((part) => drawRectangle(scaled(part, scale), 'thin', 'paper', part.address));
+  return { areas, texts, key };
+}
+
+function numberMark(text: string, box: Box, link: string): Mark {
+  const height = Math.min(
+    lettering.small,
+    Math.max(1.2, Math.min(box.maxX - box.minX, box.maxY - box.minY) * 0.8),
+  );
+  const at = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 - height / 2 };
+  return drawText(at, text, { height, align: 'middle', weight: 'bold', link });
+}
+
+/** Tries, in this order: all lines lying, all lines standing, fewer lines lying, fewer standing; null when not even the address fits. */
+function writeInside(part: LayoutPart, box: Box): readonly Mark[] | null {
+  const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
+  for (const lines of choicesOfLines(part)) {
+    if (linesFit(lines, w, h)) return placeLines(part, lines, box, false);
+    if (linesFit(lines, h, w)) return placeLines(part, lines, box, true);
+  }
+  return null;
+}
+
+function choicesOfLines(part: LayoutPart): readonly (readonly Line[])[] {
+  const address = (height: number): Line => ({ text: part.address, height, weight: 'bold' });
+  const line = (text: string, height: number): Line => ({ text, height, weight: 'normal' });
+  const { huge, large, usual, small, fine } = lettering;
+  const oneRow = (height: number): Line => ({
+    text: `${part.address}  ${part.sizeText}`,
+    height,
+    weight: 'bold',
+  });
+  return [
+    [address(huge), line(part.sizeText, usual), line(part.name, small), line(part.place, small)],
+    [address(large), line(part.sizeText, usual), line(part.place, small)],
+    [address(large), line(part.sizeText, small), line(part.place, fine)],
+    [address(usual), line(part.sizeText, small), line(part.place, fine)],
+    [oneRow(usual), line(part.place, small)],
+    [oneRow(small), line(part.place, fine)],
+    [{ text: `${part.address}  ${part.sizeText} · ${part.place}`, height: small, weight: 'bold' }],
+    [{ text: `${part.address}  ${part.sizeText} · ${part.place}`, height: fine, weight: 'bold' }],
+  ];
+}
+
+const leading = 1.5;
+const arrowRoom = 3; // mm, for the grain arrow beside or under the lines
+
+const heightOf = (lines: readonly Line[]) => lines.reduce((sum, line) => sum + line.height * leading, 0);
+const widthOf = (lines: readonly Line[]) =>
+  Math.max(...lines.map((l) => textWidth(l.text, l.height, l.weight)));
+
+function linesFit(lines: readonly Line[], along: number, across: number): boolean {
+  return widthOf(lines) + 2 <= along && heightOf(lines) + 0.6 <= across;
+}
+
+function placeLines(part: LayoutPart, lines: readonly Line[], box: Box, standing: boolean): readonly Mark[] {
+  const centre: Point = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
+  const across = standing ? w : h;
+  const arrow = across >= heightOf(lines) + arrowRoom + 1.5 ? arrowRoom : 0;
+  // `down` runs from the first line to the last: towards the bottom when lying, to the right when standing
+  let down = -(heightOf(lines) + arrow) / 2;
+  const place = (distance: number, along = 0): Point =>
+    standing
+      ? { x: centre.x + distance, y: centre.y + along }
+      : { x: centre.x + along, y: centre.y - distance };
+  const turn = standing ? { turn: Math.PI / 2 } : {};
+  const marks: Mark[] = lines.map((line) => {
+    down += line.height * leading;
+    const { text, height, weight } = line;
+    const at = place(down - line.height * 0.25);
+    return drawText(at, text, { height, weight, align: 'middle', link: part.address, ...turn });
+  });
+  if (part.grain === 'any') return marks;
+  const angle = part.grain === 'along' ? 0 : Math.PI / 2;
+  if (arrow > 0 && (standing ? part.grain === 'across' : part.grain === 'along')) {
+    return [
+      ...marks,
+      ...drawGrainArrow(place(down + arrow / 2), Math.min(14, (standing ? h : w) * 0.5), angle),
+    ];
+  }
+  return [...marks, ...cornerArrow(box, angle, lines, standing)];
+}
+
+/** The grain arrow in a free end of the part, where there is one; left out when the lines leave no room. */
+function cornerArrow(box: Box, angle: number, lines: readonly Line[], standing: boolean): readonly Mark[] {
+  const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
+  const free = ((standing ? h : w) - widthOf(lines)) / 2 - 1;
+  const across = (standing ? w : h) - 1.5;
+  const lengthwise = (angle === 0) !== standing;
+  const length = lengthwise ? Math.min(10, free - 1) : Math.min(8, across);
+  const thick = lengthwise ? across : free;
+  if (length < 3.5 || thick < 2) return [];
+  const from = lengthwise ? length / 2 + 1 : 2.5;
+  const at = standing
+    ? { x: (box.minX + box.maxX) / 2, y: box.minY + from }
+    : { x: box.minX + from, y: (box.minY + box.maxY) / 2 };
+  return drawGrainArrow(at, length, angle);
+}

@@ -1,0 +1,109 @@
+import type { Rectangle } from '#core/cutting';
+import { drawCuts } from './layout-cuts.ts';
+import { drawLayoutParts } from './layout-parts.ts';
+import { drawDimension } from './dimension.ts';
+import { scaled } from './layout-view.ts';
+import type { LayoutView } from './layout-view.ts';
+import { boxOfMark, drawRectangle, drawText, growBox, joinBoxes, lettering, makeDrawing } from './marks.ts';
+import { chooseScale, formatMm, formatScale } from './scales.ts';
+import { textWidth, wrapText } from './text-width.ts';
+import type { Drawing, Mark } from './types.ts';
+
+const besideSheet = 22; // mm of paper, room for labels and dimensions left and right together
+const aboveSheet = 34; // mm of paper, title, dimensions and labels above and below together
+
+/** A cutting diagram true to scale: trim hatched, kerfs at their true width, addresses, grain, cuts in order, leftovers. */
+export function drawLayout(view: LayoutView): Drawing {
+  const room = Math.max(view.width - besideSheet, 20);
+  const byWidth = chooseScale(view.stock.length, room);
+  const byHeight =
+    view.height === undefined
+      ? byWidth
+      : chooseScale(view.stock.width, Math.max(view.height - aboveSheet, 10));
+  const scale = Math.min(byWidth, byHeight);
+  const stock = { minX: 0, minY: 0, maxX: view.stock.length * scale, maxY: view.stock.width * scale };
+  const parts = drawLayoutParts(view, scale);
+  const marks: Mark[] = [
+    drawRectangle(stock, 'none', 'waste'),
+    ...drawUsable(view, scale),
+    ...view.leftovers.flatMap((rectangle) => drawLeftover(rectangle, scale)),
+    ...parts.areas,
+    ...drawCuts(view, scale),
+    ...view.keepOut.map((r) => drawRectangle(scaled(r, scale), 'thin', 'keep-out')),
+    drawRectangle(stock, 'outline'),
+    ...parts.texts,
+    ...drawSizes(view, scale),
+    ...drawTitle(view, scale),
+  ];
+  const key = drawKey(parts.key, { x: 0, y: Math.min(...marks.map((m) => boxOfMark(m).minY)) - 5 }, room);
+  const drawing = makeDrawing(view.title, scale, [...marks, ...key]);
+  const frame = growBox(joinBoxes([stock]), 2);
+  return { ...drawing, bounds: joinBoxes([drawing.bounds, frame]) };
+}
+
+function drawUsable(view: LayoutView, scale: number): readonly Mark[] {
+  return [drawRectangle(scaled(view.usable, scale), 'thin', 'paper')];
+}
+
+function drawLeftover(rectangle: Rectangle, scale: number): readonly Mark[] {
+  const box = scaled(rectangle, scale);
+  const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
+  const area = drawRectangle(box, 'hidden', 'leftover');
+  const text = `${formatMm(rectangle.length)} × ${formatMm(rectangle.width)}`;
+  const upright = textWidth(text, lettering.small) > w - 3;
+  const [along, across] = upright ? [h, w] : [w, h];
+  const height = [lettering.small, lettering.fine].find(
+    (size) => textWidth(text, size) + 3 <= along && size + 1.6 <= across,
+  );
+  if (height === undefined) return [area];
+  const centre = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const half = { w: textWidth(text, height) / 2 + 1, h: height / 2 + 0.7 };
+  const plate = upright
+    ? { minX: centre.x - half.h, maxX: centre.x + half.h, minY: centre.y - half.w, maxY: centre.y + half.w }
+    : { minX: centre.x - half.w, maxX: centre.x + half.w, minY: centre.y - half.h, maxY: centre.y + half.h };
+  const at = upright ? { x: centre.x + height / 2, y: centre.y } : { x: centre.x, y: centre.y - height / 2 };
+  return [
+    area,
+    drawRectangle(plate, 'none', 'paper'),
+    drawText(at, text, { height, align: 'middle', ...(upright && { turn: Math.PI / 2 }) }),
+  ];
+}
+
+function drawSizes(view: LayoutView, scale: number): readonly Mark[] {
+  const [length, width] = [view.stock.length * scale, view.stock.width * scale];
+  const below = drawDimension({ x: 0, y: 0 }, { x: length, y: 0 }, formatMm(view.stock.length), {
+    offset: -9,
+  });
+  if (view.form === 'batten') return below;
+  return [
+    ...below,
+    ...drawDimension({ x: length, y: 0 }, { x: length, y: width }, formatMm(view.stock.width), {
+      offset: -9,
+    }),
+  ];
+}
+
+function drawTitle(view: LayoutView, scale: number): readonly Mark[] {
+  const top = view.stock.width * scale + (view.form === 'batten' ? 7 : 11);
+  const detail = `${view.stock.id} · ${formatScale(scale)} · kerf ${formatMm(view.kerf)}`;
+  return [
+    drawText({ x: 0, y: top + 5 }, view.title, { height: lettering.usual, weight: 'bold' }),
+    drawText({ x: 0, y: top }, detail, { height: lettering.small, tone: 'soft' }),
+  ];
+}
+
+function drawKey(
+  entries: readonly { readonly number: number; readonly text: string; readonly link: string }[],
+  from: { readonly x: number; readonly y: number },
+  room: number,
+): readonly Mark[] {
+  const height = lettering.small;
+  let y = from.y;
+  return entries.flatMap(({ number, text, link }) =>
+    wrapText(`${number}  ${text}`, height, room).map((row) => {
+      const mark = drawText({ x: from.x, y }, row, { height, link });
+      y -= height * 1.7;
+      return mark;
+    }),
+  );
+}

@@ -1,0 +1,191 @@
+import { isInside } from '#core/geometry';
+import type { Box3, Outline, Point } from '#core/geometry';
+import type { Machining, Part } from '#core/joinery';
+import { unreachable } from '#core/problems';
+import { formatMm } from './scales.ts';
+
+type Of<K extends Machining['kind']> = Extract<Machining, { kind: K }>;
+
+/** A closed contour of machining in a view of the part, mm of the part. */
+export interface SeenContour {
+  readonly outline: Outline;
+  /** Lies on the near side of the view: drawn full, else dashed. */
+  readonly near: boolean;
+}
+
+/** What a machining shows in the face view, x along the length, y across the width; null when nothing. */
+export function seenOnFace(machining: Machining, part: Part): SeenContour | null {
+  const { thickness } = part.finished;
+  switch (machining.kind) {
+    case 'recess': {
+      const { min, max } = machining.box;
+      return { outline: between(min.x, min.y, max.x, max.y), near: min.z <= 0.01 };
+    }
+    case 'prism':
+      return { outline: prismOnFace(machining, part), near: isNearFace(machining, thickness) };
+    case 'hole':
+      return holeOnFace(machining, part);
+    case 'bevel':
+      return null;
+    default:
+      return unreachable(machining);
+  }
+}
+
+/** What a machining shows in the view of the face edge: x along the length, y across the thickness, the face side up; null when nothing. */
+export function seenOnEdge(machining: Machining, part: Part): SeenContour | null {
+  const { thickness } = part.finished;
+  const up = (z: number) => thickness - z;
+  switch (machining.kind) {
+    case 'recess': {
+      const { min, max } = machining.box;
+      return { outline: between(min.x, up(max.z), max.x, up(min.z)), near: min.y <= 0.01 };
+    }
+    case 'prism': {
+      const box = prismBox(machining, part);
+      return {
+        outline: between(box.min.x, up(box.max.z), box.max.x, up(box.min.z)),
+        near: box.min.y <= 0.01,
+      };
+    }
+    case 'hole': {
+      const box = holeBox(machining, part);
+      return { outline: between(box.min.x, up(box.max.z), box.max.x, up(box.min.z)), near: false };
+    }
+    case 'bevel':
+      return null;
+    default:
+      return unreachable(machining);
+  }
+}
+
+function between(x1: number, y1: number, x2: number, y2: number): Outline {
+  return [
+    { x: x1, y: y1 },
+    { x: x2, y: y1 },
+    { x: x2, y: y2 },
+    { x: x1, y: y2 },
+  ];
+}
+
+function isNearFace(prism: Of<'prism'>, thickness: number): boolean {
+  if (prism.from === 'face') return true;
+  if (prism.from === 'back') return prism.depth >= thickness - 0.01;
+  return prism.outline.some((p) => p.y <= 0.01);
+}
+
+function prismOnFace(prism: Of<'prism'>, part: Part): Outline {
+  if (prism.from === 'face' || prism.from === 'back') return prism.outline;
+  const { min, max } = prismBox(prism, part);
+  return between(min.x, min.y, max.x, max.y);
+}
+
+function holeOnFace(hole: Of<'hole'>, part: Part): SeenContour {
+  const r = hole.diameter / 2;
+  if (hole.from === 'face' || hole.from === 'back') {
+    const outline: Outline = [
+      { x: hole.x - r, y: hole.y, bulge: 1 },
+      { x: hole.x + r, y: hole.y, bulge: 1 },
+    ];
+    return { outline, near: hole.from === 'face' || hole.depth === 'through' };
+  }
+  const { min, max } = holeBox(hole, part);
+  return { outline: between(min.x, min.y, max.x, max.y), near: false };
+}
+
+function prismBox(prism: Of<'prism'>, part: Part): Box3 {
+  const us = prism.outline.map((p) => p.x);
+  const vs = prism.outline.map((p) => p.y);
+  const u: [number, number] = [Math.min(...us), Math.max(...us)];
+  const v: [number, number] = [Math.min(...vs), Math.max(...vs)];
+  return boxFrom(prism.from, { u, v }, prism.depth, part);
+}
+
+function holeBox(hole: Of<'hole'>, part: Part): Box3 {
+  const r = hole.diameter / 2;
+  const depth = hole.depth === 'through' ? Infinity : hole.depth;
+  return boxFrom(hole.from, { u: [hole.x - r, hole.x + r], v: [hole.y - r, hole.y + r] }, depth, part);
+}
+
+/** The block that something reaching `depth` in from a face takes up. */
+function boxFrom(
+  from: Of<'hole'>['from'],
+  range: { readonly u: readonly [number, number]; readonly v: readonly [number, number] },
+  depth: number,
+  part: Part,
+): Box3 {
+  const { length, width, thickness } = part.finished;
+  const { u, v } = range;
+  const into = (size: number, far: boolean): [number, number] =>
+    far ? [Math.max(0, size - depth), size] : [0, Math.min(size, depth)];
+  const make = (x: readonly number[], y: readonly number[], z: readonly number[]): Box3 => ({
+    min: { x: x[0] ?? 0, y: y[0] ?? 0, z: z[0] ?? 0 },
+    max: { x: x[1] ?? 0, y: y[1] ?? 0, z: z[1] ?? 0 },
+  });
+  switch (from) {
+    case 'face':
+    case 'back':
+      return make(u, v, into(thickness, from === 'back'));
+    case 'face-edge':
+    case 'far-edge':
+      return make(u, into(width, from === 'far-edge'), v);
+    case 'start':
+    case 'end':
+      return make(into(length, from === 'end'), u, v);
+    default:
+      return unreachable(from);
+  }
+}
+
+const faceNames: Record<Of<'hole'>['from'], string> = {
+  face: 'the face side',
+  back: 'the back',
+  'face-edge': 'the face edge',
+  'far-edge': 'the far edge',
+  start: 'the start end',
+  end: 'the far end',
+};
+
+/** One line that says what a machining is, where it lies and how deep, mm. */
+export function describeMachining(machining: Machining, part: Part): string {
+  const note = machining.note ? ` (${machining.note})` : '';
+  switch (machining.kind) {
+    case 'recess': {
+      const { min, max } = clampBox(machining.box, part);
+      const range = (a: number, b: number, size: number) =>
+        a <= 0 && b >= size ? 'full' : `${formatMm(a)}–${formatMm(b)}`;
+      const { length, width, thickness } = part.finished;
+      const place = `x ${range(min.x, max.x, length)}, y ${range(min.y, max.y, width)}, from face ${range(min.z, max.z, thickness)}`;
+      return `${machining.name} from ${faceNames[machining.from]}: ${place}${note}`;
+    }
+    case 'prism':
+      return `${machining.name.replace('-', ' ')} from ${faceNames[machining.from]}: ${formatMm(machining.depth)} deep${note}`;
+    case 'hole': {
+      const depth = machining.depth === 'through' ? 'through' : `${formatMm(machining.depth)} deep`;
+      const sink = machining.countersink ? `, countersunk to Ø${formatMm(machining.countersink)}` : '';
+      return `hole Ø${formatMm(machining.diameter)} in ${faceNames[machining.from]} at ${formatMm(machining.x)}, ${formatMm(machining.y)}, ${depth}${sink}${note}`;
+    }
+    case 'bevel':
+      return `${faceNames[machining.edge]} sawn ${formatMm(Math.abs(machining.degrees))}° off square, ${machining.degrees > 0 ? 'the back' : 'the face side'} is the longer side${note}`;
+    default:
+      return unreachable(machining);
+  }
+}
+
+function clampBox(box: Box3, part: Part): Box3 {
+  const { length, width, thickness } = part.finished;
+  return {
+    min: { x: Math.max(0, box.min.x), y: Math.max(0, box.min.y), z: Math.max(0, box.min.z) },
+    max: { x: Math.min(length, box.max.x), y: Math.min(width, box.max.y), z: Math.min(thickness, box.max.z) },
+  };
+}
+
+/** A point well inside an outline, near the middle of its box when that is inside; for marks and lettering. */
+export function innerPoint(outline: Outline, wanted: Point): Point {
+  if (isInside(wanted, outline)) return wanted;
+  const middles = outline.map((p, i) => {
+    const q = outline[(i + Math.floor(outline.length / 2)) % outline.length] ?? p;
+    return { x: (p.x + q.x) / 2, y: (p.y + q.y) / 2 };
+  });
+  return middles.find((p) => isInside(p, outline)) ?? wanted;
+}

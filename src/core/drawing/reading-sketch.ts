@@ -1,0 +1,91 @@
+import type { Point } from '#core/geometry';
+import type { Reading } from '#core/measuring';
+import { unreachable } from '#core/problems';
+import { drawCircle, drawLine, drawText, lettering, makeDrawing } from './marks.ts';
+import { drawArrow } from './symbols.ts';
+import type { Drawing, Mark } from './types.ts';
+
+type Place<R> = R extends Reading
+  ? Omit<R, 'id' | 'value' | 'sigma' | 'method' | 'repeats' | 'toFace' | 'note'>
+  : never;
+
+/** Where a reading is taken, without its value; a `Reading` will do. */
+export type ReadingPlace = Place<Reading>;
+
+// An opening that is visibly not square, as a share of its height
+const corners: Readonly<Record<string, Point>> = {
+  BL: { x: 0, y: 0 },
+  BR: { x: 0.62, y: 0.02 },
+  TR: { x: 0.66, y: 1 },
+  TL: { x: 0.03, y: 0.96 },
+};
+
+/** Places for named points in a sketch one unit high: corners where they belong, others in a row beside them. */
+export function sketchPoints(names: readonly string[]): Readonly<Record<string, Point>> {
+  const others = names.filter((name) => !(name in corners));
+  const place = (name: string): Point =>
+    corners[name] ?? { x: 0.95, y: (others.indexOf(name) + 0.5) / others.length };
+  return Object.fromEntries(names.map((name) => [name, place(name)]));
+}
+
+/** A small sketch of an opening that shows where the tape, plumb line or level goes; 34 mm high unless said. */
+export function drawReadingSketch(reading: ReadingPlace, height = 34): Drawing {
+  const named = reading.kind === 'width' ? [...reading.left, ...reading.right] : [reading.from, reading.to];
+  const points = sketchPoints([...new Set(['BL', 'BR', 'TR', 'TL', ...named])]);
+  const at = (name: string): Point => ({
+    x: (points[name]?.x ?? 0) * height,
+    y: (points[name]?.y ?? 0) * height,
+  });
+  const ring = ['BL', 'BR', 'TR', 'TL'].map(at);
+  const marks: Mark[] = [
+    { kind: 'path', points: ring, closed: true, pen: 'thin', fill: 'paper' },
+    ...Object.keys(points).map((name) => drawName(name, at(name), { bold: named.includes(name), height })),
+    ...drawTapeOn(reading, at),
+  ];
+  return makeDrawing('Where the reading is taken', 1, marks, 2);
+}
+
+function drawName(name: string, at: Point, style: { readonly bold: boolean; readonly height: number }): Mark {
+  const right = at.x > style.height * 0.3;
+  const up = at.y > style.height * 0.5;
+  return drawText({ x: at.x + (right ? 1.5 : -1.5), y: at.y + (up ? 0.5 : -lettering.small - 0.5) }, name, {
+    height: lettering.small,
+    align: right ? 'start' : 'end',
+    weight: style.bold ? 'bold' : 'normal',
+    tone: style.bold ? 'ink' : 'soft',
+  });
+}
+
+function drawTapeOn(reading: ReadingPlace, at: (name: string) => Point): readonly Mark[] {
+  switch (reading.kind) {
+    case 'distance':
+      return drawTape(at(reading.from), at(reading.to));
+    case 'width': {
+      const share = (names: readonly [string, string]): Point => {
+        const [a, b] = [at(names[0]), at(names[1])];
+        return { x: a.x + (b.x - a.x) * reading.at, y: a.y + (b.y - a.y) * reading.at };
+      };
+      return drawTape(share(reading.left), share(reading.right));
+    }
+    case 'plumb':
+    case 'level': {
+      const [a, b] = [at(reading.from), at(reading.to)];
+      const foot = reading.kind === 'plumb' ? { x: a.x, y: b.y } : { x: b.x, y: a.y };
+      const bob =
+        reading.kind === 'plumb'
+          ? [drawCircle(a, 0.9, 'outline', 'ink')]
+          : [drawCircle(foot, 0.9, 'outline', 'paper')];
+      return [
+        drawLine([a, foot], 'centre'),
+        ...drawArrow(foot, b, 'outline', Math.min(1.8, Math.hypot(b.x - foot.x, b.y - foot.y))),
+        ...bob,
+      ];
+    }
+    default:
+      return unreachable(reading);
+  }
+}
+
+function drawTape(a: Point, b: Point): readonly Mark[] {
+  return [drawLine([a, b], 'cut'), drawCircle(a, 0.8, 'none', 'ink'), drawCircle(b, 0.8, 'none', 'ink')];
+}

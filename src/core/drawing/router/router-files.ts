@@ -1,0 +1,121 @@
+import { boxOfOutline, rectangleOutline } from '#core/geometry';
+import type { Outline } from '#core/geometry';
+import type { Part } from '#core/joinery';
+import type { Problem } from '#core/problems';
+import { innerPoint } from '../part-view.ts';
+import { formatMm } from '../scales.ts';
+import { textWidth } from '../text-width.ts';
+import { layerName } from './layers.ts';
+import { growForScribe, listUnreachable, workFromSide } from './operations.ts';
+import type { Contour, RouterSetup, RouterSide } from './operations.ts';
+import { turnOver, writeRouterModel } from './router-model.ts';
+import type { RouterText } from './router-model.ts';
+
+/** One set-up on the router: the part lying with that side up. */
+export interface RouterFile {
+  readonly side: RouterSide;
+  /** File name without its ending, as `C4-face`. */
+  readonly name: string;
+  readonly dxf: string;
+  readonly svg: string;
+  /** In order of work. */
+  readonly layers: readonly string[];
+  readonly findings: readonly Problem[];
+}
+
+/**
+ * Router files of a part at true size, one for each side that is worked: contours in closed polylines, one layer for each
+ * operation and depth (`routerLayers`). The file of the back is mirrored, for the part turned over end for end.
+ */
+export function drawRouterFiles(part: Part, router: RouterSetup): readonly RouterFile[] {
+  const face = drawSide(part, 'face', router);
+  const back = drawSide(part, 'back', router);
+  return back.worked ? [face.file, back.file] : [face.file];
+}
+
+function drawSide(part: Part, side: RouterSide, router: RouterSetup): { file: RouterFile; worked: boolean } {
+  const { outline, odd } = growForScribe(part);
+  const work = part.machining.flatMap((machining) => workFromSide(machining, part, side, router) ?? []);
+  const found = [
+    ...work.flatMap((w) => w.findings),
+    ...(side === 'face' ? [...listUnreachable(part), ...noteOddEdges(part, odd)] : []),
+  ];
+  const machined = work.flatMap((w) => w.contours);
+  const contours = sortForWork([...machined, ...outlinesOf(part, side, outline)]);
+  const turned = side === 'back' ? contours.map((c) => turnOver(c, part.finished.length)) : contours;
+  const { texts, bar, lettering } = annotate(part, side, { router, outline });
+  const { dxf, svg, layers } = writeRouterModel([...turned, bar], texts, lettering);
+  return {
+    file: { side, name: `${part.id}-${side}`, dxf, svg, layers, findings: found },
+    worked: work.length > 0,
+  };
+}
+
+/** The part's own contours: cut from the face, only shown when the back is worked. */
+function outlinesOf(part: Part, side: RouterSide, outline: Outline): readonly Contour[] {
+  const finished = { layer: layerName('reference'), outline: part.outline };
+  if (side === 'back') return [{ layer: layerName('reference'), outline }];
+  return [
+    ...part.holes.map((hole) => ({ layer: layerName('inner'), outline: hole })),
+    { layer: layerName('outline'), outline },
+    ...(outline === part.outline ? [] : [finished]),
+  ];
+}
+
+const workOrder = ['DRILL', 'SINK', 'POCKET', 'INNER', 'OUTLINE', 'REFERENCE'];
+
+function sortForWork(contours: readonly Contour[]): readonly Contour[] {
+  const rank = ({ layer }: Contour) => workOrder.findIndex((start) => layer.startsWith(start));
+  return [...contours].sort(
+    (a, b) => rank(a) - rank(b) || (a.layer < b.layer ? -1 : a.layer > b.layer ? 1 : 0),
+  );
+}
+
+const noteHeight = 5; // mm
+
+/** Address inside the part; units, side, passes and the 100 mm bar below it. */
+function annotate(
+  part: Part,
+  side: RouterSide,
+  { router, outline }: { readonly router: RouterSetup; readonly outline: Outline },
+): { texts: readonly RouterText[]; bar: Contour; lettering: Record<string, number> } {
+  const box = boxOfOutline(outline);
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const inside = innerPoint(part.outline, middle);
+  const at = side === 'back' ? { x: part.finished.length - inside.x, y: inside.y } : inside;
+  const { thickness, length, width } = part.finished;
+  const passes = Math.ceil(thickness / router.passDepth - 1e-9);
+  const rows = [
+    'UNITS MM - the bar is 100 mm long',
+    `${part.id} ${part.name}, ${formatMm(length)} x ${formatMm(width)} x ${formatMm(thickness)}, make ${part.quantity}`,
+    side === 'face'
+      ? `FACE SIDE UP (${part.faceSide})`
+      : 'BACK UP, MIRRORED: part turned over end for end, face edge still towards you',
+    `Cutter ${formatMm(router.cutter)} mm, ${formatMm(router.passDepth)} mm per pass, outline in ${passes} passes; depths from the side that lies up`,
+    'Draft: check in your own machine and cut in air first',
+  ];
+  const barTop = box.minY - 15;
+  // texts are set by their middle
+  const texts = rows.map((text, i) => ({
+    layer: layerName('note'),
+    text,
+    x: box.minX + textWidth(text, noteHeight) / 2,
+    y: barTop - 15 - i * noteHeight * 1.8,
+  }));
+  const address = Math.max(4, Math.min(20, Math.min(width, length) * 0.4));
+  return {
+    texts: [{ layer: 'NOTE_ADDRESS', text: part.id, ...at }, ...texts],
+    bar: { layer: layerName('scale'), outline: rectangleOutline(100, 4, { x: box.minX, y: barTop - 4 }) },
+    lettering: { NOTE_ADDRESS: address, NOTE_TEXT: noteHeight },
+  };
+}
+
+function noteOddEdges(part: Part, odd: Part['edges']): readonly Problem[] {
+  return odd.map((edge) => ({
+    severity: 'warn',
+    code: 'router-scribe-left-off',
+    about: part.id,
+    message: `The ${edge.edge.replace('-', ' ')} of ${part.id} is to be scribed by ${formatMm(edge.amount ?? 0)} mm, but is not straight along the part; the router outline is the finished one there.`,
+    remedy: 'Cut this edge by hand outside the line, or scribe from the paper template.',
+  }));
+}

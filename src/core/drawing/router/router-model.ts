@@ -1,0 +1,104 @@
+import makerjs from 'makerjs';
+import { arcBetween, mirrorOutline, sidesOf } from '#core/geometry';
+import type { Outline } from '#core/geometry';
+import { layerColour } from './layers.ts';
+import type { Contour } from './operations.ts';
+
+export interface RouterText {
+  readonly layer: string;
+  readonly text: string;
+  readonly x: number;
+  readonly y: number;
+}
+
+const accuracy = 1e-6; // mm and bulge, far finer than any machine; coarser rounding would bend arcs
+const degrees = 180 / Math.PI;
+
+/** A closed outline as a model of lines and arcs. */
+function modelOfOutline(outline: Outline): makerjs.IModel {
+  const paths: makerjs.IPathMap = {};
+  sidesOf(outline).forEach(({ from, to, bulge }, i) => {
+    const arc = arcBetween(from, to, bulge);
+    if (!arc) {
+      paths[`side${i}`] = new makerjs.paths.Line([from.x, from.y], [to.x, to.y]);
+      return;
+    }
+    const [start, end] = [arc.start * degrees, (arc.start + arc.sweep) * degrees];
+    const [low, high] = arc.sweep > 0 ? [start, end] : [end, start];
+    paths[`side${i}`] = new makerjs.paths.Arc([arc.centre.x, arc.centre.y], arc.radius, low, high);
+  });
+  return { paths };
+}
+
+/** The contour turned over end for end, for work from the back. */
+export function turnOver(contour: Contour, length: number): Contour {
+  const { circle } = contour;
+  return {
+    layer: contour.layer,
+    outline: contour.outline.length > 0 ? mirrorOutline(contour.outline, length / 2) : [],
+    ...(circle && { circle: { ...circle, x: length - circle.x } }),
+  };
+}
+
+/**
+ * DXF (lines, closed polylines with bulges, circles, texts) and SVG of a side. Each contour goes in on a layer of its own, so
+ * that contours that touch are never joined; in the DXF the layers then get their shared names back.
+ */
+export function writeRouterModel(
+  contours: readonly Contour[],
+  texts: readonly RouterText[],
+  lettering: Readonly<Record<string, number>>,
+): { readonly dxf: string; readonly svg: string; readonly layers: readonly string[] } {
+  const models: Record<string, makerjs.IModel> = {};
+  contours.forEach((contour, i) => {
+    const { circle, outline } = contour;
+    const model: makerjs.IModel = circle
+      ? { paths: { circle: new makerjs.paths.Circle([circle.x, circle.y], circle.radius) } }
+      : modelOfOutline(outline);
+    models[`contour${i}`] = { ...model, layer: `${contour.layer}-${i + 1}` };
+  });
+  texts.forEach(({ layer, text, x, y }, i) => {
+    const anchor = new makerjs.paths.Line([x - 1, y], [x + 1, y]);
+    models[`text${i}`] = { layer, caption: { text: toAscii(text), anchor } };
+  });
+  const layers = [...new Set([...contours, ...texts].map(({ layer }) => layer))];
+  const layerOptions = Object.fromEntries(
+    layers.map((layer) => [
+      layer,
+      { color: layerColour(layer), ...(lettering[layer] !== undefined && { fontSize: lettering[layer] }) },
+    ]),
+  );
+  const model: makerjs.IModel = { models, units: makerjs.unitType.Millimeter };
+  const dxf = makerjs.exporter.toDXF(model, {
+    units: makerjs.unitType.Millimeter,
+    usePOLYLINE: true,
+    accuracy,
+    layerOptions,
+  });
+  const svg = makerjs.exporter.toSVG(model, {
+    units: makerjs.unitType.Millimeter,
+    accuracy,
+    fontSize: '4px',
+  });
+  return { dxf: shareLayers(dxf), svg, layers };
+}
+
+/** Takes the number off each layer name: `POCKET_D06_50-3` becomes `POCKET_D06_50`. */
+function shareLayers(dxf: string): string {
+  const lines = dxf.split('\n');
+  return lines
+    .map((line, i) => (i % 2 === 1 && lines[i - 1]?.trim() === '8' ? line.replace(/-\d+$/, '') : line))
+    .join('\n')
+    .concat('\n');
+}
+
+/** Text for a DXF file, which has no code page: plain ASCII on one line. */
+export function toAscii(text: string): string {
+  const replaced = text
+    .replace(/×/g, 'x')
+    .replace(/[–—\u2212]/g, '-')
+    .replace(/[ØøÖö]/g, (c) => (c === 'Ø' ? 'dia ' : 'o'));
+  return Array.from(replaced.normalize('NFKD'))
+    .map((c) => (/[\u0300-\u036f]/.test(c) ? '' : c >= ' ' && c <= '~' ? c : '?'))
+    .join('');
+}

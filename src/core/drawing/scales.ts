@@ -1,0 +1,28 @@
+// Steps between those of ISO 5455 (1:1, 1:2, 1:5, 1:10, 1:20, 1:50; from memory) keep drawings large on small paper.
+const divisors = [1, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000];
+
+/** The largest usual scale at which something `size` mm long fits into `room` mm of paper; never larger than life. */
+export function chooseScale(size: number, room: number): number {
+  const needed = size / Math.max(room, 1);
+  const divisor = divisors.find((step) => step >= needed - 1e-9) ?? Math.ceil(needed);
+  return 1 / divisor;
+}
+
+/** `1:10`; `about 1:12.6` when it is none of the usual scales. */
+export function formatScale(scale: number): string {
+  const divisor = Math.round((1 / scale) * 1000) / 1000;
+  if (divisors.includes(divisor)) return `1:${divisor}`;
+  return `about 1:${Math.round(divisor * 10) / 10}`;
+}
+
+/** Millimetres as drawings show them: to 0.1, without a trailing zero. */
+export function formatMm(value: number): string {
+  const rounded = Math.round(value * 10) / 10;
+  return String(rounded === 0 ? 0 : rounded);
+}
+
+/** Millimetres with their sign, to 0.1: `+0.4`. */
+export function formatSigned(value: number): string {
+  const shown = formatMm(value);
+  return value > 0 && shown !== '0' ? `+${shown}` : shown.replace('-', '\u2212');
+}

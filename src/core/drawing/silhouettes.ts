@@ -1,0 +1,87 @@
+import { boxOfOutline, crossProduct, flattenOutline, placePoint } from '#core/geometry';
+import type { Box, Outline, Placement, Point } from '#core/geometry';
+import type { Part } from '#core/joinery';
+
+/** What is seen of one copy of a part from the front of the piece, mm. */
+export interface Silhouette {
+  readonly part: Part;
+  readonly outline: Outline;
+  readonly holes: readonly Outline[];
+  readonly box: Box;
+  /** How far forward it reaches. */
+  readonly front: number;
+}
+
+const square = 0.999; // cosine; a face this near to facing the viewer is drawn with its true outline
+
+/** Every copy of every part as seen from the front, the farthest first. */
+export function paintersOrder(parts: readonly Part[]): readonly Silhouette[] {
+  const shapes = parts.flatMap((part) => part.placements.map((placement) => seenFromFront(part, placement)));
+  return shapes
+    .map((shape, index) => ({ shape, index }))
+    .sort((a, b) => a.shape.front - b.shape.front || a.index - b.index)
+    .map(({ shape }) => shape);
+}
+
+function seenFromFront(part: Part, placement: Placement): Silhouette {
+  const facing = crossProduct(placement.xAxis, placement.yAxis).z;
+  const corners = [0, part.finished.thickness].flatMap((z) =>
+    flattenOutline(part.outline).map((p) => placePoint(placement, { x: p.x, y: p.y, z })),
+  );
+  const flat = Math.abs(facing) > square;
+  const place = (outline: Outline): Outline =>
+    outline.map((p) => {
+      const at = placePoint(placement, { x: p.x, y: p.y, z: 0 });
+      return { x: at.x, y: at.y, ...(p.bulge && { bulge: p.bulge * Math.sign(facing) }) };
+    });
+  const outline = flat ? place(part.outline) : hullOf(corners);
+  return {
+    part,
+    outline,
+    holes: flat ? part.holes.map(place) : [],
+    box: boxOfOutline(outline),
+    front: corners.reduce((most, p) => Math.max(most, p.z), -Infinity),
+  };
+}
+
+/** Convex hull, counter-clockwise (the monotone chain of A. M. Andrew, 1979; from memory). */
+export function hullOf(points: readonly Point[]): readonly Point[] {
+  const sorted = [...points].sort((a, b) => a.x - b.x || a.y - b.y).map(({ x, y }) => ({ x, y }));
+  const half = (list: readonly Point[]) => {
+    const chain: Point[] = [];
+    for (const p of list) {
+      while (chain.length > 1 && !turnsLeft(chain.at(-2) as Point, chain.at(-1) as Point, p)) chain.pop();
+      chain.push(p);
+    }
+    return chain.slice(0, -1);
+  };
+  return [...half(sorted), ...half(sorted.reverse())];
+}
+
+function turnsLeft(a: Point, b: Point, c: Point): boolean {
+  return (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x) > 1e-6; // mm², collinear within a hair
+}
+
+const sameStation = 0.5; // mm; edges nearer than this get one dimension
+
+/** Where the part in view changes along an upright or level line through the piece, sorted, mm. */
+export function stationsAlong(shapes: readonly Silhouette[], axis: 'x' | 'y', at: number): readonly number[] {
+  const crossing = shapes.filter(({ box }) =>
+    axis === 'x' ? box.minY < at && box.maxY > at : box.minX < at && box.maxX > at,
+  );
+  const span = ({ box }: Silhouette) =>
+    (axis === 'x' ? [box.minX, box.maxX] : [box.minY, box.maxY]) as [number, number];
+  const ends = [...new Set(crossing.flatMap(span))].sort((a, b) => a - b);
+  const seenBetween = (low: number, high: number) => {
+    const middle = (low + high) / 2;
+    return crossing.findLast((shape) => span(shape)[0] < middle && span(shape)[1] > middle) ?? null;
+  };
+  const stations: number[] = [];
+  ends.forEach((end, i) => {
+    const before = i > 0 ? seenBetween(ends[i - 1] ?? end, end) : undefined;
+    const after = i < ends.length - 1 ? seenBetween(end, ends[i + 1] ?? end) : undefined;
+    const last = stations.at(-1);
+    if (before !== after && (last === undefined || end - last > sameStation)) stations.push(end);
+  });
+  return stations;
+}

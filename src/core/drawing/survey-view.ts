@@ -1,0 +1,19 @@
+import type { Point, Shape } from '#core/geometry';
+import type { Adjustment, Reading } from '#core/measuring';
+
+export interface SurveyView {
+  /** Null while the readings do not fix a shape. */
+  readonly shape: Shape | null;
+  readonly readings: readonly Reading[];
+  readonly adjustment: Adjustment;
+  /** mm of paper. */
+  readonly width: number;
+  /** How many times too large what is out of square is drawn; 1 (true) when left out. */
+  readonly exaggerate?: number;
+}
+
+/** The middle of some points. */
+export function meanOf(points: readonly Point[]): Point {
+  const n = Math.max(points.length, 1);
+  return { x: points.reduce((s, p) => s + p.x, 0) / n, y: points.reduce((s, p) => s + p.y, 0) / n };
+}

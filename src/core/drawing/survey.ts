@@ -1,0 +1,96 @@
+import { distanceBetween } from '#core/geometry';
+import type { Point, Shape } from '#core/geometry';
+import { exaggeratePoints } from './exaggerate.ts';
+import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
+import { chooseScale, formatMm, formatScale } from './scales.ts';
+import { drawEnteredReadings } from './survey-entered.ts';
+import { drawReading } from './survey-readings.ts';
+import type { SurveySheet } from './survey-readings.ts';
+import { meanOf } from './survey-view.ts';
+import type { SurveyView } from './survey-view.ts';
+import type { Drawing, Mark } from './types.ts';
+
+const besideShape = 64; // mm of paper for tape lines, names and numbers left and right together
+
+/**
+ * The measured shape with its corners (2 sigma, mm), every tape line with its reading, plumb and level marks, residuals as
+ * tails (mm), and suspects in the fault pen. Without a shape: a neutral sketch with what has been entered.
+ */
+export function drawSurvey(view: SurveyView): Drawing {
+  const { shape } = view;
+  if (!shape || Object.keys(shape.points).length < 2) return drawEnteredReadings(view);
+  const times = view.exaggerate ?? 1;
+  const shown = exaggeratePoints(shape, times);
+  const extent = extentOf(Object.values(shown));
+  const scale = chooseScale(
+    Math.max(extent.wide, extent.tall * 0.55),
+    Math.max(view.width - besideShape, 20),
+  );
+  const points = Object.fromEntries(
+    Object.entries(shown).map(([name, p]) => [name, { x: p.x * scale, y: p.y * scale }]),
+  );
+  const centre = meanOf(Object.values(points));
+  const sheet: SurveySheet = { view, points, centre, scale, taken: [] };
+  const outline = shape.edges.flatMap((edge) => drawEdge(edge, { points, centre, times, scale }));
+  const tapes = view.readings.flatMap((reading) => drawReading(reading, sheet));
+  const names = Object.entries(points).flatMap(([name, at]) => drawCorner(name, at, sheet));
+  const marks = [...outline, ...tapes, ...names];
+  return makeDrawing(`Survey, seen ${shape.seenFrom}`, scale, [...marks, ...drawFoot(marks, view, scale)], 3);
+}
+
+function extentOf(points: readonly Point[]) {
+  const xs = points.map((p) => p.x);
+  const ys = points.map((p) => p.y);
+  return { wide: Math.max(...xs) - Math.min(...xs), tall: Math.max(...ys) - Math.min(...ys) };
+}
+
+function drawEdge(
+  edge: Shape['edges'][number],
+  sheet: {
+    readonly points: Readonly<Record<string, Point>>;
+    readonly centre: Point;
+    readonly times: number;
+    readonly scale: number;
+  },
+): readonly Mark[] {
+  const [from, to] = [sheet.points[edge.from], sheet.points[edge.to]];
+  if (!from || !to) return [];
+  const chord = distanceBetween(from, to);
+  const bow = (edge.bow ?? 0) * sheet.scale * sheet.times;
+  // an arc that bulges away from the middle turns left when the middle lies to the left of its way
+  const left =
+    (to.x - from.x) * (sheet.centre.y - from.y) - (to.y - from.y) * (sheet.centre.x - from.x) > 0 ? 1 : -1;
+  const bulge = chord > 0 ? (left * 2 * bow) / chord : 0;
+  return [drawLine([{ ...from, ...(bulge !== 0 && { bulge }) }, to], 'cut', edge.name)];
+}
+
+/** Name of a corner and how well it is known, set outwards from the shape. */
+function drawCorner(name: string, at: Point, sheet: SurveySheet): readonly Mark[] {
+  const found = sheet.view.adjustment.points.find((point) => point.id === name);
+  const right = at.x >= sheet.centre.x;
+  const up = at.y >= sheet.centre.y;
+  const x = at.x + (right ? 2.5 : -2.5);
+  const y = at.y + (up ? 3 : -3 - lettering.large);
+  const align = right ? 'start' : 'end';
+  const marks = [drawText({ x, y }, name, { height: lettering.large, weight: 'bold', align, link: name })];
+  if (!found) return marks;
+  const text = `±${formatMm(2 * Math.max(found.sx, found.sy))}`;
+  const below = up ? y + lettering.large + 1.5 : y - lettering.small - 1.5;
+  return [
+    ...marks,
+    drawText({ x, y: below }, text, { height: lettering.small, align, tone: 'soft', link: name }),
+  ];
+}
+
+function drawFoot(marks: readonly Mark[], view: SurveyView, scale: number): readonly Mark[] {
+  const box = joinBoxes(marks.map(boxOfMark));
+  const times = view.exaggerate ?? 1;
+  const rows = [
+    `Seen ${view.adjustment.seenFrom} · ${formatScale(scale)} · ± is two sigma, mm`,
+    times === 1 ? 'Drawn true.' : `Out of square drawn ${formatMm(times)} times too large.`,
+    'Tail and signed number: reading minus best fit, mm.',
+  ];
+  return rows.map((row, i) =>
+    drawText({ x: box.minX, y: box.minY - 7 - i * 4.2 }, row, { height: lettering.small, tone: 'soft' }),
+  );
+}

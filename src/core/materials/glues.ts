@@ -1,0 +1,37 @@
+/** A glue and the time it leaves. */
+export interface Glue {
+  readonly name: string;
+  readonly water: 'indoors' | 'splash' | 'bilge';
+  /** From spreading to closing at 20 °C, least and most minutes. */
+  readonly openMinutes: readonly [number, number];
+  /** Clamp pressure in N/mm², hardwood; 0: contact only. */
+  readonly pressure: number;
+  /** Leave it until this many hours have passed at 20 °C. */
+  readonly handlingHours: number;
+  readonly source: string;
+}
+
+/** Glues for joinery aboard; the maker's sheet goes before this table. */
+export const glues: readonly Glue[] = [
+  {
+    name: 'PVA wood glue, D3',
+    water: 'splash',
+    openMinutes: [8, 10],
+    pressure: 1.2,
+    handlingHours: 24,
+    source: 'joinery F7; common practice, no source',
+  },
+  {
+    name: 'Epoxy, slow hardener',
+    water: 'bilge',
+    openMinutes: [25, 40],
+    pressure: 0,
+    handlingHours: 24,
+    source: "common practice, no source; see the maker's sheet",
+  },
+];
+
+/** Pot life in minutes at another temperature, from that at 20 °C: it halves for each 10 °C more (three epoxy suppliers). */
+export function potLifeMinutes(minutesAt20: number, celsius: number): number {
+  return minutesAt20 * 2 ** ((20 - celsius) / 10);
+}

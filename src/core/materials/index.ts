@@ -1,0 +1,15 @@
+export { coatingLitres, coatings, filmOf } from './coatings.ts';
+export type { Coating } from './coatings.ts';
+export { pilotDiameter, ultimateWithdrawalN, woodScrews } from './fixings.ts';
+export type { WoodScrew } from './fixings.ts';
+export { glues, potLifeMinutes } from './glues.ts';
+export type { Glue } from './glues.ts';
+export { densityFromGravity, equilibriumMoisture } from './moisture.ts';
+export { coefficientAtAngle, coefficientFromShrinkage, movement, movementFromShrinkage } from './movement.ts';
+export { plywoodLimits, sheetGoods } from './sheet-goods.ts';
+export type { SheetGood } from './sheet-goods.ts';
+export { findSpecies } from './find-species.ts';
+export { plywoodMovement, unknownDensity, unknownMovement } from './species.ts';
+export type { Species } from './species.ts';
+export { speciesTable } from './species-table.ts';
+export { weigh, weighVolume } from './weigh.ts';

@@ -1,0 +1,133 @@
+import type { Point } from '#core/geometry';
+import { makeRandom } from '#core/numerics';
+import { alignToDatum, isOpening, mirrorPosition } from './datum.ts';
+import type { Datum } from './datum.ts';
+import type { Network, Position } from './network.ts';
+import { analyseFit, evaluate, fitFrom } from './solve.ts';
+import type { AnalysedFit, Fit } from './solve.ts';
+import { growStarts } from './start-growth.ts';
+import { startOpening } from './start-opening.ts';
+
+/** What is sought: the network, the datum it hangs on (null when points are held), and a start if one is known. */
+export interface Search {
+  readonly network: Network;
+  readonly datum: Datum | null;
+  readonly start?: Position;
+}
+
+export interface Found {
+  readonly fit: AnalysedFit;
+  /** Another shape, not a mirror image, that fits as well; null when there is none. */
+  readonly rival: Position | null;
+}
+
+/** Two fits whose chi-squares differ by less than this cannot be told apart (joinery A4: 3.3 sigma is the limit). */
+const asGood = 4;
+/** Points further apart than this share of the size make two shapes different. */
+const different = 1e-3;
+const strayStarts = 12;
+
+/** Best-fitting positions of a network, found from its own readings alone. Weighted least squares, joinery A4. */
+export function adjustNetwork(search: Search): Found {
+  const starts = search.start ? [search.start] : findStarts(search);
+  const fits = starts.map((start) => fitFrom(search.network, settleTilt(search.network, start)));
+  const best = bestOf(fits);
+  const enough = best.chi2 <= asGood * Math.max(1, search.network.observations.length);
+  const all = enough || search.start ? fits : [...fits, ...fitStrays(search)];
+  const winner = bestOf(all);
+  return { fit: analyseFit(winner), rival: findRival(search, winner, all) };
+}
+
+function bestOf(fits: readonly Fit[]): Fit {
+  const [first, ...rest] = fits;
+  if (!first) throw new Error('no start for the adjustment');
+  const clearly = (fit: Fit, than: Fit) => fit.chi2 < than.chi2 - 1e-6 * (1 + than.chi2);
+  return rest.reduce((best, fit) => (clearly(fit, best) ? fit : best), first);
+}
+
+function findStarts({ network, datum }: Search): readonly Position[] {
+  const align = (start: Position) => (datum ? alignToDatum(start, datum) : start);
+  if (isOpening(network.points)) return [align(startOpening(network))];
+  const grown = growStarts(network).map(align);
+  if (datum === null) return grown;
+  return decidesHand(network) ? [...grown, ...grown.map(mirrorPosition)] : grown.map(standUp(network));
+}
+
+/** Plumb and level readings together tell a shape from its mirror image. */
+function decidesHand(network: Network): boolean {
+  const has = (measure: string) => network.observations.some((seen) => seen.measure === measure);
+  return has('plumb') && has('level');
+}
+
+/** Mirrors a start so that its first point off the axis lies above it. */
+function standUp(network: Network): (start: Position) => Position {
+  return (start) => {
+    const first = network.points.find((name) => Math.abs(start.points[name]?.y ?? 0) > 0);
+    return first !== undefined && (start.points[first]?.y ?? 0) < 0 ? mirrorPosition(start) : start;
+  };
+}
+
+/** Turns upright so that plumb and level readings fit best: nearest to the y axis where several do. */
+function settleTilt(network: Network, start: Position): Position {
+  if (!network.tiltFree) return start;
+  const first = isOpening(network.points) ? uprightOfOpening(start) : start.tilt;
+  const tries = Array.from({ length: 72 }, (_, k) => {
+    const turn = ((k % 2 === 0 ? k : -k - 1) / 2) * (Math.PI / 36);
+    return { ...start, tilt: first + turn };
+  });
+  const allowed = isOpening(network.points) ? tries.slice(0, 35) : tries;
+  return bestOf(allowed.map((position) => evaluate(network, position))).position;
+}
+
+/** Upright of an opening: from the middle of its sill to the middle of its head. */
+function uprightOfOpening({ points }: Position): number {
+  const at = (name: string): Point => points[name] ?? { x: 0, y: 0 };
+  const dx = at('TL').x + at('TR').x - at('BL').x - at('BR').x;
+  const dy = at('TL').y + at('TR').y - at('BL').y - at('BR').y;
+  return Math.atan2(-dx, dy);
+}
+
+/** Seeded starts strewn over the field, for readings that the orderly starts cannot fit. */
+function fitStrays({ network, datum }: Search): readonly Fit[] {
+  if (isOpening(network.points)) return [];
+  const random = makeRandom(1);
+  const reach = Math.max(1, ...network.observations.map((seen) => Math.abs(seen.value)));
+  const held = Object.values(network.held).flatMap(({ x, y }) =>
+    x === undefined || y === undefined ? [] : [{ x, y }],
+  );
+  const centre = held[0] ?? { x: 0, y: 0 };
+  return Array.from({ length: strayStarts }, () => {
+    const points = Object.fromEntries(
+      network.points.map((name) => [
+        name,
+        strayPoint(network.held[name] ?? {}, centre, () => (random.next() - 0.5) * 2 * reach),
+      ]),
+    );
+    const start = standUp(network)({ points, tilt: 0 });
+    return fitFrom(network, settleTilt(network, datum ? alignToDatum(start, datum) : start));
+  });
+}
+
+function strayPoint(held: Partial<Point>, centre: Point, offset: () => number): Point {
+  return { x: held.x ?? centre.x + offset(), y: held.y ?? centre.y + offset() };
+}
+
+function findRival({ network, datum }: Search, winner: Fit, fits: readonly Fit[]): Position | null {
+  if (isOpening(network.points)) return null;
+  const size = Math.max(...network.observations.map((seen) => Math.abs(seen.value)));
+  const apart = (a: Position, b: Position) =>
+    Math.max(
+      ...network.points.map((name) => {
+        const [p, q] = [a.points[name], b.points[name]];
+        return p && q ? Math.hypot(p.x - q.x, p.y - q.y) : 0;
+      }),
+    );
+  const image = datum ? mirrorPosition(winner.position) : winner.position;
+  const rival = fits.find(
+    ({ chi2, position }) =>
+      chi2 < winner.chi2 + asGood &&
+      apart(position, winner.position) > different * size &&
+      apart(position, image) > different * size,
+  );
+  return rival?.position ?? null;
+}

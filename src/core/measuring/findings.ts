@@ -1,0 +1,248 @@
+import { chiSquareQuantile, suspectLimit } from '#core/numerics';
+import type { Problem } from '#core/problems';
+import { criticalSlip, guardOf } from './advice.ts';
+import { isOpening } from './datum.ts';
+import { compareLeans } from './lean.ts';
+import { runOf, sigmaOf } from './methods.ts';
+import { namesOf } from './network.ts';
+import { openingKeyOf, pointWords, readingWords } from './opening.ts';
+import type { OpeningKey } from './opening.ts';
+import { closeQuadrilateral } from './quadrilateral.ts';
+import { findRepeats } from './repeats.ts';
+import type { Study } from './study.ts';
+import { smallestSlip } from './suspects.ts';
+import { worstPoint } from './undetermined.ts';
+import { joinWords, showMm } from './words.ts';
+import type { Suspect } from './types.ts';
+
+/** All that is worth saying about an adjusted survey. */
+export function findAll(study: Study): readonly Problem[] {
+  return [
+    ...findContradiction(study),
+    ...findLeans(study),
+    ...findOpen(study),
+    ...findVague(study),
+    ...findGroups(study),
+    ...study.readings.flatMap((r) => findRepeats(r, sigmaOf(r, runOf(r, study.readings)))),
+    ...findLayers(study),
+    ...findUnseenSlips(study),
+    ...findScatter(study),
+    ...findGuesses(study),
+  ];
+}
+
+function findContradiction(study: Study): readonly Problem[] {
+  const { suspects, kind, largest } = study.verdict;
+  if (kind === 'none') return [];
+  return [
+    {
+      severity: 'stop',
+      code: 'readings-contradict',
+      about: suspects[0]?.id,
+      message: `Readings contradict each other${missClosing(study)}: the worst lies ${showMm(largest)} times its own deviation off, where ${showMm(suspectLimit)} is the limit. ${accuse(study)}`,
+      remedy: 'Measure the named reading again before cutting anything; nothing has been corrected.',
+      source: 'joinery A4, G1',
+    },
+  ];
+}
+
+/** By how many mm the six distances of an opening miss closing, when all six are there. */
+function missClosing({ readings }: Study): string {
+  const value = (key: OpeningKey) => readings.find((reading) => openingKeyOf(reading) === key)?.value ?? NaN;
+  const [wb, wt, hl, hr] = [value('wb'), value('wt'), value('hl'), value('hr')];
+  const closed = closeQuadrilateral({ wb, wt, hl, hr, d1: value('d1'), d2: value('d2') });
+  return closed && Number.isFinite(closed.closure)
+    ? ` (the six distances miss closing by ${showMm(Math.abs(closed.closure))} mm)`
+    : '';
+}
+
+function accuse({ verdict, readings }: Study): string {
+  const words = (s: Suspect) => {
+    const reading = readings.find((r) => r.id === s.id);
+    const side = s.slip > 0 ? 'too large' : 'too small';
+    return `the ${reading ? readingWords(reading) : s.id} is about ${showMm(Math.abs(s.slip))} mm ${side}`;
+  };
+  const [first] = verdict.suspects;
+  const all = verdict.suspects.map(words);
+  if (!first) return 'Which of them is wrong cannot be said.';
+  switch (verdict.kind) {
+    case 'exchanged':
+      return `Most likely ${first.cause} (${first.mistake ?? ''}).`;
+    case 'one':
+      return `Most likely ${words(first)}: ${first.cause}.`;
+    case 'several':
+      return `More than one reading is wrong: ${joinWords(all)}.`;
+    case 'group':
+      return `One of these is wrong, and this set cannot tell which: ${joinWords(all, 'or')}. First to look at, ${first.id}: ${first.cause}.`;
+    default:
+      return `No single reading explains it; the worst is ${first.id}.`;
+  }
+}
+
+function findLeans(study: Study): readonly Problem[] {
+  const explained = ['one', 'group', 'several'].includes(study.verdict.kind);
+  const leans = explained ? null : compareLeans(study.readings);
+  if (!leans || Math.abs(leans.byTape - leans.byPlumb) <= leans.limit) return [];
+  const swapped = Math.abs(leans.byTapeExchanged - leans.byPlumb) <= leans.limit;
+  return [
+    {
+      severity: 'stop',
+      code: 'leans-disagree',
+      message:
+        `By the diagonals the jambs lean ${showMm(leans.byTape)} mm to the right, by plumb and level ${showMm(leans.byPlumb)} mm ` +
+        `(allowed difference ${showMm(leans.limit)} mm). ` +
+        (swapped
+          ? 'With the two diagonals exchanged they agree (E12).'
+          : 'Left and right may be swapped (E11), or one of these is misread.'),
+      remedy: `Look again from the viewing side: ${study.survey.seenFrom || 'not stated'}.`,
+      source: 'joinery A2, G3',
+    },
+  ];
+}
+
+function findOpen({ loose, found }: Study): readonly Problem[] {
+  if (loose.points.length === 0) return [];
+  const missing = found.fit.analysis.nullSpace.length;
+  return [
+    {
+      severity: 'stop',
+      code: 'shape-undetermined',
+      message: `The readings do not fix the shape: ${joinWords(loose.points)} can still move (${missing} more ${missing === 1 ? 'reading is' : 'readings are'} needed at least).`,
+      remedy: 'Take the readings named under what is still open.',
+      source: 'joinery A4',
+    },
+  ];
+}
+
+/** A point known no better than this is worth a word, mm, two sigma. */
+const vague = 10; // twice the packing gap that usually swallows it (joinery 0.6 p)
+
+function findVague({ loose, found }: Study): readonly Problem[] {
+  const worst = worstPoint(found.fit, loose.points);
+  if (!worst || worst.twoSigma <= vague) return [];
+  return [
+    {
+      severity: 'warn',
+      code: 'point-vague',
+      about: worst.name,
+      message: `The ${pointWords(worst.name)} is known only to ±${showMm(worst.twoSigma)} mm.`.replace(
+        'The point',
+        'Point',
+      ),
+      remedy: 'A diagonal to it, or a plumb reading, would settle it.',
+      source: 'joinery A4',
+    },
+  ];
+}
+
+/** Points that no chain of readings joins to the first. */
+function findGroups({ readings, datum }: Study): readonly Problem[] {
+  const reached = new Set([datum.origin, datum.along]);
+  for (let grown = true; grown;) {
+    const size = reached.size;
+    for (const names of readings.map(namesOf))
+      if (names.some((name) => reached.has(name))) names.forEach((name) => reached.add(name));
+    grown = reached.size > size;
+  }
+  const apart = [...new Set(readings.flatMap(namesOf))].filter((name) => !reached.has(name));
+  if (apart.length === 0) return [];
+  return [
+    {
+      severity: 'stop',
+      code: 'readings-not-joined',
+      message: `No reading ties ${joinWords(apart)} to ${datum.origin} and ${datum.along}.`,
+      remedy: 'Measure at least three distances from one group of points to the other.',
+    },
+  ];
+}
+
+function findLayers({ readings }: Study): readonly Problem[] {
+  return readings.flatMap((reading): Problem[] => {
+    const layer = reading.toFace?.trim();
+    if (layer === undefined || layer === '') return [];
+    return [
+      {
+        severity: 'warn',
+        code: 'measured-to-layer',
+        about: reading.id,
+        message: `The ${readingWords(reading)} was measured to the ${layer}; the part goes to the bare face.`,
+        remedy: 'Take the layer off and measure again, or enter the reading less its thickness.',
+        source: 'joinery A5 E10, G5',
+      },
+    ];
+  });
+}
+
+function findUnseenSlips(study: Study): readonly Problem[] {
+  const { fit } = study.found;
+  const weak = fit.network.observations.flatMap((seen, at) => {
+    const slip = smallestSlip(seen.sigma, fit.redundancy[at] ?? 0);
+    return seen.measure === 'length' && (slip === null || slip > criticalSlip) ? [{ id: seen.id, slip }] : [];
+  });
+  if (weak.length === 0 || study.loose.points.length > 0) return [];
+  const guard = guardOf(fit);
+  const none = weak.filter(({ slip }) => slip === null || slip > 100 * criticalSlip).map(({ id }) => id);
+  const what =
+    none.length > 0
+      ? `Nothing checks ${joinWords(none)}: a slip of any size there would pass unseen.`
+      : `A ${showMm(guard.worst)} mm slip in ${guard.worstId} could pass unseen (also weak: ${joinWords(weak.map(({ id }) => id))}).`;
+  return [
+    {
+      severity: 'warn',
+      code: 'slip-could-pass',
+      about: none[0] ?? guard.worstId,
+      message: what,
+      remedy: 'Take the reading that the advice names.',
+      source: 'joinery A3, G2',
+    },
+  ];
+}
+
+/** Below this probability the readings as a whole scatter more than they should (as the single test: 0.1 %). */
+const scatterShare = 0.999;
+
+function findScatter({ verdict, found }: Study): readonly Problem[] {
+  const { dof, chi2 } = found.fit;
+  if (verdict.kind !== 'none' || dof === 0 || chi2 <= chiSquareQuantile(scatterShare, dof)) return [];
+  return [
+    {
+      severity: 'warn',
+      code: 'readings-scatter',
+      message: `No single reading stands out, but together they miss by more than their accuracy allows (chi-square ${showMm(chi2)} on ${dof}).`,
+      remedy:
+        'Are the sides straight, the frame flat, and all readings to the same faces? Or give larger deviations.',
+      source: 'joinery A4',
+    },
+  ];
+}
+
+function findGuesses({ found, survey, readings }: Study): readonly Problem[] {
+  const findings: Problem[] = [];
+  const names = found.fit.network.points;
+  const signed = readings.some((r) => r.kind === 'plumb') && readings.some((r) => r.kind === 'level');
+  if (names.length > 2 && !isOpening(names) && !signed)
+    findings.push({
+      severity: 'note',
+      code: 'hand-guessed',
+      message: `Distances cannot tell this shape from its mirror image: ${names.find((n) => found.fit.position.points[n]?.y !== 0) ?? names[2] ?? ''} is taken to lie above the first line.`,
+      remedy: `Compare the drawing with what you see ${survey.seenFrom}.`,
+      source: 'joinery 0.1',
+    });
+  if (isOpening(names) && Object.values(found.fit.position.points).some(({ y }) => y < -1))
+    findings.push({
+      severity: 'note',
+      code: 'shown-mirrored',
+      message:
+        'The first distance makes the opening lie below its line; the coordinates listed are mirrored to lie above it.',
+      remedy: 'Enter the bottom width first to see the opening as it stands.',
+    });
+  if (found.rival)
+    findings.push({
+      severity: 'warn',
+      code: 'shape-ambiguous',
+      message: 'Another shape fits these readings as well: a point may lie on the other side of a line.',
+      remedy: 'Measure one more diagonal.',
+      source: 'joinery A4',
+    });
+  return findings;
+}

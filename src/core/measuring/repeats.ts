@@ -1,0 +1,67 @@
+import type { Problem } from '#core/problems';
+import { isDigitSwap } from './mistakes.ts';
+import { showMm } from './words.ts';
+import type { Reading } from './types.ts';
+
+/** Readings of one thing further apart than this many sigma call for a third: joinery A5, 3 sigma of a difference. */
+const apart = 3 * Math.SQRT2;
+
+/**
+ * The mean of a reading and its repeats, mm, and how many looks it rests on. With three or more, one look that stands off
+ * while the others agree is left out; `findRepeats` says so.
+ */
+export function repeatedValue(
+  reading: Reading,
+  sigma: number,
+): { readonly value: number; readonly count: number } {
+  const looks = agreeingLooks(reading, sigma);
+  return { value: looks.reduce((sum, look) => sum + look, 0) / looks.length, count: looks.length };
+}
+
+function agreeingLooks(reading: Reading, sigma: number): readonly number[] {
+  const looks = [reading.value, ...(reading.repeats ?? [])];
+  const odd = oddLook(reading, sigma);
+  return odd === null ? looks : looks.filter((_, at) => at !== odd);
+}
+
+/** Index of the one look that stands off from all others, which agree among themselves; null when there is none. */
+function oddLook(reading: Reading, sigma: number): number | null {
+  const looks = [reading.value, ...(reading.repeats ?? [])];
+  const limit = apart * sigma;
+  if (looks.length < 3 || spread(looks) <= limit) return null;
+  const odd = looks.flatMap((_, at) => (spread(looks.filter((__, k) => k !== at)) <= limit ? [at] : []));
+  return odd.length === 1 ? (odd[0] ?? null) : null;
+}
+
+function spread(values: readonly number[]): number {
+  return Math.max(...values) - Math.min(...values);
+}
+
+/** What is wrong between the repeats of a reading; source joinery A5 and G4. */
+export function findRepeats(reading: Reading, sigma: number): readonly Problem[] {
+  const looks = [reading.value, ...(reading.repeats ?? [])];
+  const limit = apart * sigma;
+  if (looks.length < 2 || spread(looks) <= limit) return [];
+  const [low, high] = [Math.min(...looks), Math.max(...looks)];
+  const swapped = isDigitSwap(low, high, 0) ? ' Two digits look swapped.' : '';
+  const odd = oddLook(reading, sigma);
+  const what =
+    odd === null
+      ? `The mean ${showMm(repeatedValue(reading, sigma).value)} is used until then.`
+      : `${showMm(looks[odd] ?? 0)} is left out because the others agree.`;
+  return [
+    {
+      severity: 'warn',
+      code: 'repeats-differ',
+      about: reading.id,
+      message:
+        `${reading.id} was read as ${looks.map((look) => showMm(look)).join(' and ')} mm: ` +
+        `${showMm(high - low)} apart, more than ${showMm(limit)} for this method.${swapped} ${what}`,
+      remedy:
+        odd === null
+          ? 'Measure it once more without looking at the first two.'
+          : 'Strike out the odd one if you agree.',
+      source: 'joinery A5, G4',
+    },
+  ];
+}

@@ -1,0 +1,137 @@
+import { analyseDesign, solveLeastSquares } from '#core/numerics';
+import type { DesignAnalysis } from '#core/numerics';
+import { designRow, predict, unknownsOf } from './network.ts';
+import type { Network, Observation, Position, Unknown } from './network.ts';
+
+/** A position that fits, with what the readings say about it. */
+export interface Fit {
+  readonly network: Network;
+  readonly position: Position;
+  /** Observed minus predicted, in the order of the observations. */
+  readonly residuals: readonly number[];
+  /** Sum of squares of residuals over sigmas. */
+  readonly chi2: number;
+}
+
+export interface AnalysedFit extends Fit {
+  readonly unknowns: readonly Unknown[];
+  readonly analysis: DesignAnalysis;
+  /** Readings less what they determine. */
+  readonly dof: number;
+  /** Share of a slip that shows in the reading's own residual. */
+  readonly redundancy: readonly number[];
+  /** Residual over its own standard deviation; null when nothing checks the reading. */
+  readonly normalised: readonly (number | null)[];
+}
+
+const mostSteps = 100;
+/** A step that changes chi-square by less than this share has arrived. */
+const arrived = 1e-14;
+/** Redundancy below this is rounding, not a check. */
+export const unchecked = 1e-6;
+
+/**
+ * The nearest position that fits the observations best, by Gauss-Newton steps damped as by Levenberg and Marquardt
+ * (joinery A4). Always comes back, with the best position met.
+ */
+export function fitFrom(network: Network, start: Position): Fit {
+  const unknowns = unknownsOf(network);
+  let best = evaluate(network, start);
+  let damping = 1e-3;
+  for (let step = 0; step < mostSteps && damping < 1e12 && unknowns.length > 0; step += 1) {
+    const next = evaluate(network, takeStep(best, unknowns, damping));
+    if (!(next.chi2 < best.chi2)) {
+      damping = damping < 1e-6 ? 1e-3 : damping * 10;
+      continue;
+    }
+    const gain = best.chi2 - next.chi2;
+    best = next;
+    damping = damping < 1e-9 ? 0 : damping / 30;
+    if (gain <= arrived * best.chi2) break;
+  }
+  return best;
+}
+
+/** Residuals and chi-square of a network at a position. */
+export function evaluate(network: Network, position: Position): Fit {
+  const residuals = network.observations.map((seen) => seen.value - predict(seen, position).value);
+  const chi2 = residuals.reduce((sum, v, i) => sum + (v / sigmaAt(network, i)) ** 2, 0);
+  return { network, position, residuals, chi2 };
+}
+
+function takeStep(fit: Fit, unknowns: readonly Unknown[], damping: number): Position {
+  const { network, position, residuals } = fit;
+  const design = weightedDesign(network, position, unknowns);
+  const scale = unknowns.map((_, k) => Math.hypot(...design.map((row) => row[k] ?? 0)));
+  const floor = Math.max(...scale) * 1e-6 || 1;
+  const brake = Math.max(Math.sqrt(damping), 1e-7); // never zero: an undetermined unknown must stay put
+  const braked = scale.map((value, k) =>
+    unknowns.map((_, j) => (j === k ? brake * Math.max(value, floor) : 0)),
+  );
+  const right = residuals.map((v, i) => v / sigmaAt(network, i));
+  const solved = solveLeastSquares([...design, ...braked], [...right, ...scale.map(() => 0)], {
+    rough: true,
+  });
+  return solved.ok ? moveBy(position, unknowns, solved.value.coefficients) : position;
+}
+
+function sigmaAt(network: Network, at: number): number {
+  return network.observations[at]?.sigma ?? 1;
+}
+
+/** Design rows divided by the sigma of their reading. */
+export function weightedDesign(
+  network: Network,
+  position: Position,
+  unknowns: readonly Unknown[],
+): readonly (readonly number[])[] {
+  return network.observations.map((seen) => weightedRow(seen, position, unknowns));
+}
+
+/** One design row divided by the sigma of its reading. */
+export function weightedRow(
+  seen: Observation,
+  position: Position,
+  unknowns: readonly Unknown[],
+): readonly number[] {
+  return designRow(seen, position, unknowns).map((value) => value / seen.sigma);
+}
+
+function moveBy(position: Position, unknowns: readonly Unknown[], change: readonly number[]): Position {
+  const points: Record<string, { x: number; y: number }> = {};
+  for (const [name, point] of Object.entries(position.points)) points[name] = { ...point };
+  let tilt = position.tilt;
+  unknowns.forEach((unknown, k) => {
+    const amount = change[k] ?? 0;
+    if ('tilt' in unknown) {
+      tilt += amount;
+      return;
+    }
+    const point = points[unknown.point];
+    if (point) point[unknown.axis] += amount;
+  });
+  return { points, tilt };
+}
+
+/** Rank, covariance and redundancy of a fit at its position. */
+export function analyseFit(fit: Fit): AnalysedFit {
+  const unknowns = unknownsOf(fit.network);
+  const design = weightedDesign(fit.network, fit.position, unknowns);
+  const analysis = analyseDesign(design, unknowns.length);
+  const redundancy = fit.residuals.map((_, i) => clampShare(analysis.residualCovariance[i]?.[i] ?? 0));
+  return {
+    ...fit,
+    unknowns,
+    analysis,
+    dof: fit.residuals.length - analysis.rank,
+    redundancy,
+    normalised: fit.residuals.map((v, i) => {
+      const share = redundancy[i] ?? 0;
+      return share < unchecked ? null : v / (sigmaAt(fit.network, i) * Math.sqrt(share));
+    }),
+  };
+}
+
+function clampShare(share: number): number {
+  return Math.min(1, Math.max(0, share));
+}

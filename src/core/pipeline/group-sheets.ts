@@ -1,0 +1,85 @@
+import type { BuiltPiece, Material } from '#core/joinery';
+import type { Problem } from '#core/problems';
+import type { Project, StockLine } from '#core/project';
+
+import { makeGroup } from './make-group.ts';
+import { reportMissingStock } from './missing-stock.ts';
+import type { Need } from './need.ts';
+import { collectNeeds } from './needs.ts';
+import { fitsOn } from './stock-fit.ts';
+import type { CuttingGroup } from './types.ts';
+import { showSize } from './words.ts';
+
+type SheetMaterial = Extract<Material, { kind: 'sheet' }>;
+
+/** Difference to the measured thickness of the material, mm: worth a word, and too much for the same grooves. */
+const thicknessDifference = { worthSaying: 0.3, tooMuch: 1 } as const;
+
+/** The cutting job of one sheet material: all its sheets and offcuts, on the sheet saw; null when no part wants it. */
+export function groupSheets(
+  project: Project,
+  pieces: readonly BuiltPiece[],
+  material: SheetMaterial,
+): CuttingGroup | null {
+  const saw = project.tools.sheetSaw;
+  const trim = saw.trim;
+  const needs = collectNeeds(pieces, material, saw.kerf);
+  if (needs.singles.length + needs.sets.length === 0) return null;
+  const all = project.stock.filter((line) => line.material === material.id && line.count !== 0);
+  const lines = all.filter(
+    (line) => Math.abs(line.thickness - material.thickness) <= thicknessDifference.tooMuch,
+  );
+  const fits = (need: Need): boolean => lines.some((line) => fitsOn(need, line, trim));
+  const split = needs.sets.map((set) => (fits(set.together) ? [set.together] : set.apart));
+  const wanted = [...needs.singles, ...split.flat()];
+  return makeGroup({
+    id: material.id,
+    title: material.name,
+    material,
+    form: 'sheet',
+    section: { thickness: material.thickness },
+    saw,
+    cuts: { ...saw.cuts, style: saw.cuts.style === 'length' ? 'guillotine' : saw.cuts.style },
+    keepLeftover: project.tools.keepLeftover,
+    lines,
+    needs: wanted.filter(fits),
+    findings: [
+      ...findThickness(all, material),
+      ...needs.findings,
+      ...needs.sets.flatMap((set) => (fits(set.together) ? [] : [reportSplitSet(set.together, material)])),
+      ...wanted
+        .filter((need) => !fits(need))
+        .flatMap((need) => reportMissingStock(need, material, lines, trim)),
+    ],
+  });
+}
+
+/** Said when a matched set comes out of no sheet or board in one strip. */
+export function reportSplitSet(strip: Need, material: Material): Problem {
+  return {
+    severity: 'warn',
+    code: 'set-not-in-one-strip',
+    about: strip.parts[0]?.part,
+    message: `${strip.parts.map((part) => part.part).join(', ')} would need one strip ${showSize(strip.length, strip.width)} of ${material.name} for the figure to run through, and nothing in the rack is that large; they are cut one by one.`,
+    remedy: 'Add a larger piece, or choose fronts without continuous grain.',
+    source: 'joinery B6',
+  };
+}
+
+function findThickness(lines: readonly StockLine[], material: SheetMaterial): readonly Problem[] {
+  return lines.flatMap((line): Problem[] => {
+    const off = Math.abs(line.thickness - material.thickness);
+    if (off <= thicknessDifference.worthSaying) return [];
+    const isUsed = off <= thicknessDifference.tooMuch;
+    return [
+      {
+        severity: 'warn',
+        code: 'stock-thickness-differs',
+        about: line.id,
+        message: `${line.form === 'offcut' ? 'Offcut' : 'Sheet'} "${line.id}" is ${showSize(line.thickness)} mm thick, but the parts are planned for ${material.name} measured at ${showSize(material.thickness)}; ${isUsed ? 'grooves for it will not fit as planned' : 'it is left out of the plan'}.`,
+        remedy: 'Measure both, and make it a material of its own where they really differ.',
+        source: 'joinery 0.6',
+      },
+    ];
+  });
+}

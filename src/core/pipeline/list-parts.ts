@@ -1,0 +1,100 @@
+import type { Part, PartEdge, PartId, PartSize } from '#core/joinery';
+import type { Project } from '#core/project';
+
+import { findBlocked } from './find-blocked.ts';
+import type { Table } from './table.ts';
+import type { PlannedGroup, Understanding } from './types.ts';
+
+const header = [
+  'part',
+  'piece',
+  'name',
+  'quantity',
+  'hand',
+  'material',
+  'finished length mm',
+  'finished width mm',
+  'finished thickness mm',
+  'cut length mm',
+  'cut width mm',
+  'cut thickness mm',
+  'rough length mm',
+  'rough width mm',
+  'rough thickness mm',
+  'grain',
+  'matched set',
+  'face side',
+  'edges',
+  'cut from',
+  'do not cut',
+  'notes',
+] as const;
+
+/** The parts list, one line a part, in the order of the pieces. Sizes are shown to a tenth of a millimetre. */
+export function listParts(
+  project: Project,
+  understanding: Understanding,
+  planned: readonly PlannedGroup[],
+): Table {
+  const blocked = findBlocked(project, understanding, planned);
+  return {
+    header,
+    rows: understanding.pieces.flatMap((piece) =>
+      piece.parts.map((part) => [
+        part.id,
+        `${piece.letter} ${piece.name}`,
+        part.name,
+        part.quantity,
+        part.hand === 'none' ? '' : part.hand,
+        project.materials.find((material) => material.id === part.material)?.name ?? part.material,
+        ...sizeCells(part.finished),
+        ...sizeCells(part.cut),
+        ...sizeCells(part.rough),
+        grainWords[part.grain],
+        part.matched ? `${part.matched.set}, no. ${part.matched.index + 1}` : '',
+        part.faceSide,
+        part.edges
+          .filter((edge) => edge.treatment !== 'bare')
+          .map(describeEdge)
+          .join('; '),
+        findStock(part.id, planned),
+        blocked.get(part.id)?.message ?? '',
+        part.notes.join('; '),
+      ]),
+    ),
+  };
+}
+
+const grainWords: Readonly<Record<Part['grain'], string>> = {
+  'along-length': 'along length',
+  'along-width': 'along width',
+  any: 'any',
+};
+
+function sizeCells(size: PartSize): readonly number[] {
+  return [size.length, size.width, size.thickness].map((each) => Math.round(each * 10) / 10);
+}
+
+const edgeWords: Readonly<Record<PartEdge['edge'], string>> = {
+  'face-edge': 'face edge',
+  'far-edge': 'far edge',
+  start: 'start',
+  end: 'end',
+};
+
+/** An edge in words, as `far edge scribed 15`. */
+export function describeEdge(edge: PartEdge): string {
+  const amount = edge.amount === undefined ? '' : ` ${Math.round(edge.amount * 10) / 10}`;
+  return `${edgeWords[edge.edge]} ${edge.treatment}${amount}`;
+}
+
+/** Ids of the stock a part is cut from, as `okoume-sheet`. */
+function findStock(id: PartId, planned: readonly PlannedGroup[]): string {
+  const stock = planned.flatMap(({ group, plan }) => {
+    const blanks = group.blanks.filter((blank) => blank.parts.some((part) => part.part === id));
+    return plan.layouts
+      .filter((layout) => layout.placed.some((placed) => blanks.some((blank) => blank.id === placed.id)))
+      .map((layout) => layout.stock);
+  });
+  return [...new Set(stock)].join(', ');
+}

@@ -1,0 +1,124 @@
+import type { Project, StockLine } from '#core/project';
+
+import type { Table } from './table.ts';
+import type { PlannedGroup, Understanding } from './types.ts';
+import { showSize } from './words.ts';
+
+/** One line of the shopping list. `each` null: price not known. */
+export interface ShoppingLine {
+  readonly kind: 'sheet' | 'board' | 'batten' | 'offcut' | 'fixing';
+  readonly item: string;
+  readonly size: string;
+  readonly count: number;
+  readonly from: 'to buy' | 'from the rack';
+  readonly each: number | null;
+  readonly use: string;
+}
+
+/** What to bring home and what to take from the rack, by the plan: stock first, then fixings by name. */
+export function listShopping(
+  project: Project,
+  understanding: Understanding,
+  planned: readonly PlannedGroup[],
+): readonly ShoppingLine[] {
+  return [...listStock(project, planned), ...listFixings(project, understanding)];
+}
+
+function listStock(project: Project, planned: readonly PlannedGroup[]): readonly ShoppingLine[] {
+  return planned.flatMap(({ group, plan }) =>
+    plan.stockUsed
+      .filter((used) => used.count > 0)
+      .flatMap((used): ShoppingLine[] => {
+        const line = project.stock.find((each) => each.id === used.id);
+        if (!line) return [];
+        return [
+          {
+            kind: line.form,
+            item: materialName(project, line),
+            size: showSize(line.length, line.width, line.thickness),
+            count: used.count,
+            from: line.owned === true ? 'from the rack' : 'to buy',
+            each: line.owned === true ? 0 : line.price,
+            use: `${line.id}: ${group.blanks
+              .flatMap((blank) => blank.parts.map((part) => part.part))
+              .filter(isFirst)
+              .join(' ')}`,
+          },
+        ];
+      }),
+  );
+}
+
+function isFirst<T>(item: T, index: number, list: readonly T[]): boolean {
+  return list.indexOf(item) === index;
+}
+
+function materialName(project: Project, line: StockLine): string {
+  return project.materials.find((material) => material.id === line.material)?.name ?? line.material;
+}
+
+/** The fixings of all pieces, the same item added up. */
+function listFixings(project: Project, understanding: Understanding): readonly ShoppingLine[] {
+  const sums = new Map<string, { readonly count: number; readonly uses: readonly string[] }>();
+  for (const piece of understanding.pieces)
+    for (const fixing of piece.fixings) {
+      const sum = sums.get(fixing.item);
+      sums.set(fixing.item, {
+        count: (sum?.count ?? 0) + fixing.quantity,
+        uses: [...(sum?.uses ?? []), `${piece.letter}: ${fixing.use}`],
+      });
+    }
+  return [...sums].map(([item, sum]) => ({
+    kind: 'fixing',
+    item,
+    size: '',
+    count: sum.count,
+    from: 'to buy',
+    each: project.fixingPrices?.find((price) => price.item === item)?.price ?? null,
+    use: sum.uses.filter(isFirst).join('; '),
+  }));
+}
+
+/** What is known of the cost: the sum of the lines that have a price, and how many have none. */
+export function sumShopping(lines: readonly ShoppingLine[]): {
+  readonly total: number;
+  readonly unpriced: number;
+} {
+  return {
+    total: lines.reduce((sum, line) => sum + line.count * (line.each ?? 0), 0),
+    unpriced: lines.filter((line) => line.each === null).length,
+  };
+}
+
+/** The shopping list as a table with its total; the heading names the currency. */
+export function tableOfShopping(project: Project, lines: readonly ShoppingLine[]): Table {
+  const { total, unpriced } = sumShopping(lines);
+  const tax = project.pricesIncludeTax ? 'tax included' : 'tax not included';
+  const note = unpriced > 0 ? `${tax}; ${unpriced} without a price` : tax;
+  const amount = (value: number): number => Math.round(value * 100) / 100;
+  return {
+    header: [
+      'kind',
+      'item',
+      'size mm',
+      'count',
+      'from',
+      `price each ${project.currency}`,
+      `price ${project.currency}`,
+      'for',
+    ],
+    rows: [
+      ...lines.map((line) => [
+        line.kind,
+        line.item,
+        line.size,
+        line.count,
+        line.from,
+        line.each === null ? '' : amount(line.each),
+        line.each === null ? '' : amount(line.count * line.each),
+        line.use,
+      ]),
+      ['total', '', '', '', '', '', amount(total), note],
+    ],
+  };
+}

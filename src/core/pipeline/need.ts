@@ -1,0 +1,46 @@
+import type { Part } from '#core/joinery';
+
+import type { Blank } from './types.ts';
+
+/** A rectangle asked from the stock: x along the grain, whatever the part calls its length. */
+export interface Need {
+  /** Its id in the cutting job. */
+  readonly id: string;
+  readonly count: number;
+  readonly length: number;
+  readonly width: number;
+  /** What the blank needs, and what is left of it when planed. */
+  readonly thickness: number;
+  readonly finished: { readonly width: number; readonly thickness: number };
+  readonly turn: boolean;
+  readonly set?: string;
+  readonly parts: Blank['parts'];
+  /** What it is called in a sentence, as `B3 Box front`. */
+  readonly title: string;
+}
+
+/** A part on its own as a blank; across the grain its length and width change places. */
+export function singleNeed(part: Part): Need {
+  const { length, width } = alongGrain(part, part.rough);
+  return {
+    id: part.id,
+    count: part.quantity,
+    length,
+    width,
+    thickness: part.rough.thickness,
+    finished: { width: alongGrain(part, part.cut).width, thickness: part.cut.thickness },
+    turn: part.turn || part.grain === 'any',
+    parts: [{ part: part.id, x: 0, y: 0, length, width }],
+    title: `${part.id} ${part.name}`,
+  };
+}
+
+/** A size with its length along the grain of the stock. */
+export function alongGrain(
+  part: Part,
+  size: { readonly length: number; readonly width: number },
+): { readonly length: number; readonly width: number } {
+  return part.grain === 'along-width'
+    ? { length: size.width, width: size.length }
+    : { length: size.length, width: size.width };
+}

@@ -1,0 +1,41 @@
+import type { BuiltPiece, Material, PartId } from '#core/joinery';
+import type { Problem } from '#core/problems';
+
+import { gangParts } from './gang-parts.ts';
+import { stripOfSet } from './matched-strip.ts';
+import { singleNeed, type Need } from './need.ts';
+
+/** Shown beside a set that has to be given up, and the single blanks in its place. */
+export interface NeedSet {
+  readonly together: Need;
+  readonly apart: readonly Need[];
+}
+
+/** What the pieces ask of one material: single blanks, strips of matched sets with what replaces them, and mother blanks. */
+export interface Needs {
+  readonly singles: readonly Need[];
+  readonly sets: readonly NeedSet[];
+  readonly findings: readonly Problem[];
+}
+
+/** The blanks of one material, in the order of the pieces and their parts. `kerf`: of the saw that parts them. */
+export function collectNeeds(pieces: readonly BuiltPiece[], material: Material, kerf: number): Needs {
+  const sets: NeedSet[] = [];
+  const taken = new Set<PartId>();
+  for (const piece of pieces)
+    for (const set of piece.matchedSets) {
+      const parts = set.parts.flatMap((id) => piece.parts.find((part) => part.id === id) ?? []);
+      if (!parts.every((part) => part.material === material.id) || parts.length < 2) continue;
+      sets.push({ together: stripOfSet(set, parts), apart: parts.map(singleNeed) });
+      parts.forEach((part) => taken.add(part.id));
+    }
+  const rest = pieces
+    .flatMap((piece) => piece.parts)
+    .filter((part) => part.material === material.id && !taken.has(part.id) && part.quantity > 0);
+  const ganged = rest.map((part) => gangParts(part, kerf));
+  return {
+    singles: ganged.flatMap((gang) => gang.needs),
+    sets,
+    findings: ganged.flatMap((gang) => gang.findings),
+  };
+}

@@ -1,0 +1,52 @@
+import type { CuttingStock, Trim } from '#core/cutting';
+import type { StockLine } from '#core/project';
+
+import type { Need } from './need.ts';
+
+/** What is left of a piece of stock once its edges are trimmed, mm. Offcuts are trued like whole sheets: their edges get knocked. */
+export function usableOf(
+  line: { readonly length: number; readonly width: number },
+  trim: Trim,
+): { readonly length: number; readonly width: number } {
+  return {
+    length: line.length - (trim.left ?? 0) - (trim.right ?? 0),
+    width: line.width - (trim.bottom ?? 0) - (trim.top ?? 0),
+  };
+}
+
+/** True when the blank comes out of this piece of stock, turned across the grain where it may be. */
+export function fitsOn(need: Need, line: StockLine, trim: Trim): boolean {
+  const usable = usableOf(line, trim);
+  const fits = (length: number, width: number): boolean => length <= usable.length && width <= usable.width;
+  return fits(need.length, need.width) || (need.turn && fits(need.width, need.length));
+}
+
+/** How many there are of a stock line; null for as many as wanted. What is owned without a count is there once. */
+export function countOf(line: StockLine): number | null {
+  return line.owned === true ? (line.count ?? 1) : line.count;
+}
+
+/**
+ * The stock of a cutting job. What is owned costs nothing more; where nothing can be bought, it counts at its price (or
+ * area), so that as little as possible of the rack is used up.
+ */
+export function stockOfJob(
+  lines: readonly StockLine[],
+  form: 'sheet' | 'board' | 'batten',
+): readonly CuttingStock[] {
+  const cost = chooseCosts(lines);
+  return lines.map((line) => ({
+    id: line.id,
+    length: line.length,
+    ...(form !== 'batten' && { width: line.width }),
+    cost: cost(line),
+    count: countOf(line),
+    ...(form !== 'batten' && line.keepOut && line.keepOut.length > 0 && { keepOut: line.keepOut }),
+  }));
+}
+
+function chooseCosts(lines: readonly StockLine[]): (line: StockLine) => number {
+  if (lines.some((line) => line.owned !== true)) return (line) => (line.owned === true ? 0 : line.price);
+  if (lines.every((line) => line.price > 0)) return (line) => line.price;
+  return (line) => Math.round(line.length * line.width) / 1e6;
+}

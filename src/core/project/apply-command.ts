@@ -1,0 +1,90 @@
+import { fail, hasStop, succeed, unreachable, type Problem, type Result } from '#core/problems';
+
+import { applyPieceCommand } from './apply-piece-command.ts';
+import { applyRackCommand } from './apply-rack-command.ts';
+import { applyReadingCommand, applyShapeCommand } from './apply-shape-command.ts';
+import { checkProject } from './check-project.ts';
+import type { Command, WholeCommand } from './commands.ts';
+import { isSame } from './lists.ts';
+import type { Project } from './types.ts';
+
+/**
+ * The project after a command: the only way to a new one. Parts that did not change are shared, and a command that
+ * changes nothing gives back the same object. Fails with sentences when the command cannot be done, or would leave a
+ * fault in the project that was not there before.
+ */
+export function applyCommand(project: Project, command: Command): Result<Project> {
+  const next = applyUnchecked(project, command);
+  if (!next.ok) return next;
+  if (isSame(next.value, project)) return succeed(project);
+  const before = checkProject(project).map(identify);
+  const fresh = checkProject(next.value).filter((problem) => !before.includes(identify(problem)));
+  return hasStop(fresh) ? fail(...fresh) : succeed(next.value, fresh);
+}
+
+function applyUnchecked(project: Project, command: Command): Result<Project> {
+  switch (command.kind) {
+    case 'add-shape':
+    case 'change-shape':
+    case 'remove-shape':
+      return applyShapeCommand(project, command);
+    case 'add-reading':
+    case 'change-reading':
+    case 'remove-reading':
+    case 'add-repeat':
+    case 'remove-repeat':
+      return applyReadingCommand(project, command);
+    case 'add-piece':
+    case 'change-piece':
+    case 'set-parameter':
+    case 'remove-piece':
+      return applyPieceCommand(project, command);
+    case 'add-material':
+    case 'change-material':
+    case 'remove-material':
+    case 'add-stock':
+    case 'change-stock':
+    case 'remove-stock':
+      return applyRackCommand(project, command);
+    default:
+      return succeed(applyWholeCommand(project, command));
+  }
+}
+
+function applyWholeCommand(project: Project, command: WholeCommand): Project {
+  switch (command.kind) {
+    case 'set-name':
+      return { ...project, name: command.name };
+    case 'set-currency':
+      return { ...project, currency: command.currency, pricesIncludeTax: command.pricesIncludeTax };
+    case 'set-paper':
+      return { ...project, paper: command.paper };
+    case 'set-units':
+      return { ...project, units: command.units };
+    case 'change-settings':
+      return { ...project, settings: { ...project.settings, ...command.settings } };
+    case 'change-tools':
+      return { ...project, tools: { ...project.tools, ...command.tools } };
+    case 'set-done':
+      return { ...project, done: tick(project.done, command.mark, command.done) };
+    case 'set-fixing-price':
+      return withFixingPrice(project, command.item, command.price);
+    default:
+      return unreachable(command);
+  }
+}
+
+function tick(done: readonly string[], mark: string, isDone: boolean): readonly string[] {
+  if (done.includes(mark) === isDone) return done;
+  return isDone ? [...done, mark] : done.filter((each) => each !== mark);
+}
+
+function withFixingPrice(project: Project, item: string, price: number | null): Project {
+  const others = (project.fixingPrices ?? []).filter((each) => each.item !== item);
+  return { ...project, fixingPrices: price === null ? others : [...others, { item, price }] };
+}
+
+/** What makes two findings the same one, though a place in a list has moved. */
+function identify(problem: Problem): string {
+  return `${problem.code} ${problem.message}`;
+}

@@ -1,0 +1,202 @@
+import type { Reading } from '#core/measuring';
+import type { Problem } from '#core/problems';
+
+import type { Project, SawProfile, StockLine } from './types.ts';
+
+/** One value, where it stands, what it is called and what it must be. */
+interface Claim {
+  readonly about: string;
+  readonly label: string;
+  readonly value: number;
+  readonly rule:
+    'above zero' | 'zero or more' | 'a whole number, zero or more' | 'between 0 and 1' | 'between 0 and 30';
+}
+
+/** Values that no project can have: sizes of zero or less, negative prices and kerfs, shares above one, numbers that are none. */
+export function checkValues(project: Project): readonly Problem[] {
+  const claims = [
+    ...project.shapes.flatMap((shape, index) =>
+      shape.readings.flatMap((reading, place) =>
+        claimReading(
+          reading,
+          `shapes[${index}].readings[${place}]`,
+          `reading "${reading.id}" of "${shape.name}"`,
+        ),
+      ),
+    ),
+    ...project.materials.flatMap((material, index) => claimMaterial(material, `materials[${index}]`)),
+    ...project.stock.flatMap((line, index) => claimStock(line, `stock[${index}]`)),
+    ...claimSettings(project),
+    ...claimTools(project),
+    ...(project.fixingPrices ?? []).map((fixing, index) =>
+      claim(`fixingPrices[${index}].price`, `price of ${fixing.item}`, fixing.price, 'zero or more'),
+    ),
+  ];
+  return [
+    ...findNonNumbers(project, ''),
+    ...claims.filter((each) => Number.isFinite(each.value) && !holds(each)).map(refuse),
+    ...checkMoistureOrder(project),
+    ...checkCurrency(project),
+  ];
+}
+
+function claim(about: string, label: string, value: number, rule: Claim['rule']): Claim {
+  return { about, label, value, rule };
+}
+
+function claimReading(reading: Reading, path: string, label: string): readonly Claim[] {
+  const isLength = reading.kind === 'distance' || reading.kind === 'width';
+  return [
+    ...(isLength ? [claim(`${path}.value`, label, reading.value, 'above zero')] : []),
+    ...(reading.sigma === undefined
+      ? []
+      : [claim(`${path}.sigma`, `sigma of ${label}`, reading.sigma, 'above zero')]),
+    ...(reading.kind === 'width'
+      ? [claim(`${path}.at`, `place of ${label}`, reading.at, 'between 0 and 1')]
+      : []),
+  ];
+}
+
+function claimMaterial(material: Project['materials'][number], path: string): readonly Claim[] {
+  return [
+    ...(material.kind === 'sheet'
+      ? [claim(`${path}.thickness`, `thickness of ${material.name}`, material.thickness, 'above zero')]
+      : []),
+    ...(material.density === undefined
+      ? []
+      : [claim(`${path}.density`, `density of ${material.name}`, material.density, 'above zero')]),
+  ];
+}
+
+function claimStock(line: StockLine, path: string): readonly Claim[] {
+  const of = `of stock line "${line.id}"`;
+  return [
+    ...(['length', 'width', 'thickness'] as const).map((size) =>
+      claim(`${path}.${size}`, `${size} ${of}`, line[size], 'above zero'),
+    ),
+    claim(`${path}.price`, `price ${of}`, line.price, 'zero or more'),
+    ...(line.count === null
+      ? []
+      : [claim(`${path}.count`, `count ${of}`, line.count, 'a whole number, zero or more')]),
+    ...(line.keepOut ?? []).flatMap((area, index) =>
+      (['length', 'width'] as const).map((size) =>
+        claim(
+          `${path}.keepOut[${index}].${size}`,
+          `${size} of bad spot ${index + 1} ${of}`,
+          area[size],
+          'above zero',
+        ),
+      ),
+    ),
+  ];
+}
+
+function claimSettings({ settings }: Project): readonly Claim[] {
+  return [
+    claim('settings.film', 'finish film', settings.film, 'zero or more'),
+    claim('settings.arris', 'arris', settings.arris, 'zero or more'),
+    ...(['moistureNow', 'moistureLow', 'moistureHigh'] as const).map((key) =>
+      claim(`settings.${key}`, key, settings[key], 'between 0 and 30'),
+    ),
+  ];
+}
+
+function claimTools({ tools }: Project): readonly Claim[] {
+  return [
+    ...claimSaw(tools.sheetSaw, 'tools.sheetSaw'),
+    ...claimSaw(tools.boardSaw, 'tools.boardSaw'),
+    claim('tools.router.cutter', 'router cutter', tools.router.cutter, 'above zero'),
+    claim('tools.router.passDepth', 'depth of a router pass', tools.router.passDepth, 'above zero'),
+    claim(
+      'tools.keepLeftover.minLength',
+      'length of leftovers kept',
+      tools.keepLeftover.minLength,
+      'zero or more',
+    ),
+    claim(
+      'tools.keepLeftover.minWidth',
+      'width of leftovers kept',
+      tools.keepLeftover.minWidth,
+      'zero or more',
+    ),
+  ];
+}
+
+function claimSaw(saw: SawProfile, path: string): readonly Claim[] {
+  return [
+    claim(`${path}.kerf`, `kerf of ${saw.name}`, saw.kerf, 'zero or more'),
+    ...Object.entries(saw.trim).map(([side, value]: [string, number]) =>
+      claim(`${path}.trim.${side}`, `trim ${side} of ${saw.name}`, value, 'zero or more'),
+    ),
+  ];
+}
+
+function holds({ value, rule }: Claim): boolean {
+  switch (rule) {
+    case 'above zero':
+      return value > 0;
+    case 'zero or more':
+      return value >= 0;
+    case 'a whole number, zero or more':
+      return value >= 0 && Number.isInteger(value);
+    case 'between 0 and 1':
+      return value >= 0 && value <= 1;
+    case 'between 0 and 30':
+      return value >= 0 && value <= 30;
+  }
+}
+
+function refuse({ about, label, value, rule }: Claim): Problem {
+  return {
+    severity: 'stop',
+    code: 'value-out-of-range',
+    about,
+    message: `The ${label} is ${value}; it must be ${rule}.`,
+    remedy: 'Enter the value that was measured or agreed.',
+  };
+}
+
+/** Numbers that are none cannot come from a file; this guards against our own mistakes before they are saved. */
+function findNonNumbers(value: unknown, path: string): readonly Problem[] {
+  if (typeof value === 'number' && !Number.isFinite(value))
+    return [
+      {
+        severity: 'stop',
+        code: 'not-a-number',
+        about: path,
+        message: `The value at ${path} is not a number.`,
+        remedy: 'Enter a number.',
+      },
+    ];
+  if (typeof value !== 'object' || value === null) return [];
+  return Object.entries(value).flatMap(([key, child]) =>
+    findNonNumbers(child, Array.isArray(value) ? `${path}[${key}]` : path === '' ? key : `${path}.${key}`),
+  );
+}
+
+function checkMoistureOrder({ settings }: Project): readonly Problem[] {
+  if (settings.moistureLow <= settings.moistureHigh) return [];
+  return [
+    {
+      severity: 'stop',
+      code: 'moisture-order',
+      about: 'settings.moistureLow',
+      message: `The least moisture aboard is ${settings.moistureLow} %, above the most of ${settings.moistureHigh} %.`,
+      remedy: 'Exchange the two.',
+    },
+  ];
+}
+
+function checkCurrency({ currency }: Project): readonly Problem[] {
+  if (/^[A-Z]{3}$/.test(currency)) return [];
+  return [
+    {
+      severity: 'stop',
+      code: 'currency-unfit',
+      about: 'currency',
+      message: `"${currency}" is not a currency code.`,
+      remedy: 'Use the three capitals of ISO 4217, as EUR.',
+      source: 'ISO 4217',
+    },
+  ];
+}

@@ -1,0 +1,43 @@
+import { succeed, type Result } from '#core/problems';
+
+import { applyCommand } from './apply-command.ts';
+import type { Command } from './commands.ts';
+import type { Project } from './types.ts';
+
+/** Steps that can be undone; projects share their unchanged parts, so this costs little. */
+const mostSteps = 500;
+
+/** The project now, the former ones (the latest last) and those undone (the next one first). */
+export interface History {
+  readonly past: readonly Project[];
+  readonly present: Project;
+  readonly future: readonly Project[];
+}
+
+/** A history that begins with this project. */
+export function startHistory(project: Project): History {
+  return { past: [], present: project, future: [] };
+}
+
+/** The history after a command; the same history when nothing changes; what was undone before is forgotten. Fails as the command does. */
+export function runCommand(history: History, command: Command): Result<History> {
+  const next = applyCommand(history.present, command);
+  if (!next.ok) return next;
+  if (next.value === history.present) return succeed(history, next.problems);
+  const past = [...history.past, history.present].slice(-mostSteps);
+  return succeed({ past, present: next.value, future: [] }, next.problems);
+}
+
+/** One step back, to the very object that was there; the same history at the beginning. */
+export function undo(history: History): History {
+  const former = history.past.at(-1);
+  if (!former) return history;
+  return { past: history.past.slice(0, -1), present: former, future: [history.present, ...history.future] };
+}
+
+/** One step forward again; the same history when nothing was undone. */
+export function redo(history: History): History {
+  const [next, ...future] = history.future;
+  if (!next) return history;
+  return { past: [...history.past, history.present], present: next, future };
+}

@@ -1,0 +1,52 @@
+import type { CuttingJob, CuttingPlan } from '#core/cutting';
+import type { MaterialId, PartId, PartSize, PieceId } from '#core/joinery';
+import type { Problem } from '#core/problems';
+
+/** A rectangle of a cutting job and the parts that come out of it, x along its length. */
+export interface PlanFileBlank {
+  readonly id: string;
+  readonly set?: string;
+  readonly parts: readonly {
+    readonly part: PartId;
+    readonly x: number;
+    readonly y: number;
+    readonly length: number;
+    readonly width: number;
+  }[];
+}
+
+/** What is cut on one saw from one material: the job as given to `joggle cut`, and its answer. */
+export interface PlanFileGroup {
+  readonly id: string;
+  readonly title: string;
+  readonly material: MaterialId;
+  readonly form: 'sheet' | 'board' | 'batten';
+  readonly job: CuttingJob;
+  readonly blanks: readonly PlanFileBlank[];
+  readonly plan: CuttingPlan;
+}
+
+/** One line of the parts list. Sizes in mm. */
+export interface PlanFilePart {
+  /** Its address, as `C4`. */
+  readonly id: PartId;
+  readonly piece: PieceId;
+  readonly name: string;
+  readonly quantity: number;
+  readonly hand: 'left' | 'right' | 'none';
+  readonly material: MaterialId;
+  readonly finished: PartSize;
+  readonly cut: PartSize;
+  readonly rough: PartSize;
+}
+
+/** `plan.json`, the answer of `joggle plan` as a file: what was planned, with the jobs that can be cut and checked again. */
+export interface PlanFile {
+  readonly version: 1;
+  /** Name of the project. */
+  readonly project: string;
+  readonly currency: string;
+  readonly groups: readonly PlanFileGroup[];
+  readonly parts: readonly PlanFilePart[];
+  readonly findings: readonly Problem[];
+}

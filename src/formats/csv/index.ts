@@ -1,0 +1,2 @@
+export { readCsv, writeCsv } from './csv.ts';
+export type { Cell } from './csv.ts';

@@ -1,0 +1,3 @@
+export { checkDxf } from './check.ts';
+export { readEntities, readGroups } from './read.ts';
+export type { Entity, Group } from './read.ts';

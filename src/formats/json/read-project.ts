@@ -1,0 +1,33 @@
+import { fail, succeed, type Problem, type Result } from '#core/problems';
+import { checkProject, upgradeProject, type Project } from '#core/project';
+
+import { matchSchema, parseJson } from './read-document.ts';
+import { projectSchema } from './schemas/project-schemas.ts';
+
+/** Faults with which the document cannot be told apart from another; the rest is shown beside the project. */
+const fatal: readonly string[] = [
+  'id-twice',
+  'letter-twice',
+  'letter-unfit',
+  'value-out-of-range',
+  'moisture-order',
+];
+
+/**
+ * The project in a text, brought to the newest version. Fails with every fault of form and value, each with its path;
+ * a reference that leads nowhere comes as a finding beside the project, so that it can be mended in the app.
+ */
+export function readProject(text: string): Result<Project> {
+  const document = parseJson(text);
+  if (!document.ok) return document;
+  const upgraded = upgradeProject(document.value);
+  if (!upgraded.ok) return upgraded;
+  const project = matchSchema(upgraded.value, projectSchema);
+  if (!project.ok) return project;
+  const problems = checkProject(project.value);
+  return problems.some(isFatal) ? fail(...problems) : succeed(project.value, problems);
+}
+
+function isFatal(problem: Problem): boolean {
+  return fatal.includes(problem.code);
+}

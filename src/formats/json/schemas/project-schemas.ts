@@ -1,0 +1,137 @@
+import * as v from 'valibot';
+
+import {
+  aboveZero,
+  exact,
+  findingsSchema,
+  someText,
+  wholeCount,
+  zeroOrMore,
+  anyNumber,
+} from './basic-schemas.ts';
+import {
+  cuttingJobSchema,
+  cuttingPlanSchema,
+  cutRulesSchema,
+  rectangleSchema,
+  trimSchema,
+} from './cutting-schemas.ts';
+import { pieceSchema } from './piece-schemas.ts';
+import { readingSchema } from './survey-schemas.ts';
+
+const percent = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(30));
+const density = v.optional(aboveZero);
+
+const shapeSchema = exact({
+  id: someText,
+  name: v.string(),
+  kind: v.literal('opening'),
+  seenFrom: someText,
+  readings: v.array(readingSchema),
+  note: v.optional(v.string()),
+});
+
+const materialSchema = v.variant('kind', [
+  exact({ id: someText, kind: v.literal('sheet'), name: v.string(), thickness: aboveZero, density }),
+  exact({
+    id: someText,
+    kind: v.literal('solid'),
+    name: v.string(),
+    species: v.optional(v.string()),
+    state: v.picklist(['sawn', 'planed']),
+    density,
+  }),
+]);
+
+const stockLineSchema = exact({
+  id: someText,
+  material: someText,
+  form: v.picklist(['sheet', 'board', 'batten', 'offcut']),
+  length: aboveZero,
+  width: aboveZero,
+  thickness: aboveZero,
+  count: v.nullable(wholeCount),
+  price: zeroOrMore,
+  owned: v.optional(v.boolean()),
+  keepOut: v.optional(v.array(rectangleSchema)),
+  note: v.optional(v.string()),
+});
+
+const sawSchema = exact({
+  id: someText,
+  name: v.string(),
+  kerf: zeroOrMore,
+  trim: trimSchema,
+  cuts: cutRulesSchema,
+});
+
+/** The saved document, version 1. */
+export const projectSchema = exact({
+  version: v.literal(1),
+  name: v.string(),
+  currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/)),
+  pricesIncludeTax: v.boolean(),
+  paper: v.picklist(['A4', 'Letter']),
+  units: v.picklist(['mm', 'inch']),
+  settings: exact({
+    film: zeroOrMore,
+    moistureNow: percent,
+    moistureLow: percent,
+    moistureHigh: percent,
+    arris: zeroOrMore,
+  }),
+  shapes: v.array(shapeSchema),
+  pieces: v.array(pieceSchema),
+  materials: v.array(materialSchema),
+  stock: v.array(stockLineSchema),
+  tools: exact({
+    sheetSaw: sawSchema,
+    boardSaw: sawSchema,
+    router: exact({ cutter: aboveZero, passDepth: aboveZero }),
+    keepLeftover: exact({ minLength: zeroOrMore, minWidth: zeroOrMore }),
+  }),
+  fixingPrices: v.optional(v.array(exact({ item: someText, price: zeroOrMore }))),
+  done: v.array(someText),
+});
+
+const partSizeSchema = exact({ length: aboveZero, width: aboveZero, thickness: aboveZero });
+
+/** `plan.json`. */
+export const planFileSchema = exact({
+  version: v.literal(1),
+  project: v.string(),
+  currency: v.string(),
+  groups: v.array(
+    exact({
+      id: someText,
+      title: v.string(),
+      material: someText,
+      form: v.picklist(['sheet', 'board', 'batten']),
+      job: cuttingJobSchema,
+      blanks: v.array(
+        exact({
+          id: someText,
+          set: v.optional(someText),
+          parts: v.array(
+            exact({ part: someText, x: anyNumber, y: anyNumber, length: aboveZero, width: aboveZero }),
+          ),
+        }),
+      ),
+      plan: cuttingPlanSchema,
+    }),
+  ),
+  parts: v.array(
+    exact({
+      id: someText,
+      piece: someText,
+      name: v.string(),
+      quantity: wholeCount,
+      hand: v.picklist(['left', 'right', 'none']),
+      material: someText,
+      finished: partSizeSchema,
+      cut: partSizeSchema,
+      rough: partSizeSchema,
+    }),
+  ),
+  findings: findingsSchema,
+});

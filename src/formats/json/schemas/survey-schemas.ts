@@ -1,0 +1,53 @@
+import * as v from 'valibot';
+
+import { aboveZero, anyNumber, exact, findingsSchema, share, someText, wholeCount } from './basic-schemas.ts';
+
+const pair = v.strictTuple([someText, someText]);
+
+const commonEntries = {
+  id: someText,
+  sigma: v.optional(aboveZero),
+  method: v.optional(
+    v.picklist(['M1', 'M2', 'M3', 'M4', 'M5', 'M6', 'M7', 'M8', 'M9', 'M10', 'M11', 'M12', 'M13', 'M14']),
+  ),
+  repeats: v.optional(v.array(anyNumber)),
+  toFace: v.optional(v.string()),
+  note: v.optional(v.string()),
+};
+
+export const readingSchema = v.variant('kind', [
+  exact({ ...commonEntries, kind: v.literal('distance'), from: someText, to: someText, value: aboveZero }),
+  exact({ ...commonEntries, kind: v.literal('width'), left: pair, right: pair, at: share, value: aboveZero }),
+  exact({ ...commonEntries, kind: v.literal('plumb'), from: someText, to: someText, value: anyNumber }),
+  exact({ ...commonEntries, kind: v.literal('level'), from: someText, to: someText, value: anyNumber }),
+]);
+
+/** Input of `joggle measure`. */
+export const surveySchema = exact({ seenFrom: someText, readings: v.array(readingSchema) });
+
+/** Answer of `joggle measure`. */
+export const adjustmentSchema = exact({
+  seenFrom: v.string(),
+  points: v.array(exact({ id: someText, x: anyNumber, y: anyNumber, sx: anyNumber, sy: anyNumber })),
+  tilt: v.nullable(anyNumber),
+  readings: v.array(
+    exact({
+      id: someText,
+      value: anyNumber,
+      sigma: aboveZero,
+      adjusted: anyNumber,
+      residual: anyNumber,
+      redundancy: anyNumber,
+      normalised: v.nullable(anyNumber),
+      smallestSlip: v.nullable(anyNumber),
+    }),
+  ),
+  dof: wholeCount,
+  chi2: anyNumber,
+  suspects: v.array(
+    exact({ id: someText, slip: anyNumber, cause: v.string(), mistake: v.optional(v.string()) }),
+  ),
+  undetermined: v.array(v.string()),
+  advice: v.nullable(v.string()),
+  findings: findingsSchema,
+});

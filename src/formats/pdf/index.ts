@@ -1,0 +1,2 @@
+export { writePdf } from './write.ts';
+export type { PdfFonts, PdfOptions } from './write.ts';
