@@ -11,6 +11,7 @@ import {
   type History,
   type Project,
 } from '#core/project';
+import { PaperRoom } from './paper/paper-room.svelte.ts';
 import { CuttingRoom } from './saw/cutting-room.svelte.ts';
 import { fetchDemo } from './demo.ts';
 import { Keeper } from './keeper.svelte.ts';
@@ -24,6 +25,7 @@ export class Workspace {
   readonly project: Project = $derived(this.#history.present);
   readonly understanding: Understanding = $derived(understandProject(this.project));
   readonly saw = new CuttingRoom(() => this.understanding.groups);
+  readonly paper = new PaperRoom();
   readonly keeper = new Keeper();
   readonly findings: readonly Problem[] = $derived(
     sortBySeverity([...this.keeper.findings, ...this.understanding.findings, ...this.saw.findings]),

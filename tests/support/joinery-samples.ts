@@ -16,7 +16,10 @@ export const materials: readonly Material[] = [mahogany, ply9];
 export type Corners = Readonly<Record<'BL' | 'BR' | 'TR' | 'TL', readonly [number, number]>>;
 
 /** A measured opening with these corners; tops known to `sigma` mm sideways, together as a lean, all else well. */
-export function openingShape(corners: Corners, options: Partial<Shape> & { readonly sigma?: number } = {}): Shape {
+export function openingShape(
+  corners: Corners,
+  options: Partial<Shape> & { readonly sigma?: number } = {},
+): Shape {
   const { sigma = 1.3, ...rest } = options;
   const order = ['BR.x', 'TR.x', 'TR.y', 'TL.x', 'TL.y'];
   const deviation = [0, sigma, 0.4, sigma, 0.4]; // the width at the foot taken as exact, as in the worked frame
@@ -45,13 +48,20 @@ export function contextFor(shape: Shape | null, more: Partial<BuildContext> = {}
 }
 
 /** A door frame with letter A; parameters as given, frame of mahogany. */
-export function doorFrame(parameters: Partial<DoorFrameParameters> = {}): Extract<Piece, { kind: 'door-frame' }> {
+export function doorFrame(
+  parameters: Partial<DoorFrameParameters> = {},
+): Extract<Piece, { kind: 'door-frame' }> {
   return {
     kind: 'door-frame',
     id: 'frame',
     letter: 'A',
     name: 'Galley door frame',
     shape: 'opening',
-    parameters: { bulkheadMax: 18.4, bulkheadMin: 18, materials: { frame: 'mahogany', infill: 'ply9' }, ...parameters },
+    parameters: {
+      bulkheadMax: 18.4,
+      bulkheadMin: 18,
+      materials: { frame: 'mahogany', infill: 'ply9' },
+      ...parameters,
+    },
   };
 }

@@ -28,11 +28,27 @@ function takes(machining: Machining, p: Point3, part: Part): boolean {
       return (['x', 'y', 'z'] as const).every((axis) => p[axis] > min[axis] && p[axis] < max[axis]);
     }
     case 'prism': {
-      const depthAt = { face: p.z, back: thickness - p.z, 'face-edge': p.y, 'far-edge': width - p.y, start: p.x, end: length - p.x };
-      const flat = { face: [p.x, p.y], back: [p.x, p.y], 'face-edge': [p.x, p.z], 'far-edge': [p.x, p.z], start: [p.y, p.z], end: [p.y, p.z] };
+      const depthAt = {
+        face: p.z,
+        back: thickness - p.z,
+        'face-edge': p.y,
+        'far-edge': width - p.y,
+        start: p.x,
+        end: length - p.x,
+      };
+      const flat = {
+        face: [p.x, p.y],
+        back: [p.x, p.y],
+        'face-edge': [p.x, p.z],
+        'far-edge': [p.x, p.z],
+        start: [p.y, p.z],
+        end: [p.y, p.z],
+      };
       const [x = 0, y = 0] = flat[machining.from];
       const depth = depthAt[machining.from];
-      return depth > (machining.below ?? 0) && depth < machining.depth && isInside({ x, y }, machining.outline);
+      return (
+        depth > (machining.below ?? 0) && depth < machining.depth && isInside({ x, y }, machining.outline)
+      );
     }
     case 'bevel': {
       const slope = Math.tan((machining.degrees * Math.PI) / 180);

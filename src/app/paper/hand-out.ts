@@ -1,15 +1,18 @@
 import { strToU8, zipSync } from 'fflate';
 import type { OutputFile } from '#core/pipeline';
+import { saveAsFile } from '#storage/file';
 import { typeOf } from './files.ts';
 
-/** Hands a file to the browser to keep. */
-export function handOut(file: OutputFile): void {
-  const url = URL.createObjectURL(asBlob(file));
-  const link = document.createElement('a');
-  link.href = url;
-  link.download = file.path.replaceAll('/', '-');
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(url), 60_000); // the browser may still be reading it
+/** Saves one file where the user wants it; fails with a finding when the disk refuses. */
+export function handOut(file: OutputFile): ReturnType<typeof saveAsFile> {
+  const point = file.path.lastIndexOf('.');
+  const content = typeof file.content === 'string' ? file.content : new Uint8Array(file.content);
+  return saveAsFile({
+    name: file.path.slice(0, point),
+    ending: file.path.slice(point + 1),
+    type: typeOf(file.path),
+    content,
+  });
 }
 
 /** All files in one, under their paths. The date inside is fixed: the same files give the same bytes. */
@@ -22,9 +25,4 @@ export function packFiles(name: string, files: readonly OutputFile[]): OutputFil
     mtime: new Date(2026, 0, 1),
   });
   return { path: `${name}.zip`, content };
-}
-
-export function asBlob(file: OutputFile): Blob {
-  const content = typeof file.content === 'string' ? file.content : new Uint8Array(file.content);
-  return new Blob([content], { type: typeOf(file.path) });
 }

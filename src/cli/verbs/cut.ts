@@ -1,4 +1,4 @@
-import { checkPlan, solveCutting, type CuttingPlan } from '#core/cutting';
+import { checkJob, checkPlan, solveCutting, type CuttingPlan } from '#core/cutting';
 import { countWords } from '#core/pipeline';
 import { formatNumber } from '#core/units';
 import { readCuttingJob } from '#formats/json';
@@ -23,11 +23,13 @@ export async function runCut(io: Io, given: Arguments): Promise<Outcome> {
   if (!text.ok) return { kind: 'refused', findings: text.problems };
   const job = readCuttingJob(text.value);
   if (!job.ok) return { kind: 'refused', findings: job.problems };
+  const wrong = checkJob(job.value);
+  if (wrong.length > 0) return { kind: 'refused', findings: wrong };
   const solveLp = await loadGlpk();
   const seconds = Math.max(0.05, (given.seconds ?? defaultSeconds) - io.elapsed() - reserve);
   const plan = solveCutting(job.value, {
     solveLp,
-    clock: io.elapsed,
+    clock: () => io.elapsed() * 1000,
     ...(given.work === undefined ? { seconds } : { work: given.work }),
     ...(given.work !== undefined && given.seconds !== undefined && { seconds }),
     seed: given.seed ?? 1,

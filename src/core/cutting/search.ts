@@ -1,17 +1,126 @@
 import type { Random } from '#core/numerics';
-import { hasLimits } from './limits.ts';
-import type { Bin, Model } from './model.ts';
-import { chooseSpot, makeScorer, placeAt } from './insert.ts';
-import type { Scorer } from './insert.ts';
-import { cloneSheet, openSheet } from './sheet.ts';
-import type { Sheet } from './sheet.ts';
-import { ruin } from './ruin.ts';
+import { leftArea, startHunt, worthOf } from './insert.ts';
+import type { Hunt } from './insert.ts';
+import { draftOf, dropSheet, emptyLoad } from './load.ts';
+import type { Load } from './load.ts';
+import type { Model } from './model.ts';
+import { recreate, ruin } from './ruin.ts';
 
-/** A set of sheets with parts in them, and how many parts of each kind are not in any. */
-export interface Load {
-  readonly sheets: Sheet[];
-  readonly left: Int32Array;
-  leftCount: number;
-  leftArea: number;
-  cost: number;
+/** A search that can be run in portions. It looks for a load that costs less than the best so far. */
+export interface Search {
+  readonly hunt: Hunt;
+  best: Load;
+  current: Load;
+  currentGrade: number;
+  readonly history: Float64Array;
+  step: number;
+  budget: number;
+}
+
+const historyLength = 300;
+
+/** Starts from the best of several greedy loads. */
+export function startSearch(model: Model, random: Random, tries: number): Search {
+  const hunt = startHunt(model, random);
+  let best = fillGreedily(hunt, Infinity);
+  for (let i = 1; i < tries; i++) {
+    const next = fillGreedily(hunt, Infinity);
+    if (isBetterLoad(next, best)) best = next;
+  }
+  const search: Search = {
+    hunt,
+    best,
+    current: best,
+    currentGrade: 0,
+    history: new Float64Array(historyLength),
+    step: 0,
+    budget: 0,
+  };
+  aimBelow(search);
+  return search;
+}
+
+export function fillGreedily(hunt: Hunt, budget: number): Load {
+  const load = emptyLoad(hunt.model);
+  recreate(hunt, load, budget);
+  return load;
+}
+
+export function isBetterLoad(a: Load, b: Load): boolean {
+  return a.leftCount < b.leftCount || (a.leftCount === b.leftCount && a.cost < b.cost);
+}
+
+/** Sets the budget one step below the best cost and takes sheets out until it holds. */
+export function aimBelow(search: Search): void {
+  const { model } = search.hunt;
+  const step = model.costGrid > 0 ? model.costGrid : Math.max(search.best.cost, 1) * 1e-9;
+  search.budget = search.best.leftCount > 0 ? Infinity : search.best.cost - step * (1 - 1e-6);
+  const load = draftOf(search.best);
+  while (load.cost > search.budget) dropSheet(load, emptiest(load));
+  recreate(search.hunt, load, search.budget);
+  search.current = load;
+  search.currentGrade = gradeOf(search.hunt, load);
+  search.history.fill(search.currentGrade);
+}
+
+function emptiest(load: Load): number {
+  let at = 0;
+  let least = Infinity;
+  load.sheets.forEach((sheet, i) => {
+    const fill = sheet.usedArea / Math.max(sheet.bin.cost, 1e-9);
+    if (fill < least) {
+      least = fill;
+      at = i;
+    }
+  });
+  return at;
+}
+
+/** What is left out, plus the worth lost in the sheets; less is better. */
+export function gradeOf(hunt: Hunt, load: Load): number {
+  let grade = 0;
+  let scale = 0;
+  for (const sheet of load.sheets) {
+    grade += worthOf(hunt, sheet.bin.length, sheet.bin.width) - sheet.worth;
+    scale = Math.max(scale, sheet.bin.area);
+  }
+  return grade + leftArea(hunt.model, load) * Math.sqrt(Math.sqrt(scale)) * leftWeight;
+}
+
+const leftWeight = 1.5;
+
+/** Runs some steps; answers true as soon as a cheaper load is found. `isOver` is asked now and then. */
+export function runSearch(search: Search, steps: number, isOver: () => boolean): boolean {
+  const { hunt, history } = search;
+  for (let i = 0; i < steps; i++) {
+    if ((i & 31) === 0 && isOver()) return false;
+    if (stepOnce(search)) return true;
+    void hunt;
+    void history;
+  }
+  return false;
+}
+
+function stepOnce(search: Search): boolean {
+  const { hunt, history } = search;
+  const draft = draftOf(search.current);
+  hunt.untilBlink = 1 + Math.floor(-Math.log(1 - hunt.random.next()) * hunt.blinkEvery);
+  ruin(hunt, draft, 1 + hunt.random.whole(0, 11));
+  recreate(hunt, draft, search.budget);
+  hunt.untilBlink = Infinity;
+  const at = search.step++ % history.length;
+  if (draft.leftCount === 0 || draft.leftCount < search.best.leftCount) {
+    if (isBetterLoad(draft, search.best)) {
+      search.best = draft;
+      aimBelow(search);
+      return true;
+    }
+  }
+  const grade = gradeOf(hunt, draft);
+  if (grade <= search.currentGrade || grade <= (history[at] as number)) {
+    search.current = draft;
+    search.currentGrade = grade;
+  }
+  history[at] = Math.min(history[at] as number, search.currentGrade);
+  return false;
 }

@@ -91,11 +91,10 @@ function drawPageFrame(size: PaperSize, page: PageContents): Drawing {
     maxX: size.width - paperMargin,
     maxY: size.height - paperMargin,
   };
-  const middle = { x: size.width / 2, y: (size.height + titleBlock) / 2 };
   const marks: Mark[] = [
     drawRectangle(frame, 'outline'),
     ...drawTitleBlock(frame, page),
-    ...(stamp === undefined ? [] : drawStamp(stamp, middle, Math.min(size.width, size.height) * 0.9)),
+    ...(stamp === undefined ? [] : drawStamp(stamp, { ...frame, minY: frame.minY + titleBlock })),
   ];
   return {
     title: 'frame',
@@ -116,8 +115,11 @@ function drawTitleBlock(frame: Box, { title, drawings, number, count }: PageCont
   return [
     drawRectangle({ ...frame, maxY: head }, 'outline'),
     drawRectangle({ ...frame, minX: split, maxY: head }, 'thin'),
-    drawText({ x: left + 3, y: foot + 6.4 }, shortenText(title, usual, room), { weight: 'bold' }),
-    drawText({ x: left + 3, y: foot + 2.2 }, shortenText(names, small, room), { height: small, tone: 'soft' }),
+    drawText({ x: left + 3, y: foot + 6.4 }, shortenText(title, usual, room, 'bold'), { weight: 'bold' }),
+    drawText({ x: left + 3, y: foot + 2.2 }, shortenText(names, small, room), {
+      height: small,
+      tone: 'soft',
+    }),
     drawText({ x: split + 3, y: foot + 6.8 }, shortenText(`Scale ${scales}`, small, 30), { height: small }),
     drawText({ x: split + 3, y: foot + 2.2 }, 'sizes in mm', { height: small, tone: 'soft' }),
     drawText({ x: right - 3, y: foot + 4.2 }, `${number} of ${count}`, { align: 'end', weight: 'bold' }),

@@ -22,14 +22,15 @@ export function drawElevation(built: BuiltPiece, options: { readonly width: numb
   const onPaper = shapes.map((shape) => scaleSilhouette(shape, scale));
   const box = joinBoxes(onPaper.map((shape) => shape.box));
   const tags = tagParts(onPaper);
+  const middle = (box.minX + box.maxX) / 2;
   const marks: Mark[] = [
     ...onPaper.flatMap((shape) => [
       drawArea(shape.outline, 'outline', shape.part.kind, shape.part.id),
       ...shape.holes.map((hole) => drawArea(hole, 'thin', 'paper', shape.part.id)),
     ]),
     ...tags.plates,
-    ...drawSizes(shapes, extent, scale),
-    ...drawLeaders(tags.leaders, { ...box, minX: box.minX - 20, maxX: box.maxX + 1 }),
+    ...drawSizes(shapes, extent, { scale, left: tags.leaders.some((t) => t.at.x < middle) ? 14 : 0 }),
+    ...drawLeaders(tags.leaders, box),
     drawText({ x: box.minX, y: box.minY - 33 }, `Seen ${built.seenFrom}`, {
       height: lettering.small,
       tone: 'soft',
@@ -72,7 +73,8 @@ function tagParts(shapes: readonly Silhouette[]): {
     const at = { x: (seen.minX + seen.maxX) / 2, y: (seen.minY + seen.maxY) / 2 };
     if (along <= w && across <= h) plates.push(...drawPlate(at, id, { height, link: id }));
     else if (along <= h && across <= w) plates.push(...drawPlate(at, id, { height, link: id, turn: 1 }));
-    else leaders.push({ text: id, at, link: id });
+    // a long part is named near the end next to its tag
+    else leaders.push({ text: id, at: w > 20 ? { ...at, x: seen.maxX - 4 } : at, link: id });
   });
   return { plates, leaders };
 }
@@ -99,7 +101,12 @@ function withoutBox(box: Box, cover: Box): readonly Box[] {
   return strips;
 }
 
-function drawSizes(shapes: readonly Silhouette[], extent: Box, scale: number): readonly Mark[] {
+/** Overall sizes and the main chains; `left` is the room, mm of paper, to leave for tags beside the work. */
+function drawSizes(
+  shapes: readonly Silhouette[],
+  extent: Box,
+  { scale, left }: { readonly scale: number; readonly left: number },
+): readonly Mark[] {
   const { minX, minY, maxX, maxY } = extent;
   const at = (x: number, y: number) => ({ x: x * scale, y: y * scale });
   const xs = stationsAlong(shapes, 'x', minY + (maxY - minY) * 0.47);
@@ -109,7 +116,7 @@ function drawSizes(shapes: readonly Silhouette[], extent: Box, scale: number): r
   const height = lettering.small;
   return [
     ...drawDimension(at(minX, minY), at(maxX, minY), formatMm(maxX - minX), { offset: -24 }),
-    ...drawDimension(at(minX, minY), at(minX, maxY), formatMm(maxY - minY), { offset: 16 }),
+    ...drawDimension(at(minX, minY), at(minX, maxY), formatMm(maxY - minY), { offset: left + 16 }),
     ...(xs.length > 2
       ? drawChain(
           xs.map((x) => at(x, minY)),
@@ -121,7 +128,7 @@ function drawSizes(shapes: readonly Silhouette[], extent: Box, scale: number): r
       ? drawChain(
           ys.map((y) => at(minX, y)),
           texts(ys),
-          { offset: 7, height },
+          { offset: left + 7, height },
         )
       : []),
   ];

@@ -16,7 +16,8 @@ interface Block {
   readonly shift: Point3;
 }
 
-const spread = 0.28; // of the longest side: how far an outermost part moves out
+const spread = 0.3; // how far an outermost part moves out, of its own half side and a share of the longest one
+const shareOfLongest = 0.22;
 const still = 0.08; // of half a side: parts nearer the middle than this stay in place
 
 // Isometric: seen from the right, in front and above along (1, 1, 1)
@@ -76,12 +77,12 @@ function pullApart(parts: readonly Part[]): readonly Block[] {
   const whole = joinBoxes3(placed.map((p) => p.box));
   const middle = middleOf(whole);
   const half = { x: whole.max.x - middle.x, y: whole.max.y - middle.y, z: whole.max.z - middle.z };
-  const reach = spread * 2 * Math.max(half.x, half.y, half.z);
+  const longest = Math.max(half.x, half.y, half.z);
   return placed.map(({ part, faces, box }) => {
     const centre = middleOf(box);
     const along = (key: 'x' | 'y' | 'z') => {
       const share = half[key] > 0 ? (centre[key] - middle[key]) / half[key] : 0;
-      return Math.abs(share) < still ? 0 : share * reach;
+      return Math.abs(share) < still ? 0 : share * spread * (half[key] + shareOfLongest * longest);
     };
     return { part, faces, centre, shift: { x: along('x'), y: along('y'), z: along('z') } };
   });

@@ -1,9 +1,9 @@
-import type { Box } from '#core/geometry';
+import type { Box, Point } from '#core/geometry';
 import { drawLine, drawText, lettering } from './marks.ts';
 import { paperMargin, paperSize } from './paper.ts';
 import type { Paper } from './paper.ts';
 import { drawStamp } from './stamp.ts';
-import { drawArrow, drawEdgeMark, drawFaceMark, drawGrainArrow, drawWave } from './symbols.ts';
+import { drawArrow, drawEdgeMark, drawFaceMark, drawGrainArrow } from './symbols.ts';
 import { shortenText, textWidth } from './text-width.ts';
 import type { Mark, Page } from './types.ts';
 
@@ -98,85 +98,72 @@ function drawCutLines(paper: Paper): readonly Mark[] {
   return [...upright, ...level];
 }
 
-const symbolRoom = 22; // mm at the right of a label for its arrows and marks
+const symbolRoom = 24; // mm at the right of a label for its arrows and marks
+const plain = 2.2; // mm, height of the smaller lines
+const lineStep = 3.5;
 
 function drawLabel(label: LabelText, cell: Box, options: LabelOptions): readonly Mark[] {
   const left = cell.minX + 4;
   const room = cell.maxX - left - 4;
   const top = cell.maxY - 4;
-  const narrow = room - symbolRoom;
-  const afterAddress = left + textWidth(label.address, lettering.huge, 'bold') + 3;
-  const line = (row: number, text: string, width: number) =>
-    text === ''
-      ? []
-      : [
-          drawText({ x: left, y: top - 15.6 - row * 3.7 }, shortenText(text, lettering.fine, width), {
-            height: lettering.fine,
-          }),
-        ];
+  const { huge, small, usual } = lettering;
+  const afterAddress = left + textWidth(label.address, huge, 'bold') + 3;
+  const beside = left + room - symbolRoom - 2 - afterAddress;
   const scribes = label.scribes.length > 0 ? `Scribe: ${label.scribes.join('; ')}` : '';
+  const rows = [
+    `${label.faceSide} · seen ${label.seenFrom}`,
+    label.joints.join(' · '),
+    scribes,
+    label.stock === '' ? '' : `From ${label.stock}`,
+    label.next === '' ? '' : `Next: ${label.next}`,
+  ].filter((row) => row !== '');
+  const name = shortenText(label.name, small, beside, 'bold');
   const marks: Mark[] = [
-    drawText({ x: left, y: top - lettering.huge }, label.address, {
-      height: lettering.huge,
+    drawText({ x: left, y: top - huge }, label.address, {
+      height: huge,
       weight: 'bold',
       link: label.address,
     }),
-    drawText(
-      { x: afterAddress, y: top - 3 },
-      shortenText(label.name, lettering.small, left + narrow - afterAddress),
-      { height: lettering.small, weight: 'bold' },
+    drawText({ x: afterAddress, y: top - 2.6 }, name, { height: small, weight: 'bold' }),
+    drawText({ x: afterAddress, y: top - huge }, shortenText(label.job, plain, beside), {
+      height: plain,
+      tone: 'soft',
+    }),
+    drawText({ x: left, y: top - 13 }, label.size, { height: usual, weight: 'bold' }),
+    ...rows.map((row, i) =>
+      drawText({ x: left, y: top - 17.2 - i * lineStep }, shortenText(row, plain, room), { height: plain }),
     ),
-    drawText(
-      { x: afterAddress, y: top - lettering.huge },
-      shortenText(label.job, lettering.fine, left + narrow - afterAddress),
-      { height: lettering.fine, tone: 'soft' },
-    ),
-    drawText({ x: left, y: top - 12 }, label.size, { height: lettering.usual, weight: 'bold' }),
-    ...line(0, `${label.faceSide} · seen ${label.seenFrom}`, room - (label.scribes.length > 0 ? 0 : 0)),
-    ...line(1, label.joints.join(' · '), room),
-    ...line(2, scribes, room),
-    ...line(3, label.stock === '' ? '' : `From ${label.stock}`, room),
-    ...line(4, label.next === '' ? '' : `Next: ${label.next}`, room),
-    ...drawSymbols(label, { x: cell.maxX - 4 - symbolRoom, y: top - 12 }),
+    ...drawSymbols(label, { x: cell.maxX - 4 - symbolRoom, y: top - 13 }),
   ];
-  const centre = { x: (cell.minX + cell.maxX) / 2, y: (cell.minY + cell.maxY) / 2 };
-  return options.stamp === undefined ? marks : [...marks, ...drawStamp(options.stamp, centre, room * 0.9)];
+  return options.stamp === undefined ? marks : [...marks, ...drawStamp(options.stamp, cell)];
 }
 
-/** Grain, face mark, edge mark, UP and the scribe wave in a strip beside the address. */
-function drawSymbols(label: LabelText, corner: { readonly x: number; readonly y: number }): readonly Mark[] {
+/** Grain, face mark, edge mark and UP in a patch beside the address. */
+function drawSymbols(label: LabelText, corner: Point): readonly Mark[] {
   const { x, y } = corner;
-  const turn = { up: Math.PI / 2, down: -Math.PI / 2, left: Math.PI, right: 0 };
-  const centre = { x: x + 17, y: y + 5.5 };
-  const up =
-    label.up === null
-      ? []
-      : [
-          ...drawArrow(
-            { x: centre.x - 3.5 * Math.cos(turn[label.up]), y: centre.y - 3.5 * Math.sin(turn[label.up]) },
-            { x: centre.x + 3.5 * Math.cos(turn[label.up]), y: centre.y + 3.5 * Math.sin(turn[label.up]) },
-          ),
-          drawText({ x: centre.x + 3, y: y - 1 }, 'UP', {
-            height: lettering.fine,
-            weight: 'bold',
-            align: 'middle',
-          }),
-        ];
+  const along = label.grain === 'along';
   const grain =
     label.grain === 'any'
       ? []
-      : drawGrainArrow(
-          { x: x + 5, y: y + 9 },
-          label.grain === 'along' ? 10 : 6,
-          label.grain === 'along' ? 0 : Math.PI / 2,
-        );
-  const scribe =
-    label.scribes.length > 0 ? [drawWave({ x, y: y - 1.5 }, { x: x + 10, y: y - 1.5 }, 'outline', 3)] : [];
+      : drawGrainArrow({ x: x + 6, y: y + 11.5 }, along ? 12 : 4, along ? 0 : Math.PI / 2);
   return [
     ...grain,
-    ...drawFaceMark({ x: x + 3, y: y + 1 }, 5),
-    ...drawEdgeMark({ x: x + 9, y: y + 0.5 }, 3),
-    ...up,
-    ...scribe,
+    ...drawFaceMark({ x: x + 2, y }, 7),
+    ...drawEdgeMark({ x: x + 9, y }, 3.5),
+    ...drawUpArrow(label.up, { x: x + 19, y: y + 8 }),
   ];
+}
+
+const turns = { up: Math.PI / 2, down: -Math.PI / 2, left: Math.PI, right: 0 };
+
+function drawUpArrow(up: LabelText['up'], centre: Point): readonly Mark[] {
+  if (up === null) return [];
+  const reach = 4.5;
+  const [dx, dy] = [reach * Math.cos(turns[up]), reach * Math.sin(turns[up])];
+  const text = drawText({ x: centre.x, y: centre.y - reach - 3.4 }, 'UP', {
+    height: plain,
+    weight: 'bold',
+    align: 'middle',
+  });
+  return [...drawArrow({ x: centre.x - dx, y: centre.y - dy }, { x: centre.x + dx, y: centre.y + dy }), text];
 }

@@ -1,4 +1,5 @@
-import type { Box } from '#core/geometry';
+import type { Box, Point } from '#core/geometry';
+import { boxAround } from './find-room.ts';
 import { boxesOverlap, drawCircle, drawLine, drawRectangle, drawText, lettering } from './marks.ts';
 import type { LayoutCut, LayoutView } from './layout-view.ts';
 import { textWidth } from './text-width.ts';
@@ -6,19 +7,28 @@ import type { Mark } from './types.ts';
 
 const leastKerf = 0.2; // mm on paper; a kerf drawn thinner than this would not print
 
-/** Saw lines as dark bars as wide as the kerf, each with its label at the margin where the saw enters. */
-export function drawCuts(view: LayoutView, scale: number): readonly Mark[] {
+/** Saw lines as dark bars as wide as the kerf; labels where the saw enters, and the boxes that these take up. */
+export function drawCuts(
+  view: LayoutView,
+  scale: number,
+): { readonly bars: readonly Mark[]; readonly labels: readonly Mark[]; readonly labelled: readonly Box[] } {
   const taken: Box[] = [];
   const bars = view.cuts.map((cut) => drawKerf(cut, view.kerf * scale, scale));
   const labels = [...view.cuts]
     .sort((a, b) => a.order - b.order)
-    .flatMap((cut) => drawCutLabel(cut, view, scale, taken));
-  return [...bars, ...labels];
+    .flatMap((cut) =>
+      isAlong(cut) ? drawRipLabel(cut, view, scale, taken) : drawCrosscutLabel(cut, view, scale, taken),
+    );
+  return { bars, labels, labelled: taken };
+}
+
+function isAlong(cut: LayoutCut): boolean {
+  return Math.abs(cut.x2 - cut.x1) >= Math.abs(cut.y2 - cut.y1);
 }
 
 function drawKerf(cut: LayoutCut, kerf: number, scale: number): Mark {
   const half = Math.max(kerf, leastKerf) / 2;
-  const along = Math.abs(cut.x2 - cut.x1) >= Math.abs(cut.y2 - cut.y1);
+  const along = isAlong(cut);
   const box = {
     minX: Math.min(cut.x1, cut.x2) * scale - (along ? 0 : half),
     maxX: Math.max(cut.x1, cut.x2) * scale + (along ? 0 : half),
@@ -28,44 +38,75 @@ function drawKerf(cut: LayoutCut, kerf: number, scale: number): Mark {
   return drawRectangle(box, 'none', 'kerf', `cut:${cut.label}`);
 }
 
-/** A rip is labelled in a circle at the left margin, a crosscut by a flag at the top or in its strip; none cover another. */
-function drawCutLabel(cut: LayoutCut, view: LayoutView, scale: number, taken: Box[]): readonly Mark[] {
-  const along = Math.abs(cut.x2 - cut.x1) >= Math.abs(cut.y2 - cut.y1);
-  const height = lettering.small;
-  const link = `cut:${cut.label}`;
-  const half = Math.max(textWidth(cut.label, height, 'bold') / 2 + 0.7, height * 0.85);
-  const entry = { x: cut.x1 * scale, y: cut.y1 * scale };
-  const atEdge = along
-    ? Math.min(entry.x, view.stock.length * scale - entry.x) < 12
-    : view.stock.width * scale - Math.max(entry.y, cut.y2 * scale) < 8;
-  const outward = along ? (cut.x1 <= cut.x2 ? -1 : 1) : 1;
-  for (let step = 0; step < 40; step++) {
-    const at = along
-      ? {
-          x:
-            (atEdge ? (outward < 0 ? 0 : view.stock.length * scale) : entry.x) +
-            outward * (half + 1.5 + step * 2),
-          y: entry.y,
-        }
-      : atEdge
-        ? { x: entry.x, y: view.stock.width * scale + half + 1.2 + step * 2 }
-        : {
-            x: entry.x + (step % 2 ? -1 : 1) * Math.ceil(step / 2) * 0.8,
-            y: Math.max(entry.y, cut.y2 * scale) - half - 0.3 - step * 0.4,
-          };
-    const patch = { minX: at.x - half, maxX: at.x + half, minY: at.y - half, maxY: at.y + half };
+const tries = 40;
+
+/** The first of some places where a patch of this half size covers no other label; the first of all when there is none. */
+function claim(places: (step: number) => Point, half: Size, taken: Box[]): { at: Point; step: number } {
+  for (let step = 0; step < tries; step++) {
+    const at = places(step);
+    const patch = boxAround(at, half.w * 2, half.h * 2);
     if (taken.some((box) => boxesOverlap(box, patch))) continue;
     taken.push(patch);
-    const leader = atEdge && step > 0 ? [drawLine([entry, at], 'thin', link)] : [];
-    const text = drawText({ x: at.x, y: at.y - height / 2 }, cut.label, {
-      height,
-      align: 'middle',
-      weight: 'bold',
-      link,
-    });
-    return along
-      ? [...leader, drawCircle(at, half, 'thin', 'paper'), text]
-      : [...leader, drawRectangle(patch, 'thin', 'paper', link), text];
+    return { at, step };
   }
-  return [];
+  return { at: places(0), step: 0 };
+}
+
+interface Size {
+  readonly w: number;
+  readonly h: number;
+}
+
+/** A rip: letter in a circle, at the margin when the saw enters there, else where it starts. */
+function drawRipLabel(cut: LayoutCut, view: LayoutView, scale: number, taken: Box[]): readonly Mark[] {
+  const height = lettering.small;
+  const link = `cut:${cut.label}`;
+  const r = Math.max(textWidth(cut.label, height, 'bold') / 2 + 0.7, height * 0.85);
+  const entry = { x: cut.x1 * scale, y: cut.y1 * scale };
+  const right = view.stock.length * scale;
+  const side = cut.x1 <= cut.x2 ? -1 : 1;
+  const margin = side < 0 ? 0 : right;
+  const atMargin = Math.abs(entry.x - margin) < nearMargin;
+  const from = atMargin ? margin : entry.x;
+  const inwards = atMargin ? side : -side;
+  const { at, step } = claim(
+    (i) => ({ x: from + inwards * (r + 1.2 + i * 2), y: entry.y }),
+    { w: r, h: r },
+    taken,
+  );
+  const leader = step > 0 ? [drawLine([{ x: from, y: entry.y }, at], 'thin', link)] : [];
+  const text = drawText({ x: at.x, y: at.y - height / 2 }, cut.label, {
+    height,
+    align: 'middle',
+    weight: 'bold',
+    link,
+  });
+  return [...leader, drawCircle(at, r, 'thin', 'paper'), text];
+}
+
+const nearMargin = 12; // mm of paper; a saw entering this near the edge of the stock is labelled outside it
+
+/** A crosscut: a flag above the stock when the saw enters there, else inside at its head, smaller in a narrow strip. */
+function drawCrosscutLabel(cut: LayoutCut, view: LayoutView, scale: number, taken: Box[]): readonly Mark[] {
+  const link = `cut:${cut.label}`;
+  const top = Math.max(cut.y1, cut.y2) * scale;
+  const long = Math.abs(cut.y2 - cut.y1) * scale;
+  const edge = view.stock.width * scale;
+  const outside = edge - top < 8;
+  const height = outside || long > 9 ? lettering.small : Math.min(lettering.fine, Math.max(1.2, long * 0.5));
+  const half = { w: textWidth(cut.label, height, 'bold') / 2 + 0.5, h: height / 2 + 0.6 };
+  const x = cut.x1 * scale;
+  const place = (i: number): Point =>
+    outside
+      ? { x, y: edge + half.h + 1 + i * 2 }
+      : { x: x + (i % 2 ? -1 : 1) * Math.ceil(i / 2) * 0.5, y: top - Math.min(half.h + 0.4, long / 2) };
+  const { at, step } = claim(place, half, taken);
+  const leader = outside && step > 0 ? [drawLine([{ x, y: edge }, at], 'thin', link)] : [];
+  const text = drawText({ x: at.x, y: at.y - height / 2 }, cut.label, {
+    height,
+    align: 'middle',
+    weight: 'bold',
+    link,
+  });
+  return [...leader, drawRectangle(boxAround(at, half.w * 2, half.h * 2), 'thin', 'paper', link), text];
 }

@@ -1,39 +1,65 @@
 import type { Box, Point } from '#core/geometry';
-import { drawRectangle, drawText, lettering } from './marks.ts';
+import { boxesOverlap, drawRectangle, drawText, lettering } from './marks.ts';
 import { scaled } from './layout-view.ts';
 import type { LayoutPart, LayoutView } from './layout-view.ts';
 import { drawGrainArrow } from './symbols.ts';
 import { textWidth } from './text-width.ts';
 import type { Mark } from './types.ts';
 
+/** A line of the key: `number` stands in the part when not even its address fits there. */
+export interface KeyEntry {
+  readonly number: number | null;
+  readonly text: string;
+  readonly link: string;
+}
+
 export interface LaidParts {
   readonly areas: readonly Mark[];
   readonly texts: readonly Mark[];
-  /** What could not be written in the part itself. */
-  readonly key: readonly { readonly number: number; readonly text: string; readonly link: string }[];
+  /** What could not be written in the parts themselves. */
+  readonly key: readonly KeyEntry[];
 }
 
 type Line = { readonly text: string; readonly height: number; readonly weight: 'normal' | 'bold' };
 
 /** The parts of a cutting diagram: areas, what is written in them, and a key for those too small to write in. */
-export function drawLayoutParts(view: LayoutView, scale: number): LaidParts {
+export function drawLayoutParts(view: LayoutView, scale: number, labelled: readonly Box[]): LaidParts {
   const texts: Mark[] = [];
-  const key: { number: number; text: string; link: string }[] = [];
+  const key: { number: number | null; text: string; link: string }[] = [];
   for (const part of view.parts) {
-    const box = scaled(part, scale);
-    const written = writeInside(part, box);
-    if (written) {
-      texts.push(...written);
+    const box = clearOf(scaled(part, scale), labelled);
+    const whole = writeInside(part, box, choicesOfLines(part));
+    if (whole) {
+      texts.push(...whole);
       continue;
     }
     const text = `${part.address}  ${part.sizeText} · ${part.name} · ${part.place}`;
+    const short = writeInside(part, box, addressOnly(part));
     const known = key.find((entry) => entry.text === text);
-    const number = known?.number ?? key.length + 1;
+    const number = short ? null : (known?.number ?? key.filter((entry) => entry.number !== null).length + 1);
     if (!known) key.push({ number, text, link: part.address });
-    texts.push(numberMark(String(number), box, part.address));
+    texts.push(...(short ?? [numberMark(String(number), box, part.address)]));
   }
   const areas = view.parts.map((part) => drawRectangle(scaled(part, scale), 'thin', 'paper', part.address));
   return { areas, texts, key };
+}
+
+const deepLabels = 2.6; // a part more than this many labels high keeps its full width for writing
+
+/** What is left of a part's box beside the labels of cuts that reach into it. */
+function clearOf(box: Box, labelled: readonly Box[]): Box {
+  const middle = (box.minX + box.maxX) / 2;
+  return labelled
+    .filter(
+      (label) => boxesOverlap(label, box) && box.maxY - box.minY < deepLabels * (label.maxY - label.minY),
+    )
+    .reduce(
+      (left, label) =>
+        (label.minX + label.maxX) / 2 < middle
+          ? { ...left, minX: Math.max(left.minX, Math.min(label.maxX, middle)) }
+          : { ...left, maxX: Math.min(left.maxX, Math.max(label.minX, middle)) },
+      box,
+    );
 }
 
 function numberMark(text: string, box: Box, link: string): Mark {
@@ -45,10 +71,14 @@ function numberMark(text: string, box: Box, link: string): Mark {
   return drawText(at, text, { height, align: 'middle', weight: 'bold', link });
 }
 
-/** Tries, in this order: all lines lying, all lines standing, fewer lines lying, fewer standing; null when not even the address fits. */
-function writeInside(part: LayoutPart, box: Box): readonly Mark[] | null {
+/** The first choice of lines that fits, lying or standing; null when none does. */
+function writeInside(
+  part: LayoutPart,
+  box: Box,
+  choices: readonly (readonly Line[])[],
+): readonly Mark[] | null {
   const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
-  for (const lines of choicesOfLines(part)) {
+  for (const lines of choices) {
     if (linesFit(lines, w, h)) return placeLines(part, lines, box, false);
     if (linesFit(lines, h, w)) return placeLines(part, lines, box, true);
   }
@@ -74,6 +104,11 @@ function choicesOfLines(part: LayoutPart): readonly (readonly Line[])[] {
     [{ text: `${part.address}  ${part.sizeText} · ${part.place}`, height: small, weight: 'bold' }],
     [{ text: `${part.address}  ${part.sizeText} · ${part.place}`, height: fine, weight: 'bold' }],
   ];
+}
+
+function addressOnly(part: LayoutPart): readonly (readonly Line[])[] {
+  const { large, usual, small, fine } = lettering;
+  return [large, usual, small, fine].map((height) => [{ text: part.address, height, weight: 'bold' }]);
 }
 
 const leading = 1.5;

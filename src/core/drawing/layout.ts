@@ -1,6 +1,7 @@
 import type { Rectangle } from '#core/cutting';
 import { drawCuts } from './layout-cuts.ts';
 import { drawLayoutParts } from './layout-parts.ts';
+import type { KeyEntry } from './layout-parts.ts';
 import { drawDimension } from './dimension.ts';
 import { scaled } from './layout-view.ts';
 import type { LayoutView } from './layout-view.ts';
@@ -22,16 +23,18 @@ export function drawLayout(view: LayoutView): Drawing {
       : chooseScale(view.stock.width, Math.max(view.height - aboveSheet, 10));
   const scale = Math.min(byWidth, byHeight);
   const stock = { minX: 0, minY: 0, maxX: view.stock.length * scale, maxY: view.stock.width * scale };
-  const parts = drawLayoutParts(view, scale);
+  const cuts = drawCuts(view, scale);
+  const parts = drawLayoutParts(view, scale, cuts.labelled);
   const marks: Mark[] = [
     drawRectangle(stock, 'none', 'waste'),
     ...drawUsable(view, scale),
     ...view.leftovers.flatMap((rectangle) => drawLeftover(rectangle, scale)),
     ...parts.areas,
-    ...drawCuts(view, scale),
+    ...cuts.bars,
     ...view.keepOut.map((r) => drawRectangle(scaled(r, scale), 'thin', 'keep-out')),
     drawRectangle(stock, 'outline'),
     ...parts.texts,
+    ...cuts.labels,
     ...drawSizes(view, scale),
     ...drawTitle(view, scale),
   ];
@@ -42,7 +45,7 @@ export function drawLayout(view: LayoutView): Drawing {
 }
 
 function drawUsable(view: LayoutView, scale: number): readonly Mark[] {
-  return [drawRectangle(scaled(view.usable, scale), 'thin', 'paper')];
+  return [drawRectangle(scaled(view.usable, scale), 'thin')];
 }
 
 function drawLeftover(rectangle: Rectangle, scale: number): readonly Mark[] {
@@ -93,14 +96,14 @@ function drawTitle(view: LayoutView, scale: number): readonly Mark[] {
 }
 
 function drawKey(
-  entries: readonly { readonly number: number; readonly text: string; readonly link: string }[],
+  entries: readonly KeyEntry[],
   from: { readonly x: number; readonly y: number },
   room: number,
 ): readonly Mark[] {
   const height = lettering.small;
   let y = from.y;
   return entries.flatMap(({ number, text, link }) =>
-    wrapText(`${number}  ${text}`, height, room).map((row) => {
+    wrapText(number === null ? text : `${number}  ${text}`, height, room).map((row) => {
       const mark = drawText({ x: from.x, y }, row, { height, link });
       y -= height * 1.7;
       return mark;

@@ -1,16 +1,17 @@
 import { boxOfOutline, flattenOutline } from '#core/geometry';
-import type { Outline, Point } from '#core/geometry';
+import type { Box, Outline, Point } from '#core/geometry';
 import type { Part, PartEdge } from '#core/joinery';
 import { breakLength, wholeLength } from './broken-length.ts';
 import type { BrokenLength } from './broken-length.ts';
 import { drawDimension } from './dimension.ts';
+import { boxAround, findRoom } from './find-room.ts';
 import { boxOfMark, drawArea, drawLine, drawRectangle, drawText, lettering, makeDrawing } from './marks.ts';
 import { drawOrdinates } from './ordinates.ts';
 import { describeMachining, seenOnEdge, seenOnFace } from './part-view.ts';
-import type { SeenContour } from './part-view.ts';
 import { chooseScale, formatMm, formatScale } from './scales.ts';
 import { drawEdgeMark, drawFaceMark, drawGrainArrow, drawWave } from './symbols.ts';
-import { wrapText } from './text-width.ts';
+import { edgeLines } from './scribe-edge.ts';
+import { textWidth, wrapText } from './text-width.ts';
 import type { Drawing, Mark } from './types.ts';
 
 const besidePart = 34; // mm of paper for dimensions and texts left and right together
@@ -87,73 +88,98 @@ function toPaper(outline: Outline, { along, scale }: Sheet, up = 0): Outline {
 }
 
 function drawFace(sheet: Sheet): readonly Mark[] {
-  const { part, scale, along } = sheet;
-  const { length, width } = part.finished;
-  const contour = (seen: SeenContour | null) =>
-    seen ? [drawArea(toPaper(seen.outline, sheet), seen.near ? 'thin' : 'hidden')] : [];
-  const right = along.place(length);
-  const grainAngle = part.grain === 'along-width' ? Math.PI / 2 : 0;
-  const tall = width * scale;
-  const grain =
-    part.grain === 'any'
-      ? []
-      : drawGrainArrow(
-          { x: right * 0.3, y: tall / 2 },
-          Math.min(22, (grainAngle ? tall : right) * 0.4),
-          grainAngle,
-        );
-  const size = Math.min(7, Math.max(3, tall * 0.3));
+  const { part } = sheet;
+  const seen = part.machining.flatMap((machining, i) => {
+    const contour = seenOnFace(machining, part);
+    return contour ? [{ number: i + 1, near: contour.near, outline: toPaper(contour.outline, sheet) }] : [];
+  });
+  const holes = part.holes.map((hole) => toPaper(hole, sheet));
+  const boxes = [...seen.map(({ outline }) => outline), ...holes].map(boxOfOutline);
   return [
     drawArea(toPaper(part.outline, sheet), 'cut', 'paper', part.id),
-    ...part.holes.map((hole) => drawArea(toPaper(hole, sheet), 'outline', 'none', part.id)),
-    ...part.machining.flatMap((m) => contour(seenOnFace(m, part))),
-    ...grain,
-    ...drawFaceMark({ x: right * 0.5, y: Math.min(tall * 0.35, 4) }, size),
-    ...drawEdgeMark({ x: right * 0.5 + size * 0.35, y: 0.3 }, Math.min(3, tall * 0.2)),
-    drawText({ x: right * 0.62, y: tall / 2 - 1.7 }, part.id, {
-      weight: 'bold',
-      height: lettering.usual,
-      link: part.id,
-    }),
+    ...holes.map((hole) => drawArea(hole, 'outline', 'none', part.id)),
+    ...seen.map(({ outline, near }) => drawArea(outline, near ? 'thin' : 'hidden')),
+    ...drawFaceSigns(sheet, boxes),
+    ...seen.map(({ number, outline }) => drawNumber(number, boxOfOutline(outline))),
     ...part.edges.flatMap((edge) => drawTreatment(edge, sheet)),
   ];
 }
 
-/** A scribed edge as a wavy line outside the part, a lipped or rounded one as a second line, with its amount. */
-function drawTreatment(edge: PartEdge, { part, scale, along }: Sheet): readonly Mark[] {
-  if (edge.treatment === 'bare') return [];
-  const { length, width } = part.finished;
-  const [right, top] = [along.place(length), width * scale];
-  const off = Math.max(1.2, (edge.amount ?? 0) * scale);
-  const ends: Record<PartEdge['edge'], readonly [Point, Point]> = {
-    'face-edge': [
-      { x: 0, y: -off },
-      { x: right, y: -off },
-    ],
-    'far-edge': [
-      { x: 0, y: top + off },
-      { x: right, y: top + off },
-    ],
-    start: [
-      { x: -off, y: 0 },
-      { x: -off, y: top },
-    ],
-    end: [
-      { x: right + off, y: 0 },
-      { x: right + off, y: top },
-    ],
+/** Address, grain arrow and face mark where no machining is in the way (left out when there is no room), edge mark below the face edge. */
+function drawFaceSigns({ part, along, scale }: Sheet, machined: readonly Box[]): readonly Mark[] {
+  const tall = part.finished.width * scale;
+  const right = along.place(part.finished.length);
+  const breaks = along.breaks.map((x) => ({ minX: x - 4, maxX: x + 4, minY: -2, maxY: tall + 2 }));
+  const taken: Box[] = [...machined, ...breaks];
+  const place = (width: number, height: number, wanted: Point): Point | null => {
+    const at = findRoom(
+      { width: width + 2, height: height + 1 },
+      { minX: 0, maxX: right, minY: 0, maxY: tall },
+      taken,
+      wanted,
+    );
+    if (at) taken.push(boxAround(at, width + 2, height + 1));
+    return at;
   };
-  const [a, b] = ends[edge.edge];
-  const verb = { scribed: 'scribe', lipped: 'lipping', rounded: 'round' }[edge.treatment];
+  const middle = tall / 2;
+  const { usual } = lettering;
+  const address = place(textWidth(part.id, usual, 'bold'), usual, { x: right * 0.62, y: middle });
+  const across = part.grain === 'along-width';
+  const run = Math.min(20, (across ? tall : right) * 0.4);
+  const grain =
+    part.grain === 'any' ? null : place(across ? 3 : run, across ? run : 3, { x: right * 0.3, y: middle });
+  const size = Math.min(7, Math.max(3, tall * 0.3));
+  const face = place(size * 0.5, size, { x: right * 0.48, y: size * 0.5 + 0.6 });
+  return [
+    ...(address
+      ? [
+          drawText({ x: address.x, y: address.y - usual / 2 }, part.id, {
+            weight: 'bold',
+            align: 'middle',
+            link: part.id,
+          }),
+        ]
+      : []),
+    ...(grain ? drawGrainArrow(grain, run, across ? Math.PI / 2 : 0) : []),
+    ...(face ? drawFaceMark({ x: face.x - size * 0.2, y: face.y - size / 2 }, size) : []),
+    ...drawEdgeMark({ x: right * 0.48, y: -0.6 }, -3),
+  ];
+}
+
+/** The number under which a machining is described, in its contour or just beside a small one. */
+function drawNumber(number: number, box: Box): Mark {
+  const { fine } = lettering;
+  const roomy = box.maxX - box.minX > 3 && box.maxY - box.minY > 3;
+  const at = roomy
+    ? { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 - fine / 2 }
+    : { x: box.maxX + 1.2, y: (box.minY + box.maxY) / 2 - fine / 2 };
+  return drawText(at, String(number), { height: fine, align: 'middle' });
+}
+
+const treatments = { scribed: 'scribe', lipped: 'lipping', rounded: 'round' };
+
+/** A scribed edge as a wavy line outside the part, a lipped or rounded one as a second line, with its amount. */
+function drawTreatment(edge: PartEdge, sheet: Sheet): readonly Mark[] {
+  if (edge.treatment === 'bare') return [];
+  const { part, scale } = sheet;
+  const off = Math.max(1.2 / scale, edge.amount ?? 0);
+  const lines = edgeLines(part.outline, edge.edge, off).map((line) => toPaper(line, sheet));
+  const [first] = lines;
+  if (!first) return [];
+  const verb = treatments[edge.treatment];
   const text = edge.amount === undefined ? verb : `${verb} ${formatMm(edge.amount)}`;
+  const box = boxOfOutline(lines.flat());
   const upright = edge.edge === 'start' || edge.edge === 'end';
   const at = upright
-    ? { x: edge.edge === 'start' ? a.x - 1.2 : a.x + 3, y: top / 2 }
-    : { x: right * 0.2, y: edge.edge === 'face-edge' ? a.y - 3.2 : a.y + 1.2 };
-  const mark = edge.treatment === 'scribed' ? drawWave(a, b, 'outline') : drawLine([a, b], 'outline');
+    ? { x: edge.edge === 'start' ? box.minX - 1.2 : box.maxX + 3.7, y: (box.minY + box.maxY) / 2 }
+    : {
+        x: box.minX + (box.maxX - box.minX) * 0.2,
+        y: edge.edge === 'face-edge' ? box.minY - 3.7 : box.maxY + 1.4,
+      };
+  const style = { height: lettering.small, align: 'middle', ...(upright && { turn: Math.PI / 2 }) } as const;
   return [
-    mark,
-    drawText(at, text, { height: lettering.small, align: 'middle', ...(upright && { turn: Math.PI / 2 }) }),
+    ...lines.map((line) => (edge.treatment === 'scribed' ? drawWave(line) : drawLine(line, 'outline'))),
+    drawText(at, text, style),
   ];
 }
 

@@ -15,9 +15,9 @@ export type ReadingPlace = Place<Reading>;
 // An opening that is visibly not square, as a share of its height
 const corners: Readonly<Record<string, Point>> = {
   BL: { x: 0, y: 0 },
-  BR: { x: 0.62, y: 0.02 },
-  TR: { x: 0.66, y: 1 },
-  TL: { x: 0.03, y: 0.96 },
+  BR: { x: 0.62, y: 0.04 },
+  TR: { x: 0.72, y: 1 },
+  TL: { x: 0.1, y: 0.93 },
 };
 
 /** Places for named points in a sketch one unit high: corners where they belong, others in a row beside them. */

@@ -2,10 +2,12 @@ import type { Box, Point } from '#core/geometry';
 import type { Reading } from '#core/measuring';
 import { unreachable } from '#core/problems';
 import { readableTurn } from './dimension.ts';
+import { boxAround } from './find-room.ts';
 import { boxesOverlap, boxOfMark, drawLine, drawText, lettering } from './marks.ts';
 import { formatMm, formatSigned } from './scales.ts';
 import type { SurveyView } from './survey-view.ts';
 import { drawArrow } from './symbols.ts';
+import { textWidth } from './text-width.ts';
 import type { Mark, Pen } from './types.ts';
 
 export interface SurveySheet {
@@ -21,6 +23,7 @@ export interface SurveySheet {
 const besideEdge = 9; // mm of paper between an edge and the tape line along it
 const tailPerMm = 5; // mm of paper for 1 mm of residual
 const longestTail = 14; // mm of paper
+const shownResidual = 0.05; // mm; smaller ones round to nothing
 
 /** The tape line of one reading with its id, value and residual; nothing when its points are not known. */
 export function drawReading(reading: Reading, sheet: SurveySheet): readonly Mark[] {
@@ -71,42 +74,22 @@ function isSuspect(reading: Reading, sheet: SurveySheet) {
 
 function drawTape(reading: Reading, a: Point, b: Point, sheet: SurveySheet): readonly Mark[] {
   const suspect = isSuspect(reading, sheet);
-  const pen: Pen = suspect ? 'fault' : 'dimension';
   const turn = readableTurn(Math.atan2(b.y - a.y, b.x - a.x));
-  const text = `${reading.id}  ${formatMm(reading.value)}`;
+  const adjusted = sheet.view.adjustment.readings.find((r) => r.id === reading.id);
   const tone = suspect ? 'fault' : 'ink';
-  const label = placeText(text, a, b, {
-    turn,
-    height: lettering.usual,
-    weight: suspect ? 'bold' : 'normal',
-    tone,
-    off: 1,
-    sheet,
-    link: reading.id,
-  });
-  const slip = suspect
-    ? placeText(
-        `suspect: ${formatMm(Math.abs(suspect.slip))} too ${suspect.slip > 0 ? 'long' : 'short'}`,
-        a,
-        b,
-        {
-          turn,
-          height: lettering.small,
-          weight: 'bold',
-          tone: 'fault',
-          off: -1 - lettering.small,
-          sheet,
-          link: reading.id,
-        },
-      )
-    : null;
-  const ends = [a, b].map((p) => drawTick(p, a, b, reading.id));
+  const weight = suspect ? 'bold' : 'normal';
+  const value = `${reading.id}  ${formatMm(reading.value)}`;
+  const below = suspect
+    ? `suspect: ${formatMm(Math.abs(suspect.slip))} too ${suspect.slip > 0 ? 'long' : 'short'}`
+    : adjusted && Math.abs(adjusted.residual) >= shownResidual
+      ? formatSigned(adjusted.residual)
+      : '';
+  const style = { turn, tone, weight, sheet, link: reading.id } as const;
   return [
-    drawLine([a, b], pen, reading.id),
-    ...ends,
-    ...drawTail(reading, a, b, sheet),
-    label,
-    ...(slip ? [slip] : []),
+    drawLine([a, b], suspect ? 'fault' : 'dimension', reading.id),
+    ...[a, b].map((p) => drawTick(p, a, b, reading.id)),
+    ...drawTail(adjusted?.residual ?? 0, a, b, reading.id),
+    ...placeTexts([value, below], a, b, style),
   ];
 }
 
@@ -124,59 +107,71 @@ function drawTick(p: Point, a: Point, b: Point, link: string): Mark {
   );
 }
 
-/** The residual as a thick tail past the end of the tape (too long) or back along it (too short), with its number. */
-function drawTail(reading: Reading, a: Point, b: Point, sheet: SurveySheet): readonly Mark[] {
-  const adjusted = sheet.view.adjustment.readings.find((r) => r.id === reading.id);
-  if (!adjusted || Math.abs(adjusted.residual) < 0.05) return [];
+/** The residual as a thick tail at the end of the tape line, as long as it is large. */
+function drawTail(residual: number, a: Point, b: Point, link: string): readonly Mark[] {
+  if (Math.abs(residual) < shownResidual) return [];
   const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
-  const [ux, uy] = [(b.x - a.x) / length, (b.y - a.y) / length];
-  const reach = Math.max(-longestTail, Math.min(longestTail, adjusted.residual * tailPerMm));
-  const end = { x: b.x + ux * reach, y: b.y + uy * reach };
-  const outer = reach > 0 ? end : b;
-  const turn = readableTurn(Math.atan2(uy, ux));
-  const reversed = Math.cos(turn) * ux + Math.sin(turn) * uy < 0;
-  const suspect = isSuspect(reading, sheet);
-  const at = { x: outer.x + ux * 1.5 + Math.sin(turn) * 0.9, y: outer.y + uy * 1.5 - Math.cos(turn) * 0.9 };
-  return [
-    drawLine([b, end], 'cut', reading.id),
-    drawText(at, formatSigned(adjusted.residual), {
-      height: lettering.fine,
-      turn,
-      align: reversed ? 'end' : 'start',
-      tone: suspect ? 'fault' : 'soft',
-      link: reading.id,
-    }),
-  ];
+  const reach = Math.min(longestTail, Math.abs(residual) * tailPerMm, length / 3) / length;
+  const start = { x: b.x + (a.x - b.x) * reach, y: b.y + (a.y - b.y) * reach };
+  return [drawLine([start, b], 'cut', link)];
 }
 
 interface LabelStyle {
   readonly turn: number;
-  readonly height: number;
   readonly weight: 'normal' | 'bold';
   readonly tone: 'ink' | 'fault' | 'soft';
-  /** Across the line, mm of paper; negative below. */
-  readonly off: number;
   readonly sheet: SurveySheet;
   readonly link: string;
 }
 
-// of the line; the middle is tried last because diagonals cross there
-const tries = [0.5, 0.38, 0.62, 0.28, 0.72, 0.2, 0.8];
+// of the line; the middle comes last on slanting lines because diagonals cross there
+const alongLine = [0.5, 0.38, 0.62, 0.28, 0.72, 0.2, 0.8];
+const alongSlant = [0.28, 0.72, 0.2, 0.8, 0.36, 0.64, 0.5];
 
-function placeText(text: string, a: Point, b: Point, style: LabelStyle): Mark {
-  const { turn, height, weight, tone, off, sheet, link } = style;
-  const make = (t: number) =>
-    drawText(
-      { x: a.x + (b.x - a.x) * t - Math.sin(turn) * off, y: a.y + (b.y - a.y) * t + Math.cos(turn) * off },
-      text,
-      { height, weight, tone, turn, align: 'middle', link },
-    );
-  const slanting = Math.abs(Math.sin(2 * turn)) > 0.2;
-  const order = slanting ? [...tries.slice(3), ...tries.slice(1, 3), 0.5] : tries;
-  const free = order.map(make).find((mark) => !sheet.taken.some((box) => boxesOverlap(box, boxOfMark(mark))));
-  const chosen = free ?? make(order[0] ?? 0.5);
-  sheet.taken.push(boxOfMark(chosen));
+/** A text above the line and one below it, together at the first place along the line where neither covers another. */
+function placeTexts(
+  [above, below]: readonly [string, string],
+  a: Point,
+  b: Point,
+  style: LabelStyle,
+): readonly Mark[] {
+  const { turn, sheet, ...shown } = style;
+  const make = (t: number): readonly Mark[] => {
+    const at = (off: number) => ({
+      x: a.x + (b.x - a.x) * t - Math.sin(turn) * off,
+      y: a.y + (b.y - a.y) * t + Math.cos(turn) * off,
+    });
+    const upper = drawText(at(1), above, { ...shown, turn, align: 'middle' });
+    if (below === '') return [upper];
+    const { small } = lettering;
+    return [upper, drawText(at(-1 - small), below, { ...shown, turn, align: 'middle', height: small })];
+  };
+  const slanting = Math.abs(Math.sin(2 * turn)) > 0.35;
+  const choices = (slanting ? alongSlant : alongLine).map(make);
+  const clear = (marks: readonly Mark[]) =>
+    marks.flatMap(boxesAlong).every((own) => !sheet.taken.some((box) => boxesOverlap(box, own)));
+  const chosen = choices.find(clear) ?? choices[0] ?? [];
+  sheet.taken.push(...chosen.flatMap(boxesAlong));
   return chosen;
+}
+
+const textPieces = 8; // boxes along a slanting text; one box round it all would claim far too much
+
+/** Boxes that together cover a line of text set in the middle of its place. */
+function boxesAlong(mark: Mark): readonly Box[] {
+  if (mark.kind !== 'text' || !mark.turn) return [boxOfMark(mark)];
+  const width = textWidth(mark.text, mark.height, mark.weight);
+  const [c, s] = [Math.cos(mark.turn), Math.sin(mark.turn)];
+  return Array.from({ length: textPieces }, (_, i) => {
+    const along = width * ((i + 0.5) / textPieces - 0.5);
+    const up = mark.height / 2;
+    const at = { x: mark.at.x + c * along - s * up, y: mark.at.y + s * along + c * up };
+    return boxAround(
+      at,
+      Math.abs(c) * (width / textPieces) + mark.height,
+      Math.abs(s) * (width / textPieces) + mark.height,
+    );
+  });
 }
 
 /** A plumb or level deviation: a centre line from the first point, and the offset of the second from it. */
@@ -192,15 +187,20 @@ function drawDeviation(
   const pen: Pen = suspect ? 'fault' : 'centre';
   const value = suspect ? `${formatSigned(reading.value)} suspect` : formatSigned(reading.value);
   const text = `${reading.id} ${value}`;
-  const inward = plumb ? (sheet.centre.x > b.x ? 1 : -1) : sheet.centre.y > b.y ? 1 : -1;
+  const { small } = lettering;
+  // the text stands on the side of the line away from the second point, else towards the middle
+  const lean = plumb ? b.x - foot.x : b.y - foot.y;
+  const away = Math.abs(lean) > 0.4 ? lean > 0 : plumb ? sheet.centre.x < a.x : sheet.centre.y < a.y;
+  const share = 0.5;
   const at = plumb
-    ? { x: a.x + inward * 2, y: a.y + (b.y - a.y) * 0.86 }
-    : { x: a.x + (b.x - a.x) * 0.5, y: b.y + (inward > 0 ? 2 : -2 - lettering.small) };
+    ? { x: a.x + (away ? -1 : 1 + small), y: a.y + (foot.y - a.y) * share }
+    : { x: a.x + (foot.x - a.x) * share, y: a.y + (away ? -1.2 - small : 1.2) };
   const label = drawText(at, text, {
-    height: lettering.small,
-    align: plumb ? (inward > 0 ? 'start' : 'end') : 'middle',
+    height: small,
+    align: 'middle',
     tone: suspect ? 'fault' : 'ink',
     link: reading.id,
+    ...(plumb && { turn: Math.PI / 2 }),
   });
   sheet.taken.push(boxOfMark(label));
   const offset =

@@ -1,5 +1,6 @@
 import { distanceBetween } from '#core/geometry';
 import type { Point, Shape } from '#core/geometry';
+import type { Reading } from '#core/measuring';
 import { exaggeratePoints } from './exaggerate.ts';
 import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
 import { chooseScale, formatMm, formatScale } from './scales.ts';
@@ -32,10 +33,16 @@ export function drawSurvey(view: SurveyView): Drawing {
   const centre = meanOf(Object.values(points));
   const sheet: SurveySheet = { view, points, centre, scale, taken: [] };
   const outline = shape.edges.flatMap((edge) => drawEdge(edge, { points, centre, times, scale }));
-  const tapes = view.readings.flatMap((reading) => drawReading(reading, sheet));
+  const tapes = [...view.readings].sort(byRoom).flatMap((reading) => drawReading(reading, sheet));
   const names = Object.entries(points).flatMap(([name, at]) => drawCorner(name, at, sheet));
   const marks = [...outline, ...tapes, ...names];
   return makeDrawing(`Survey, seen ${shape.seenFrom}`, scale, [...marks, ...drawFoot(marks, view, scale)], 3);
+}
+
+/** Readings whose text has the least choice of place come first: plumb and level, widths, then the others. */
+function byRoom(a: Reading, b: Reading): number {
+  const rank = { plumb: 0, level: 0, width: 1, distance: 2 };
+  return rank[a.kind] - rank[b.kind];
 }
 
 function extentOf(points: readonly Point[]) {
@@ -73,7 +80,8 @@ function drawCorner(name: string, at: Point, sheet: SurveySheet): readonly Mark[
   const y = at.y + (up ? 3 : -3 - lettering.large);
   const align = right ? 'start' : 'end';
   const marks = [drawText({ x, y }, name, { height: lettering.large, weight: 'bold', align, link: name })];
-  if (!found) return marks;
+  // the origin and the direction of the axis are agreed, not measured
+  if (!found || (found.sx === 0 && found.sy === 0)) return marks;
   const text = `±${formatMm(2 * Math.max(found.sx, found.sy))}`;
   const below = up ? y + lettering.large + 1.5 : y - lettering.small - 1.5;
   return [
@@ -88,7 +96,7 @@ function drawFoot(marks: readonly Mark[], view: SurveyView, scale: number): read
   const rows = [
     `Seen ${view.adjustment.seenFrom} · ${formatScale(scale)} · ± is two sigma, mm`,
     times === 1 ? 'Drawn true.' : `Out of square drawn ${formatMm(times)} times too large.`,
-    'Tail and signed number: reading minus best fit, mm.',
+    'Signed number and thick tail: reading minus best fit, mm.',
   ];
   return rows.map((row, i) =>
     drawText({ x: box.minX, y: box.minY - 7 - i * 4.2 }, row, { height: lettering.small, tone: 'soft' }),

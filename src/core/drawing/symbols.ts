@@ -33,24 +33,18 @@ export function drawArrow(from: Point, to: Point, pen: Pen = 'outline', head = 2
   ];
 }
 
-/** The joiner's face mark: a curl whose tail runs to the face edge below it. */
+/** The joiner's face mark: a loop whose long tail runs down to the face edge, its foot at a point. */
 export function drawFaceMark(at: Point, size: number): readonly Mark[] {
-  const r = size / 4;
-  return [
-    drawLine(
-      [
-        { x: at.x - r * 1.2, y: at.y + size * 0.8 },
-        { x: at.x, y: at.y + size * 0.8 - r * 0.2, bulge: -1 },
-        { x: at.x, y: at.y + size * 0.3, bulge: -0.6 },
-        { x: at.x - r * 0.9, y: at.y + size * 0.62 },
-        { x: at.x + r * 1.3, y: at.y - size * 0.2 },
-      ],
-      'outline',
-    ),
+  const loop = [
+    { x: at.x, y: at.y },
+    { x: at.x + size * 0.4, y: at.y + size * 0.78, bulge: 1 },
+    { x: at.x + size * 0.04, y: at.y + size * 0.78 },
+    { x: at.x + size * 0.36, y: at.y + size * 0.3 },
   ];
+  return [drawLine(loop, 'outline')];
 }
 
-/** The joiner's mark on the face edge: a V standing on it. */
+/** The joiner's mark on the face edge: a V with its foot at a point; a negative size stands it on its head. */
 export function drawEdgeMark(at: Point, size: number): readonly Mark[] {
   return [
     drawLine(
@@ -64,16 +58,29 @@ export function drawEdgeMark(at: Point, size: number): readonly Mark[] {
   ];
 }
 
-/** A wavy line between two points, for an edge to be scribed. */
-export function drawWave(from: Point, to: Point, pen: Pen = 'cut', wave = 4): Mark {
-  const length = Math.hypot(to.x - from.x, to.y - from.y);
-  const count = Math.max(2, Math.round(length / wave));
+/** A wavy line along a line of straight pieces, for an edge to be scribed. */
+export function drawWave(line: readonly Point[], pen: Pen = 'outline', wave = 4): Mark {
+  const lengths = line.slice(1).map((p, i) => Math.hypot(p.x - (line[i]?.x ?? 0), p.y - (line[i]?.y ?? 0)));
+  const total = lengths.reduce((sum, length) => sum + length, 0);
+  const count = Math.max(2, Math.round(total / wave));
   const points = Array.from({ length: count + 1 }, (_, i) => ({
-    x: from.x + ((to.x - from.x) * i) / count,
-    y: from.y + ((to.y - from.y) * i) / count,
+    ...pointAlong(line, lengths, (total * i) / count),
     bulge: i % 2 === 0 ? 0.45 : -0.45,
   }));
   return drawLine(points, pen);
+}
+
+function pointAlong(line: readonly Point[], lengths: readonly number[], distance: number): Point {
+  let left = distance;
+  for (const [i, length] of lengths.entries()) {
+    const [a, b] = [line[i] as Point, line[i + 1] as Point];
+    if (left <= length || i === lengths.length - 1) {
+      const t = length > 0 ? left / length : 0;
+      return { x: a.x + (b.x - a.x) * t, y: a.y + (b.y - a.y) * t };
+    }
+    left -= length;
+  }
+  return line[0] as Point;
 }
 
 /** A cross at a point, arms along x and y. */
@@ -107,7 +114,7 @@ export function drawCheckBar(from: Point, direction: 'across' | 'up', label: str
     const reach = i % 10 === 0 ? 2 : i === 5 ? 1.4 : 0.9;
     return drawLine([at(i * 10, -reach), at(i * 10, reach)], i % 10 === 0 ? 'outline' : 'thin');
   });
-  const place = at(50, direction === 'across' ? 1.8 : -1.8);
+  const place = at(25, direction === 'across' ? 1.8 : -1.8);
   return [
     drawLine([from, at(100, 0)], 'outline'),
     ...ticks,

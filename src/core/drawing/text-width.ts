@@ -18,10 +18,15 @@ export function textWidth(text: string, height: number, weight: 'normal' | 'bold
 }
 
 /** The text, or as much of its beginning as fits into a width, ending in an ellipsis. */
-export function shortenText(text: string, height: number, room: number): string {
-  if (textWidth(text, height) <= room) return text;
+export function shortenText(
+  text: string,
+  height: number,
+  room: number,
+  weight: 'normal' | 'bold' = 'normal',
+): string {
+  if (textWidth(text, height, weight) <= room) return text;
   let kept = text;
-  while (kept.length > 1 && textWidth(`${kept}…`, height) > room) kept = kept.slice(0, -1);
+  while (kept.length > 1 && textWidth(`${kept}…`, height, weight) > room) kept = kept.slice(0, -1);
   return `${kept.trimEnd()}…`;
 }
 

@@ -13,7 +13,7 @@ import {
   narrowestStop,
   visibleLean,
 } from './rules.ts';
-import type { DoorFrameParameters, JoinerySettings } from './types.ts';
+import type { DoorFrameParameters, JoinerySettings } from './piece-types.ts';
 
 const show = formatNumber;
 
@@ -28,7 +28,12 @@ export function checkChoices(choices: FrameChoices, parameters: DoorFrameParamet
   }
   if (parameters.stop === 'rebated' && choices.stop !== 'rebated') {
     const message = `A rebated lining does not go with a ${choices.corner} corner: the rebate would cut through the joint. Planted stops are taken.`;
-    note('stop', 'rebated-corner', message, 'Choose rebate, tongue or housing over the jambs, or a planted stop.');
+    note(
+      'stop',
+      'rebated-corner',
+      message,
+      'Choose rebate, tongue or housing over the jambs, or a planted stop.',
+    );
   }
   if (choices.stop === 'cover' && choices.covers !== 'far' && choices.covers !== 'both') {
     const message = `The far cover is to be the door's stop, but covers are chosen for: ${choices.covers}.`;
@@ -36,11 +41,21 @@ export function checkChoices(choices: FrameChoices, parameters: DoorFrameParamet
   }
   if (choices.infill && choices.infillOrdinates.length < 2) {
     const message = `The panel above the head has ${choices.infillOrdinates.length} heights; it needs two or more.`;
-    note('stop', 'infill-ordinates', message, 'Measure from the top of the head to the deckhead at equal steps, both ends included.');
+    note(
+      'stop',
+      'infill-ordinates',
+      message,
+      'Measure from the top of the head to the deckhead at equal steps, both ends included.',
+    );
   }
   if (!choices.given.has('bulkheadMax')) {
     const message = `The bulkhead's thickness was not entered; ${show(choices.bulkheadMax)} is taken.`;
-    note('warn', 'bulkhead-not-measured', message, 'Measure it with a caliper at six points, and enter the thickest and the thinnest.');
+    note(
+      'warn',
+      'bulkhead-not-measured',
+      message,
+      'Measure it with a caliper at six points, and enter the thickest and the thinnest.',
+    );
   }
   return findings;
 }
@@ -74,7 +89,8 @@ function checkGaps({ book, mode, choices }: FrameLayout): readonly Problem[] {
       severity: 'warn',
       code: 'frame-leans',
       message: `The frame leans ${show(lean)} mm per m from the boat's vertical (datum: ${choices.datum}); the eye sees more than ${visibleLean}.`,
-      remedy: 'Choose which line the eye will compare it with: the sides of the opening or the vertical of the boat.',
+      remedy:
+        'Choose which line the eye will compare it with: the sides of the opening or the vertical of the boat.',
       source: 'joinery B1.2',
     });
   }
@@ -84,7 +100,8 @@ function checkGaps({ book, mode, choices }: FrameLayout): readonly Problem[] {
       severity: 'warn',
       code: 'opening-small',
       message: `The clear opening is ${show(width)} × ${show(height)}; a passage wants ${comfortableOpening.width} × ${comfortableOpening.height}.`,
-      remedy: 'Take thinner members, or carry on if it is not a passage; a way out in an emergency needs more.',
+      remedy:
+        'Take thinner members, or carry on if it is not a passage; a way out in an emergency needs more.',
       source: 'joinery B1.4, common practice',
     });
   }

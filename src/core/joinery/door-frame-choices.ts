@@ -1,5 +1,5 @@
 import { doorFrameParameters } from './door-frame-parameters.ts';
-import type { DoorFrameParameters } from './types.ts';
+import type { DoorFrameParameters } from './piece-types.ts';
 
 /** Every parameter of a door frame with its default filled in, and what follows from the choices alone. */
 export type FrameChoices = Required<Omit<DoorFrameParameters, 'materials'>> & {
@@ -21,9 +21,7 @@ const usualDepth = { housing: 7, share: 0.5 } as const;
  */
 export function chooseFrame(parameters: DoorFrameParameters): FrameChoices {
   const table = Object.fromEntries(
-    doorFrameParameters
-      .filter((info) => info.default !== undefined)
-      .map((info) => [info.key, info.default]),
+    doorFrameParameters.filter((info) => info.default !== undefined).map((info) => [info.key, info.default]),
   );
   const given = Object.fromEntries(
     Object.entries(parameters).filter(([, value]) => value !== undefined),
@@ -40,7 +38,9 @@ export function chooseFrame(parameters: DoorFrameParameters): FrameChoices {
     bulkheadMin: given.bulkheadMax ?? 18,
     jointDepth: corner === 'rebate' ? usualDepth.share * head : usualDepth.housing,
     tongueThickness: 0.4 * jamb,
-    coverWidth: usualCover + Math.max(0, Math.max(jamb, head) + (stop === 'rebated' ? (given.stopRebate ?? 12) : 0) - 20),
+    coverWidth:
+      usualCover +
+      Math.max(0, Math.max(jamb, head) + (stop === 'rebated' ? (given.stopRebate ?? 12) : 0) - 20),
     doorGapBottom: given.sill ? 3 : 10,
     ...given,
     corner,

@@ -11,7 +11,11 @@ type Corner = readonly ['left' | 'right', 'head' | 'sill'];
 type RecessName = Extract<Machining, { kind: 'recess' }>['name'];
 
 /** What is taken away from a member for its corner joints (joinery B1, C-COORD). */
-export function jointMachining(layout: FrameLayout, numbers: FrameNumbers, member: Member): readonly Machining[] {
+export function jointMachining(
+  layout: FrameLayout,
+  numbers: FrameNumbers,
+  member: Member,
+): readonly Machining[] {
   const corners: readonly Corner[] =
     member.side === 'left' || member.side === 'right'
       ? [[member.side, 'head'], ...(layout.choices.sill ? ([[member.side, 'sill']] as const) : [])]
@@ -46,7 +50,9 @@ function atCorner(
         ? [shape(member, figure([0, jamb - tongue], into), 'shoulder')]
         : [receive(member, figure([jamb - tongue, jamb], into), 'housing')];
     case 'housing-between':
-      return isJamb ? [receive(member, figure([jamb - joint, jamb], [headStart, headInside]), 'housing')] : [];
+      return isJamb
+        ? [receive(member, figure([jamb - joint, jamb], [headStart, headInside]), 'housing')]
+        : [];
     default:
       return [];
   }
@@ -87,7 +93,10 @@ function flatCorner(
     case 'bridle':
       return isJamb
         ? [layer(member, figure, third, 'slot')]
-        : [layer(member, figure, [0, third[0]], 'shoulder'), layer(member, figure, [third[1], thickness], 'shoulder')];
+        : [
+            layer(member, figure, [0, third[0]], 'shoulder'),
+            layer(member, figure, [third[1], thickness], 'shoulder'),
+          ];
     case 'mitre':
       return [splineSlot(numbers, member, corner)];
     default:
@@ -98,7 +107,9 @@ function flatCorner(
 /** Spline slot in the middle of a mitre: a quarter of the thickness, clear of both corners (joinery C14). */
 function splineSlot(numbers: FrameNumbers, member: Member, corner: Corner): Machining {
   const other = corner[1] === 'head' ? numbers.headInside : numbers.sill;
-  const [outer, , inner] = cornerFigure(numbers.lines, corner, [0, numbers.jamb], [0, other]).map(member.laid.toPart);
+  const [outer, , inner] = cornerFigure(numbers.lines, corner, [0, numbers.jamb], [0, other]).map(
+    member.laid.toPart,
+  );
   const depth = splineDepth(numbers);
   const [a, b] = [at(outer, inner, 0.25), at(outer, inner, 0.85)];
   const length = Math.hypot(b.x - a.x, b.y - a.y);
@@ -155,7 +166,8 @@ function layer(member: Member, figure: readonly Point[], z: Span, name: RecessNa
     const from = name === 'slot' ? 'end' : fromBack ? 'back' : 'face';
     return makeRecess(name, from, { x: spanOf(own, 'x'), y: spanOf(own, 'y'), z });
   }
-  if (fromBack) return { kind: 'prism', name: 'slope', from: 'back', outline: own, depth: z[1] - z[0], note: name };
+  if (fromBack)
+    return { kind: 'prism', name: 'slope', from: 'back', outline: own, depth: z[1] - z[0], note: name };
   const below = z[0] > 0 ? { below: z[0] } : {};
   return { kind: 'prism', name: 'slope', from: 'face', outline: own, ...below, depth: z[1], note: name };
 }
@@ -171,7 +183,14 @@ function boxOf(member: Member, own: readonly Point[], name: RecessName): Machini
 
 function prismOf(member: Member, own: readonly Point[], name: RecessName): Machining {
   const outline = counterClockwise(own);
-  return { kind: 'prism', name: 'slope', from: 'far-edge', outline, depth: member.width - member.nosing, note: name };
+  return {
+    kind: 'prism',
+    name: 'slope',
+    from: 'far-edge',
+    outline,
+    depth: member.width - member.nosing,
+    note: name,
+  };
 }
 
 /** How far the sides of a figure across the part lean from square, as a slope. */
@@ -193,9 +212,15 @@ export function doorRebate(layout: FrameLayout, numbers: FrameNumbers, member: M
   if (choices.stop !== 'rebated' || member.flat || member.side === 'sill') return [];
   const y: Span = [0, choices.doorThickness + 1];
   const z: Span = [0, choices.stopRebate];
-  if (member.side !== 'head') return [makeRecess('rebate', 'face', { x: [0, member.laid.length], y, z }, 'door')];
+  if (member.side !== 'head')
+    return [makeRecess('rebate', 'face', { x: [0, member.laid.length], y, z }, 'door')];
   const ends = (['left', 'right'] as const).flatMap((side) =>
-    cornerFigure(numbers.lines, [side, 'head'], [choices.jambThickness, numbers.jamb], [0, numbers.headInside]),
+    cornerFigure(
+      numbers.lines,
+      [side, 'head'],
+      [choices.jambThickness, numbers.jamb],
+      [0, numbers.headInside],
+    ),
   );
   const x = spanOf(ends.map(member.laid.toPart), 'x');
   return [makeRecess('rebate', 'face', { x, y, z }, 'door')];
@@ -216,7 +241,8 @@ export function infillGrooves(
     return [makeRecess('groove', 'back', { x: [0, member.laid.length], y, z }, 'panel above the head')];
   }
   const start = member.laid.toPart(
-    cornerFigure(numbers.lines, [member.side, 'head'], [0, numbers.jamb], [0, 1])[0] ?? moveIn(numbers.lines.head, 0).at,
+    cornerFigure(numbers.lines, [member.side, 'head'], [0, numbers.jamb], [0, 1])[0] ??
+      moveIn(numbers.lines.head, 0).at,
   ).x;
   const x: Span = member.side === 'left' ? [start, member.laid.length] : [0, start];
   return [makeRecess('groove', 'face', { x, y, z: [0, book.value('gd_jamb')] }, 'panel above the head')];

@@ -25,19 +25,41 @@ export function frameFixings(layout: FrameLayout, parts: readonly Part[]): reado
   const jamb = book.value(layout.jamb);
   const intoBulkhead = countHoles(parts, 'into the bulkhead, through the packing');
   const corners = countHoles(parts, 'corner screw');
-  const near = choices.corner === 'rebate' || choices.corner === 'housing-over' ? book.value(layout.head) - choices.jointDepth : jamb;
+  const near =
+    choices.corner === 'rebate' || choices.corner === 'housing-over'
+      ? book.value(layout.head) - choices.jointDepth
+      : jamb;
   const wedges = intoBulkhead + 2;
   const tall = book.value('Hd') > 1200;
   return [
     { item: screw(jamb + 30), quantity: intoBulkhead, use: 'jambs to the bulkhead', source: 'joinery B1' },
-    ...(corners ? [{ item: screw(near + 45), quantity: corners, use: 'frame corners', source: 'joinery B1, C1' }] : []),
-    { item: 'Folding wedges, pair', quantity: wedges, use: 'packing behind every screw and at the head', source: 'joinery A11' },
+    ...(corners
+      ? [{ item: screw(near + 45), quantity: corners, use: 'frame corners', source: 'joinery B1, C1' }]
+      : []),
+    {
+      item: 'Folding wedges, pair',
+      quantity: wedges,
+      use: 'packing behind every screw and at the head',
+      source: 'joinery A11',
+    },
     ...(choices.corner === 'mitre'
-      ? [{ item: 'Spline, plywood', quantity: choices.sill ? 4 : 2, use: 'mitred corners', source: 'joinery C14' }]
+      ? [
+          {
+            item: 'Spline, plywood',
+            quantity: choices.sill ? 4 : 2,
+            use: 'mitred corners',
+            source: 'joinery C14',
+          },
+        ]
       : []),
     { item: 'Epoxy glue, small pack', quantity: 1, use: 'frame corners', source: 'joinery B1' },
     ...trimFixings(layout, parts),
-    { item: 'Hinge, 75 to 100, with screws', quantity: tall ? 3 : 2, use: 'door', source: 'joinery B1, B2.6' },
+    {
+      item: 'Hinge, 75 to 100, with screws',
+      quantity: tall ? 3 : 2,
+      use: 'door',
+      source: 'joinery B1, B2.6',
+    },
     { item: 'Latch with strike', quantity: 1, use: 'door', source: 'joinery B1' },
     { item: 'Hook-back', quantity: 1, use: 'door, held open', source: 'joinery B1' },
   ];
@@ -45,18 +67,30 @@ export function frameFixings(layout: FrameLayout, parts: readonly Part[]): reado
 
 function trimFixings(layout: FrameLayout, parts: readonly Part[]): readonly Fixing[] {
   const pins = (wanted: (part: Part) => boolean) =>
-    parts
-      .filter(wanted)
-      .reduce((sum, part) => sum + screwStations(part.finished.length).length, 0);
+    parts.filter(wanted).reduce((sum, part) => sum + screwStations(part.finished.length).length, 0);
   const covers = pins((part) => part.name.startsWith('Cover'));
   const stops = pins((part) => part.name.startsWith('Stop'));
   const thickness = layout.choices.coverThickness;
   return [
     ...(coveredFaces(layout).length
-      ? [{ item: `Panel pin ${upTo5(thickness + 20)}, bronze`, quantity: covers * 2, use: 'covers, to the lining and the bulkhead', source: 'common practice' }]
+      ? [
+          {
+            item: `Panel pin ${upTo5(thickness + 20)}, bronze`,
+            quantity: covers * 2,
+            use: 'covers, to the lining and the bulkhead',
+            source: 'common practice',
+          },
+        ]
       : []),
     ...(stops
-      ? [{ item: `Screw 3.5 × ${upTo5(layout.choices.stopThickness + 13)}, stainless A4`, quantity: stops, use: 'stops', source: 'common practice' }]
+      ? [
+          {
+            item: `Screw 3.5 × ${upTo5(layout.choices.stopThickness + 13)}, stainless A4`,
+            quantity: stops,
+            use: 'stops',
+            source: 'common practice',
+          },
+        ]
       : []),
   ];
 }

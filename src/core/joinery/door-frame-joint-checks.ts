@@ -2,7 +2,7 @@ import type { Problem } from '#core/problems';
 import { formatNumber } from '#core/units';
 import type { FrameLayout } from './door-frame-layout.ts';
 import { leastBehindHousing, leastBeyondHousing, shortGrainRatio, thinnestWall } from './rules.ts';
-import type { Material } from './types.ts';
+import type { Material } from './piece-types.ts';
 
 const show = formatNumber;
 
@@ -33,9 +33,11 @@ function checkWalls({ book, choices, jamb, head }: FrameLayout): readonly Proble
       },
     ];
   };
-  const sill = choices.sill && !choices.flat ? wall('sill', choices.sillThickness, book.value('gt_sill')) : [];
+  const sill =
+    choices.sill && !choices.flat ? wall('sill', choices.sillThickness, book.value('gt_sill')) : [];
   if (choices.over) return [...wall('head', book.value(head), choices.jointDepth), ...sill];
-  if (choices.corner === 'housing-between') return [...wall('jamb', book.value(jamb), choices.jointDepth), ...sill];
+  if (choices.corner === 'housing-between')
+    return [...wall('jamb', book.value(jamb), choices.jointDepth), ...sill];
   return sill;
 }
 

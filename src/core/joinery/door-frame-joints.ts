@@ -2,7 +2,8 @@ import { formatNumber } from '#core/units';
 import type { FrameLayout } from './door-frame-layout.ts';
 import { partNumbers } from './door-frame-parts.ts';
 import { partAddress } from './parts.ts';
-import type { Joint, Piece } from './types.ts';
+import type { Piece } from './piece-types.ts';
+import type { Joint } from './types.ts';
 
 const show = formatNumber;
 
@@ -50,7 +51,9 @@ function settingsOf(layout: FrameLayout): readonly string[] {
         `Head, inner face down: trench ${show(jamb)} wide plus 0.1, ${show(joint)} deep, its near edge ${show(choices.horn)} from the end.`,
       ];
     case 'housing-between': {
-      const from = choices.infill ? 'with its upper edge on the line of the head' : `${show(choices.horn)} from the top`;
+      const from = choices.infill
+        ? 'with its upper edge on the line of the head'
+        : `${show(choices.horn)} from the top`;
       return [
         `Jambs paired, inner faces together: trench ${show(head)} wide plus 0.1, ${show(joint)} deep, ${from}.`,
       ];

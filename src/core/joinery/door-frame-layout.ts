@@ -112,7 +112,13 @@ const turnFormula: Readonly<Record<FrameChoices['datum'], string>> = {
 
 /** Corners with the datum upright and BL at the origin; the mid points of bowed sides. */
 function turnOpening(book: WorkingBook, choices: FrameChoices): void {
-  book.work('phi', turnFormula[choices.datum], `turn that brings the datum (${choices.datum}) upright`, rule, 'degrees');
+  book.work(
+    'phi',
+    turnFormula[choices.datum],
+    `turn that brings the datum (${choices.datum}) upright`,
+    rule,
+    'degrees',
+  );
   book.put('xBL', 0, 'corner BL, the origin, x', rule);
   book.put('yBL', 0, 'corner BL, the origin, y', rule);
   for (const corner of ['BR', 'TR', 'TL']) {
@@ -120,7 +126,13 @@ function turnOpening(book: WorkingBook, choices: FrameChoices): void {
     book.work(`x${corner}`, `${x}*cosd(phi) - ${y}*sind(phi)`, `corner ${corner} turned, x`, rule);
     book.work(`y${corner}`, `${x}*sind(phi) + ${y}*cosd(phi)`, `corner ${corner} turned, y`, rule);
   }
-  book.work('leanmm_per_m', '1000*tand(phi + tilt)', "lean of the frame to the boat's vertical, mm per m", rule, 'ratio');
+  book.work(
+    'leanmm_per_m',
+    '1000*tand(phi + tilt)',
+    "lean of the frame to the boat's vertical, mm per m",
+    rule,
+    'ratio',
+  );
 }
 
 /** Largest rectangle between the corners, less packing; gaps left at the corners; what the covers can hide. */
@@ -142,7 +154,14 @@ function fitSquare(book: WorkingBook, choices: FrameChoices, opening: Opening, s
   work('gap_right_head', 'xTR - xF~ - Fw~', 'gap, right at the head');
   work('gap_head', 'max(yTL, yTR) - yF~ - Fh~', 'gap above the head, the larger end');
   if (choices.sill) work('gap_sill', 'yF~ - min(yBL, yBR)', 'gap under the sill, the larger end');
-  const gaps = ['left_foot', 'left_head', 'right_foot', 'right_head', 'head', ...(choices.sill ? ['sill'] : [])];
+  const gaps = [
+    'left_foot',
+    'left_head',
+    'right_foot',
+    'right_head',
+    'head',
+    ...(choices.sill ? ['sill'] : []),
+  ];
   const all = gaps.map((gap) => `gap_${gap}~`).join(', ');
   work('G_max', `max(${all})`, 'largest gap round a square frame');
   const stock = choices.stop === 'rebated' ? 'tj + r' : 'tj';
@@ -179,7 +198,9 @@ function fitToOpening(book: WorkingBook, choices: FrameChoices, opening: Opening
   }
   for (const [side, from, to] of sides) {
     const next = side === 'left' || side === 'right' ? ['sill', 'head'] : ['left', 'right'];
-    const lost = [from, to].map((corner, i) => `(o_${next[i]} + o_${side}*cosd(alpha_${corner}))/sind(alpha_${corner})`);
+    const lost = [from, to].map(
+      (corner, i) => `(o_${next[i]} + o_${side}*cosd(alpha_${corner}))/sind(alpha_${corner})`,
+    );
     book.work(`out_${side}`, `side_${side} - ${lost.join(' - ')}`, `frame outside, ${side}`, rule);
   }
   book.work('Fw', 'max(out_head, out_sill)', 'frame width outside', rule);

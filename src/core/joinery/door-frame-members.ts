@@ -1,6 +1,14 @@
 import type { Point } from '#core/geometry';
 import type { FrameLayout } from './door-frame-layout.ts';
-import { crossOf, figureBetween, footLine, frameLines, layPart, lineThrough, moveIn } from './door-frame-plane.ts';
+import {
+  crossOf,
+  figureBetween,
+  footLine,
+  frameLines,
+  layPart,
+  lineThrough,
+  moveIn,
+} from './door-frame-plane.ts';
 import type { FrameLines, FrameSide, LaidPart, Line } from './door-frame-plane.ts';
 
 /** The sizes of a laid out frame as plain numbers, for drawing its parts. mm. */

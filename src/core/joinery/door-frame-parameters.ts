@@ -1,17 +1,20 @@
-import type { DoorFrameParameters, FrameCorner, ParameterInfo } from './types.ts';
+import type { DoorFrameParameters, FrameCorner, ParameterInfo } from './piece-types.ts';
+
+type Ungrouped = Omit<ParameterInfo, 'group'>;
+
+const inGroup = (group: string, infos: readonly Ungrouped[]): readonly ParameterInfo[] =>
+  infos.map((info) => ({ ...info, group }));
 
 const lengthOf = (
-  group: string,
   key: keyof DoorFrameParameters,
   label: string,
   range: readonly [usual: number, min: number, max: number],
   help = '',
-): ParameterInfo => ({
+): Ungrouped => ({
   key,
   label,
   help,
   type: 'length',
-  group,
   default: range[0],
   min: range[1],
   max: range[2],
@@ -19,28 +22,25 @@ const lengthOf = (
 });
 
 const choiceOf = (
-  group: string,
   key: keyof DoorFrameParameters,
   label: string,
   choices: Readonly<Record<string, string>>,
   help = '',
-): ParameterInfo => ({
+): Ungrouped => ({
   key,
   label,
   help,
   type: 'choice',
-  group,
   default: Object.keys(choices)[0] ?? '',
   choices: Object.entries(choices).map(([value, name]) => ({ value, label: name })),
   source: 'joinery B1',
 });
 
-const yesNo = (group: string, key: keyof DoorFrameParameters, label: string, help = ''): ParameterInfo => ({
+const yesNo = (key: keyof DoorFrameParameters, label: string, help = ''): Ungrouped => ({
   key,
   label,
   help,
   type: 'yes-no',
-  group,
   default: false,
   source: 'joinery B1',
 });
@@ -49,12 +49,11 @@ const material = (
   key: 'frame' | 'covers' | 'infill',
   label: string,
   kind: 'solid' | 'either',
-): ParameterInfo => ({
+): Ungrouped => ({
   key: `materials.${key}`,
   label,
   help: key === 'covers' ? 'Left out: as the frame.' : '',
   type: 'material',
-  group: 'Material',
   materialKind: kind,
   required: key === 'frame',
 });
@@ -71,13 +70,12 @@ const corners: Readonly<Record<FrameCorner, string>> = {
 };
 
 const fit = [
-  choiceOf('Fit', 'mode', 'How it follows the opening', {
+  choiceOf('mode', 'How it follows the opening', {
     auto: 'As the covers allow',
     square: 'Square, gaps packed and covered',
     fitted: 'Fitted to the opening',
   }),
   choiceOf(
-    'Fit',
     'datum',
     'What counts as upright',
     {
@@ -88,97 +86,76 @@ const fit = [
     },
     'The line the eye compares the frame with.',
   ),
-  lengthOf('Fit', 'packingSides', 'Packing each side', [5, 3, 10]),
-  lengthOf('Fit', 'packingHead', 'Packing above the head', [5, 3, 10]),
-  lengthOf('Fit', 'packingSill', 'Packing under the sill', [0, 0, 10], '0 where bedded.'),
+  lengthOf('packingSides', 'Packing each side', [5, 3, 10]),
+  lengthOf('packingHead', 'Packing above the head', [5, 3, 10]),
+  lengthOf('packingSill', 'Packing under the sill', [0, 0, 10], '0 where bedded.'),
   lengthOf(
-    'Fit',
     'bulkheadMax',
     'Bulkhead thickness, thickest',
     [18, 6, 120],
     'Of six points, caliper, bare faces.',
   ),
-  lengthOf('Fit', 'bulkheadMin', 'Bulkhead thickness, thinnest', [18, 6, 120]),
+  lengthOf('bulkheadMin', 'Bulkhead thickness, thinnest', [18, 6, 120]),
 ];
 
 const members = [
   lengthOf(
-    'Members',
     'jambThickness',
     'Jamb thickness',
     [20, 15, 90],
     'Flat frames: its width seen from the front. 15 to 30 for a lining.',
   ),
-  lengthOf('Members', 'headThickness', 'Head thickness', [20, 15, 90]),
-  yesNo('Members', 'sill', 'Timber sill', 'Jambs stand on it.'),
-  lengthOf('Members', 'sillThickness', 'Sill thickness', [20, 15, 90]),
-  lengthOf('Members', 'sillNosing', 'Sill nosing', [20, 0, 40], 'Beyond the lining on the near side.'),
-  choiceOf('Members', 'sillJoint', 'Jambs on the sill', {
+  lengthOf('headThickness', 'Head thickness', [20, 15, 90]),
+  yesNo('sill', 'Timber sill', 'Jambs stand on it.'),
+  lengthOf('sillThickness', 'Sill thickness', [20, 15, 90]),
+  lengthOf('sillNosing', 'Sill nosing', [20, 0, 40], 'Beyond the lining on the near side.'),
+  choiceOf('sillJoint', 'Jambs on the sill', {
     tongue: 'Tongue 7 into the sill',
     butt: 'Butt and screw',
   }),
 ];
 
 const joint = [
-  choiceOf('Corner joint', 'corner', 'Joint of jamb and head', corners),
-  lengthOf(
-    'Corner joint',
-    'jointDepth',
-    'Depth of the joint',
-    [10, 5, 45],
-    'Rebate: half the head. Housing and tongue: 7.',
-  ),
-  lengthOf('Corner joint', 'tongueThickness', 'Tongue thickness', [8, 5, 15], '0.4 of the jamb.'),
-  lengthOf(
-    'Corner joint',
-    'horn',
-    'Wood beyond a housing',
-    [15, 15, 60],
-    'Head past the jamb, or jamb past the head.',
-  ),
+  choiceOf('corner', 'Joint of jamb and head', corners),
+  lengthOf('jointDepth', 'Depth of the joint', [10, 5, 45], 'Rebate: half the head. Housing and tongue: 7.'),
+  lengthOf('tongueThickness', 'Tongue thickness', [8, 5, 15], '0.4 of the jamb.'),
+  lengthOf('horn', 'Wood beyond a housing', [15, 15, 60], 'Head past the jamb, or jamb past the head.'),
 ];
 
 const doorAndStop = [
-  choiceOf('Door and stop', 'stop', 'Door stop', {
+  choiceOf('stop', 'Door stop', {
     planted: 'Planted strip',
     rebated: 'Rebate in the lining',
     cover: 'The cover on the far face',
     none: 'None',
   }),
-  lengthOf('Door and stop', 'stopThickness', 'Stop thickness', [12, 8, 20], 'How far it stands in.'),
-  lengthOf('Door and stop', 'stopRebate', 'Rebate for the door', [12, 10, 15]),
-  lengthOf('Door and stop', 'doorThickness', 'Door thickness', [18, 10, 45]),
-  lengthOf('Door and stop', 'doorGapSide', 'Door gap, sides', [3, 2, 12]),
-  lengthOf('Door and stop', 'doorGapTop', 'Door gap, top', [3, 2, 12]),
-  lengthOf(
-    'Door and stop',
-    'doorGapBottom',
-    'Door gap, bottom',
-    [10, 2, 12],
-    '3 above a sill, 10 without one for air.',
-  ),
+  lengthOf('stopThickness', 'Stop thickness', [12, 8, 20], 'How far it stands in.'),
+  lengthOf('stopRebate', 'Rebate for the door', [12, 10, 15]),
+  lengthOf('doorThickness', 'Door thickness', [18, 10, 45]),
+  lengthOf('doorGapSide', 'Door gap, sides', [3, 2, 12]),
+  lengthOf('doorGapTop', 'Door gap, top', [3, 2, 12]),
+  lengthOf('doorGapBottom', 'Door gap, bottom', [10, 2, 12], '3 above a sill, 10 without one for air.'),
 ];
 
 const covers = [
-  choiceOf('Covers', 'covers', 'Cover mouldings', {
+  choiceOf('covers', 'Cover mouldings', {
     both: 'Both faces',
     near: 'Near face',
     far: 'Far face',
     none: 'None',
   }),
-  lengthOf('Covers', 'coverWidth', 'Cover width', [45, 30, 120]),
-  lengthOf('Covers', 'coverThickness', 'Cover thickness', [12, 6, 25]),
-  lengthOf('Covers', 'reveal', 'Reveal', [5, 0, 12], 'Edge of the lining left to be seen.'),
+  lengthOf('coverWidth', 'Cover width', [45, 30, 120]),
+  lengthOf('coverThickness', 'Cover thickness', [12, 6, 25]),
+  lengthOf('reveal', 'Reveal', [5, 0, 12], 'Edge of the lining left to be seen.'),
 ];
 
-const infill: readonly ParameterInfo[] = [
-  yesNo('Infill', 'infill', 'Panel above the head', 'Where the opening runs on to the deckhead.'),
+const infill: readonly Ungrouped[] = [
+  yesNo('infill', 'Panel above the head', 'Where the opening runs on to the deckhead.'),
   {
     key: 'infillOrdinates',
     label: 'Heights above the head',
     help: 'From the top of the head to the deckhead, left to right at equal steps.',
     type: 'lengths',
-    group: 'Infill',
     min: 30,
     max: 600,
     source: 'joinery B1',
@@ -187,13 +164,15 @@ const infill: readonly ParameterInfo[] = [
 
 /** What can be chosen for a door frame (joinery B1). */
 export const doorFrameParameters: readonly ParameterInfo[] = [
-  ...fit,
-  ...members,
-  ...joint,
-  ...doorAndStop,
-  ...covers,
-  ...infill,
-  material('frame', 'Frame', 'solid'),
-  material('covers', 'Covers', 'solid'),
-  material('infill', 'Infill panel', 'either'),
+  ...inGroup('Fit', fit),
+  ...inGroup('Members', members),
+  ...inGroup('Corner joint', joint),
+  ...inGroup('Door and stop', doorAndStop),
+  ...inGroup('Covers', covers),
+  ...inGroup('Infill', infill),
+  ...inGroup('Material', [
+    material('frame', 'Frame', 'solid'),
+    material('covers', 'Covers', 'solid'),
+    material('infill', 'Infill panel', 'either'),
+  ]),
 ];

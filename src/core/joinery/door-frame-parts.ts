@@ -7,7 +7,8 @@ import type { FrameSide } from './door-frame-plane.ts';
 import { lengthName } from './door-frame-trim-sizes.ts';
 import { makePart, roughSize } from './parts.ts';
 import { sawable } from './rules.ts';
-import type { Machining, Material, Part, PartSize, Piece } from './types.ts';
+import type { Material, Piece } from './piece-types.ts';
+import type { Machining, Part, PartSize } from './types.ts';
 
 /** Fixed numbers of the parts of a door frame, so that an address never moves to another part. */
 export const partNumbers = {
@@ -49,7 +50,10 @@ export function makeMember(
   const { laid, flat, side } = member;
   const finished = { length: laid.length, width: member.width, thickness: member.thickness };
   const ends = layout.choices.corner === 'bridle' ? 1 : 0;
-  const cut = { ...finished, length: finished.length + ends * (side === 'head' || layout.choices.sill ? 2 : 1) };
+  const cut = {
+    ...finished,
+    length: finished.length + ends * (side === 'head' || layout.choices.sill ? 2 : 1),
+  };
   const machining = [
     ...jointMachining(layout, numbers, member),
     ...doorRebate(layout, numbers, member),
@@ -151,7 +155,13 @@ function cornerHoles({ choices }: FrameLayout, numbers: FrameNumbers, member: Me
   const middle = numbers.jamb / 2 + horn;
   const fromTop = member.laid.toPart(headCentre(numbers, member)).x;
   const stations =
-    member.side === 'head' ? (down ? [middle, length - middle] : []) : member.side !== 'sill' && across ? [fromTop] : [];
+    member.side === 'head'
+      ? down
+        ? [middle, length - middle]
+        : []
+      : member.side !== 'sill' && across
+        ? [fromTop]
+        : [];
   return stations.flatMap((x) =>
     screwRows(member.width).map((y) => ({
       kind: 'hole' as const,

@@ -69,10 +69,10 @@ export function lineThrough(from: Point, to: Point): Line {
   return { at: from, direction: { x: (to.x - from.x) / length, y: (to.y - from.y) / length } };
 }
 
-/** Where two lines cross. Throws on parallels: sides of a frame never are. */
+/** Where two lines cross; not a number where they do not, and the part with such a corner is reported and left out. */
 export function crossOf(one: Line, other: Line): Point {
   const turn = one.direction.x * other.direction.y - one.direction.y * other.direction.x;
-  if (Math.abs(turn) < 1e-9) throw new Error('lines of a frame do not cross');
+  if (Math.abs(turn) < 1e-9) return { x: NaN, y: NaN };
   const [dx, dy] = [other.at.x - one.at.x, other.at.y - one.at.y];
   const along = (dx * other.direction.y - dy * other.direction.x) / turn;
   return { x: one.at.x + one.direction.x * along, y: one.at.y + one.direction.y * along };

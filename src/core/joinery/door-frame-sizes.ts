@@ -8,7 +8,7 @@ const topCorner: Readonly<Record<Side, CornerName>> = { left: 'TL', right: 'TR' 
 const footCorner: Readonly<Record<Side, CornerName>> = { left: 'BL', right: 'BR' };
 
 /** Lengths lost along a side when it moves in by `own` and its neighbour at `corner` by `other` (joinery B1, fitted mode). */
-function lost(corner: CornerName, own: string, other: string): string {
+export function lost(corner: CornerName, own: string, other: string): string {
   const turned = own === '0' ? `(${other})` : `(${other} + (${own})*cosd(alpha_${corner}))`;
   return `${turned}/sind(alpha_${corner})`;
 }
@@ -31,7 +31,8 @@ export function workOutSizes(layout: FrameLayout): void {
     book.work('Th', 'th + r', 'head stock with the rebate', rule);
   }
   book.work('Ld', 'bulkhead_max + 2*e', 'lining depth, front to back', rule);
-  if (choices.sill) book.put('gt_sill', choices.sillJoint === 'tongue' ? 7 : 0, 'tongue into the sill', 'joinery C7');
+  if (choices.sill)
+    book.put('gt_sill', choices.sillJoint === 'tongue' ? 7 : 0, 'tongue into the sill', 'joinery C7');
   workOutFeet(layout);
   workOutClear(layout);
   workOutHead(layout);
@@ -46,7 +47,13 @@ export function workOutSizes(layout: FrameLayout): void {
 /** Square frames on a bare sill: what each jamb stands lower than the highest point, and the angle of its foot. */
 function workOutFeet({ book, choices, mode }: FrameLayout): void {
   if (choices.sill || mode === 'fitted') return;
-  book.work('sill_tilt', 'atan2d(yBR - yBL, xBR - xBL)', 'slope of the sill, rising to the right', rule, 'degrees');
+  book.work(
+    'sill_tilt',
+    'atan2d(yBR - yBL, xBR - xBL)',
+    'slope of the sill, rising to the right',
+    rule,
+    'degrees',
+  );
   const sillAt = (x: string) => `yS - (yBL + (yBR - yBL)*(${x} - xBL)/(xBR - xBL))`;
   book.work('foot_left', sillAt('xF'), 'foot addition, left jamb', rule);
   book.work('foot_right', sillAt('xF + Fw'), 'foot addition, right jamb', rule);
@@ -64,7 +71,12 @@ function workOutClear(layout: FrameLayout): void {
   const sill = choices.sill ? 'ts' : '0';
   if (mode === 'square') {
     book.work('Wc', `Fw - 2*${jamb}`, 'clear width', rule);
-    book.work('Hc', `Fh - ${inside.replace(' + ', ' - ')}${choices.sill ? ' - ts' : ''}`, 'clear height', rule);
+    book.work(
+      'Hc',
+      `Fh - ${inside.replace(' + ', ' - ')}${choices.sill ? ' - ts' : ''}`,
+      'clear height',
+      rule,
+    );
     return;
   }
   const head = `out_head - ${lost('TL', inside, jamb)} - ${lost('TR', inside, jamb)}`;
@@ -89,13 +101,13 @@ function workOutHead(layout: FrameLayout): void {
     butt: `out_head - ${lost('TL', start, jamb)} - ${lost('TR', start, jamb)}`,
   };
   const { corner } = choices;
-  const special = corner === 'housing-over' || corner === 'housing-between' || corner === 'butt' ? corner : null;
+  const special =
+    corner === 'housing-over' || corner === 'housing-between' || corner === 'butt' ? corner : null;
   const formulas = mode === 'square' ? square : fitted;
   const usual = mode === 'square' ? 'Fw' : 'out_head';
   book.work('head_L', special ? formulas[special] : usual, 'head length, upper edge', rule);
   if (mode === 'fitted' && corner !== 'mitre') {
-    const more = ['TL', 'TR'].map((at) => `max(0, -${head}*cotd(alpha_${at}))`).join(' + ');
-    book.work('head_long', `head_L + ${more}`, 'head length over all', rule);
+    workOutSlanted(layout, { outer: 'head_L', long: 'head_long', thickness: head, corners: ['TL', 'TR'] });
   }
 }
 
@@ -105,7 +117,8 @@ function workOutJamb(layout: FrameLayout, side: Side): void {
   const top = choices.over ? `${head} - gh` : '0';
   const foot = boxSill ? 'ts - gt_sill' : '0';
   const run = choices.infill ? ` + run_${side}` : '';
-  if (choices.infill) book.work(`run_${side}`, `${ordinateAt(layout, side)} - p_h`, `${side} jamb above the head`, rule);
+  if (choices.infill)
+    book.work(`run_${side}`, `${ordinateAt(layout, side)} - p_h`, `${side} jamb above the head`, rule);
   const square = ['Fh', top, foot].filter((term) => term !== '0').map((term) => term.replace(' - ', ' + '));
   const fitted = [
     `out_${side}`,
@@ -118,9 +131,11 @@ function workOutJamb(layout: FrameLayout, side: Side): void {
     workOutLong(layout, { outer: `jamb_${side}_L`, long: `jamb_${side}_long`, thickness: jamb, side });
   } else {
     const mitred = choices.corner === 'mitre';
-    const corners = [...(mitred ? [] : [topCorner[side]]), ...(mitred && choices.sill ? [] : [footCorner[side]])];
-    const more = corners.map((at) => `max(0, -${jamb}*cotd(alpha_${at}))`).join(' + ') || '0';
-    book.work(`jamb_${side}_long`, `jamb_${side}_L + ${more}`, `${side} jamb length over all`, rule);
+    const corners = [
+      ...(mitred ? [] : [topCorner[side]]),
+      ...(mitred && choices.sill ? [] : [footCorner[side]]),
+    ];
+    workOutSlanted(layout, { outer: `jamb_${side}_L`, long: `jamb_${side}_long`, thickness: jamb, corners });
   }
 }
 
@@ -146,14 +161,36 @@ export function workOutLong({ book }: FrameLayout, { outer, long, thickness, sid
   book.work(long, formula, 'the same over all, foot on the slope', rule);
 }
 
-function workOutSill({ book, mode, choices }: FrameLayout): void {
+interface SlantedEnds {
+  readonly outer: string;
+  readonly long: string;
+  readonly thickness: string;
+  readonly corners: readonly CornerName[];
+}
+
+/** Adds what ends cut along the neighbours make the inner edge longer than the outer, in a fitted frame. */
+export function workOutSlanted(
+  { book }: FrameLayout,
+  { outer, long, thickness, corners }: SlantedEnds,
+): void {
+  if (corners.length === 0) return;
+  const more = corners.map((at) => `max(0, -${thickness}*cotd(alpha_${at}))`).join(' + ');
+  book.work(long, `${outer} + ${more}`, 'the same over all, ends on the slant', rule);
+}
+
+function workOutSill(layout: FrameLayout): void {
+  const { book, mode, choices } = layout;
   book.work('sill_L', mode === 'square' ? 'Fw' : 'out_sill', 'sill length, lower edge', rule);
   if (mode === 'fitted' && choices.corner !== 'mitre') {
-    const more = ['BL', 'BR'].map((at) => `max(0, -ts*cotd(alpha_${at}))`).join(' + ');
-    book.work('sill_long', `sill_L + ${more}`, 'sill length over all', rule);
+    workOutSlanted(layout, { outer: 'sill_L', long: 'sill_long', thickness: 'ts', corners: ['BL', 'BR'] });
   }
   if (choices.flat) return;
-  book.put('nosing', choices.sillNosing, 'sill nosing', choices.given.has('sillNosing') ? 'you' : `${rule}, usual`);
+  book.put(
+    'nosing',
+    choices.sillNosing,
+    'sill nosing',
+    choices.given.has('sillNosing') ? 'you' : `${rule}, usual`,
+  );
   book.work('sill_W', 'Ld + nosing', 'sill width', rule);
 }
 
@@ -167,7 +204,13 @@ function workOutMitres({ book, mode, choices }: FrameLayout): void {
     const angle = at(corner);
     const jamb = `atan2d(tj*sind(${angle}), ${other} + tj*cosd(${angle}))`;
     book.work(`phi_jamb_${corner}`, jamb, `mitre on the jamb at ${corner}`, rule, 'degrees');
-    book.work(`phi_${name}_${corner}`, `${angle} - phi_jamb_${corner}`, `mitre on the ${name} at ${corner}`, rule, 'degrees');
+    book.work(
+      `phi_${name}_${corner}`,
+      `${angle} - phi_jamb_${corner}`,
+      `mitre on the ${name} at ${corner}`,
+      rule,
+      'degrees',
+    );
   }
 }
 
@@ -186,16 +229,36 @@ function workOutStops(layout: FrameLayout): void {
   for (const side of ['right', 'left'] as const) {
     const outer = `stop_side_L_${side}`;
     book.work(outer, `sight_height_${side}`, `${side} stop length, at the jamb`, rule);
-    workOutLong(layout, { outer, long: `stop_side_long_${side}`, thickness: 'ts_st', side });
+    const long = `stop_side_long_${side}`;
+    if (mode === 'square') workOutLong(layout, { outer, long, thickness: 'ts_st', side });
+    else
+      workOutSlanted(layout, {
+        outer,
+        long,
+        thickness: 'ts_st',
+        corners: [topCorner[side], footCorner[side]],
+      });
   }
   const inside = headInside(layout);
   const fitted = `out_head - ${lost('TL', inside, `${jamb} + ts_st`)} - ${lost('TR', inside, `${jamb} + ts_st`)}`;
   book.work('stop_head_L', mode === 'square' ? 'Wc - 2*ts_st' : fitted, 'head stop length', rule);
+  if (mode === 'square') return;
+  workOutSlanted(layout, {
+    outer: 'stop_head_L',
+    long: 'stop_head_long',
+    thickness: 'ts_st',
+    corners: ['TL', 'TR'],
+  });
 }
 
 function workOutDoor({ book, choices }: FrameLayout): void {
   const [width, height] = choices.stop === 'rebated' ? ['Wc + 2*r', 'Hc + r'] : ['Wc', 'Hc'];
   book.work('Wd', `${width} - 2*gs`, 'door width', rule);
   book.work('Hd', `${height} - gt - gb`, 'door height', rule);
-  book.work('swing', 'sqrt(Wd**2 + td**2) - Wd', 'gap the back corner of a square-edged door needs', 'joinery B2');
+  book.work(
+    'swing',
+    'sqrt(Wd**2 + td**2) - Wd',
+    'gap the back corner of a square-edged door needs',
+    'joinery B2',
+  );
 }

@@ -2,7 +2,8 @@ import { formatNumber } from '#core/units';
 import type { FrameLayout } from './door-frame-layout.ts';
 import { partNumbers } from './door-frame-parts.ts';
 import { partAddress } from './parts.ts';
-import type { AssemblyStep, Part, Piece } from './types.ts';
+import type { Piece } from './piece-types.ts';
+import type { AssemblyStep, Part } from './types.ts';
 
 const show = formatNumber;
 
@@ -16,7 +17,11 @@ interface StepDraft {
 }
 
 /** Order of work of a door frame (joinery B1); minutes are common practice, no source. Each follows the one before. */
-export function frameSteps(piece: Piece, layout: FrameLayout, parts: readonly Part[]): readonly AssemblyStep[] {
+export function frameSteps(
+  piece: Piece,
+  layout: FrameLayout,
+  parts: readonly Part[],
+): readonly AssemblyStep[] {
   const drafts = [
     ...prepare(layout, parts, piece),
     ...(layout.choices.infill ? fitPanel(piece, parts) : []),
@@ -134,17 +139,7 @@ function assemble({ choices }: FrameLayout, parts: readonly Part[], piece: Piece
 function fix({ book, choices }: FrameLayout, parts: readonly Part[], piece: Piece): readonly StepDraft[] {
   const members = membersOf(piece, parts);
   const jamb = (hand: 'left' | 'right') => members.filter((part) => part.hand === hand);
-  const stops = stopsOf(parts);
-  const covers = coversOf(parts);
   const upright = choices.datum === 'boat' ? "the boat's vertical" : 'the line chosen as upright';
-  const trim: readonly StepDraft[] = [
-    ...(stops.length
-      ? [{ id: 'stops', text: 'Close the door and fix the stops to it.', place: 'boat' as const, minutes: 25, parts: stops }]
-      : []),
-    ...(covers.length
-      ? [{ id: 'covers', text: 'Fix the covers: verticals first, then the heads; mitres trimmed to the frame as it stands.', place: 'boat' as const, minutes: 45, parts: covers }]
-      : []),
-  ];
   return [
     {
       id: 'slide-in',
@@ -169,8 +164,50 @@ function fix({ book, choices }: FrameLayout, parts: readonly Part[], piece: Piec
       parts: jamb('right'),
       take: ['the door with its hinges', 'spacers as thick as the gap'],
     },
-    { id: 'fix-head', text: 'Wedge the head at its middle; do not lift it.', place: 'boat', minutes: 10, parts: members.filter((part) => part.name === 'Head') },
-    ...trim,
-    { id: 'last-coat', text: 'Last coat on the faces that show.', place: 'boat', minutes: 30, parts, take: ['finish', 'brush'] },
+    {
+      id: 'fix-head',
+      text: 'Wedge the head at its middle; do not lift it.',
+      place: 'boat',
+      minutes: 10,
+      parts: members.filter((part) => part.name === 'Head'),
+    },
+    ...fixTrim(parts),
+    {
+      id: 'last-coat',
+      text: 'Last coat on the faces that show.',
+      place: 'boat',
+      minutes: 30,
+      parts,
+      take: ['finish', 'brush'],
+    },
+  ];
+}
+
+function fixTrim(parts: readonly Part[]): readonly StepDraft[] {
+  const stops = stopsOf(parts);
+  const covers = coversOf(parts);
+  return [
+    ...(stops.length
+      ? [
+          {
+            id: 'stops',
+            text: 'Close the door and fix the stops to it.',
+            place: 'boat' as const,
+            minutes: 25,
+            parts: stops,
+          },
+        ]
+      : []),
+    ...(covers.length
+      ? [
+          {
+            id: 'covers',
+            text: 'Fix the covers: verticals first, then the heads; mitres trimmed to the frame as it stands.',
+            place: 'boat' as const,
+            minutes: 45,
+            parts: covers,
+          },
+        ]
+      : []),
   ];
 }

@@ -1,8 +1,7 @@
 import type { FrameLayout } from './door-frame-layout.ts';
-import { footTerm, headInside, workOutLong } from './door-frame-sizes.ts';
+import { footTerm, headInside, lost, workOutLong, workOutSlanted } from './door-frame-sizes.ts';
 import { roughAllowance } from './rules.ts';
-import type { CornerName } from './survey-fit.ts';
-import type { Material } from './types.ts';
+import type { Material } from './piece-types.ts';
 
 const rule = 'joinery B1';
 export type Face = 'near' | 'far';
@@ -21,7 +20,10 @@ export function coveredFaces({ choices }: FrameLayout): readonly Face[] {
 }
 
 /** Names of width and reveal of the cover on a face: a far cover that is the door's stop laps over the opening. */
-export function coverNames({ choices }: FrameLayout, face: Face): { readonly width: string; readonly reveal: string } {
+export function coverNames(
+  { choices }: FrameLayout,
+  face: Face,
+): { readonly width: string; readonly reveal: string } {
   const stops = face === 'far' && choices.stop === 'cover';
   return stops ? { width: 'a_far', reveal: 'rv_far' } : { width: 'a', reveal: 'rv' };
 }
@@ -50,36 +52,49 @@ function putCoverThickness({ book, choices }: FrameLayout): void {
   book.put('ct', choices.coverThickness, 'cover thickness', source);
 }
 
-/** Long points; both faces end on the same outer line, so one set of lengths serves both. */
+/** Long points; both faces end on the same outer line. A near cover stands on the nosing of a sill, others pass it. */
 function workOutCovers(layout: FrameLayout): void {
-  const { book, mode, choices, jamb } = layout;
-  const outJamb = `${jamb} - rv - a`;
-  const outHead = `${headInside(layout)} - rv - a`;
-  const atCorner = (corner: CornerName, own: string, other: string) =>
-    `(${other} + (${own})*cosd(alpha_${corner}))/sind(alpha_${corner})`;
-  const past = choices.sill ? ' + ts + p_s' : '';
+  const { book, mode, jamb } = layout;
+  const [outJamb, outHead] = [`${jamb} - rv - a`, `${headInside(layout)} - rv - a`];
+  const faces = coveredFaces(layout);
   for (const side of ['right', 'left'] as const) {
-    const [top, foot]: readonly CornerName[] = side === 'left' ? ['TL', 'BL'] : ['TR', 'BR'];
-    const fitted = `out_${side} - ${atCorner(top ?? 'TL', outJamb, outHead)} - ${atCorner(foot ?? 'BL', outJamb, choices.sill ? '-p_s' : '0')}`;
-    const square = `Hc + rv + a${footTerm(layout, side)}${past}`;
-    book.work(`cover_vert_long_${side}`, mode === 'square' ? square : fitted, `${side} cover, long point`, rule);
-    for (const face of coveredFaces(layout)) workOutCoverFoot(layout, face, side);
+    for (const name of new Set(faces.map((face) => coverLength(layout, face, side)))) {
+      const stands = name.startsWith('cover_near');
+      const past = layout.choices.sill && !stands ? ' + ts + p_s' : '';
+      const foot = stands ? 'ts' : layout.choices.sill ? '-p_s' : '0';
+      const [top, bottom] = side === 'left' ? (['TL', 'BL'] as const) : (['TR', 'BR'] as const);
+      const fitted = `out_${side} - ${lost(top, outJamb, outHead)} - ${lost(bottom, outJamb, foot)}`;
+      const square = `Hc + rv + a${footTerm(layout, side)}${past}`;
+      book.work(name, mode === 'square' ? square : fitted, `${side} cover, long point`, rule);
+    }
+    for (const face of faces) workOutCoverFoot(layout, face, side);
   }
-  const fitted = `out_head - ${atCorner('TL', outHead, outJamb)} - ${atCorner('TR', outHead, outJamb)}`;
-  book.work('cover_head_long', mode === 'square' ? 'Wc + 2*rv + 2*a' : fitted, 'head cover, long points', rule);
+  const fitted = `out_head - ${lost('TL', outHead, outJamb)} - ${lost('TR', outHead, outJamb)}`;
+  book.work(
+    'cover_head_long',
+    mode === 'square' ? 'Wc + 2*rv + 2*a' : fitted,
+    'head cover, long points',
+    rule,
+  );
+}
+
+/** Name of the length of an upright cover at its long point. */
+export function coverLength({ choices }: FrameLayout, face: Face, side: 'left' | 'right'): string {
+  return face === 'near' && standsOnNosing(choices) ? `cover_near_long_${side}` : `cover_vert_long_${side}`;
+}
+
+/** True when the covers of the near face end on the nosing of the sill. */
+export function standsOnNosing(choices: FrameLayout['choices']): boolean {
+  return choices.sill && !choices.flat && choices.sillNosing > 0;
 }
 
 /** What a foot sawn to the sole makes the inner edge of a cover longer than its outer. */
 function workOutCoverFoot(layout: FrameLayout, face: Face, side: 'left' | 'right'): void {
-  const { book, mode } = layout;
   const { width } = coverNames(layout, face);
-  const outer = `cover_vert_long_${side}`;
+  const outer = coverLength(layout, face, side);
   const long = `cover_${face}_${side}_all`;
-  if (mode === 'square') workOutLong(layout, { outer, long, thickness: width, side });
-  else {
-    const more = `max(0, -${width}*cotd(alpha_${side === 'left' ? 'BL' : 'BR'}))`;
-    book.work(long, `${outer} + ${more}`, `${side} cover, ${face} face, over all`, rule);
-  }
+  if (layout.mode === 'square') workOutLong(layout, { outer, long, thickness: width, side });
+  else workOutSlanted(layout, { outer, long, thickness: width, corners: [side === 'left' ? 'BL' : 'BR'] });
 }
 
 function workOutOverlaps(layout: FrameLayout): void {
@@ -110,7 +125,12 @@ function workOutInfill(layout: FrameLayout, thickness: number): void {
   book.work('infill_W', 'Wc + 2*gd_jamb - 2', 'panel width', rule);
   book.work('infill_H', `max(${names.join(', ')}) + gd_head - 1`, 'panel height, tallest', rule);
   workOutDeviation(layout, names);
-  book.work('S_infill', 'min(25, max(5, ceil(dev_infill + 2*u_infill + 2)))', 'scribe allowance', 'joinery A11');
+  book.work(
+    'S_infill',
+    'min(25, max(5, ceil(dev_infill + 2*u_infill + 2)))',
+    'scribe allowance',
+    'joinery A11',
+  );
   book.work('infill_cut_H', 'infill_H + S_infill', 'panel height as cut', rule);
 }
 
@@ -121,9 +141,19 @@ function workOutDeviation({ book }: FrameLayout, names: readonly string[]): void
   const spread = names.reduce((sum, _, i) => sum + (i + 1 - middle) ** 2, 0);
   book.work('ordinate_mean', `(${names.join(' + ')})/${count}`, 'ordinates, mean', 'joinery A11');
   const slope = names.map((name, i) => `(${i + 1} - ${middle})*${name}`).join(' + ');
-  book.work('ordinate_slope', `(${slope})/${spread}`, 'ordinates, slope of the best line per station', 'joinery A11');
+  book.work(
+    'ordinate_slope',
+    `(${slope})/${spread}`,
+    'ordinates, slope of the best line per station',
+    'joinery A11',
+  );
   const off = names.map((name, i) => `${name} - ordinate_mean - (${i + 1} - ${middle})*ordinate_slope`);
-  book.work('dev_infill', `max(${off.join(', ')}) - min(${off.join(', ')})`, 'ordinates off a straight line', 'joinery A11');
+  book.work(
+    'dev_infill',
+    `max(${off.join(', ')}) - min(${off.join(', ')})`,
+    'ordinates off a straight line',
+    'joinery A11',
+  );
 }
 
 /** Blanks of the lining: one thickness and width for all members, as they come from one setting (joinery D4). */
@@ -131,7 +161,9 @@ function workOutBlanks(layout: FrameLayout, state: 'sawn' | 'planed'): void {
   const { book, choices, jamb, head } = layout;
   const source = 'joinery D4';
   const { length, width } = roughAllowance[state];
-  const longest = Math.max(...['left', 'right'].map((side) => book.value(lengthName(layout, side as 'left' | 'right'))));
+  const longest = Math.max(
+    ...['left', 'right'].map((side) => book.value(lengthName(layout, side as 'left' | 'right'))),
+  );
   const { thickness } = roughAllowance;
   const more = state === 'planed' ? 0 : longest > thickness.longFrom ? thickness.long : thickness.usual;
   book.work('head_rough_L', `up(${lengthName(layout, 'head')} + ${length}, 1)`, 'head blank, length', source);

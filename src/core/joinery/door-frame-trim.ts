@@ -4,10 +4,11 @@ import type { FrameNumbers } from './door-frame-members.ts';
 import { endBevels, partNumbers } from './door-frame-parts.ts';
 import { crossOf, figureBetween, footLine, layPart, lineThrough, moveIn } from './door-frame-plane.ts';
 import type { Line } from './door-frame-plane.ts';
-import { coverNames, coveredFaces } from './door-frame-trim-sizes.ts';
+import { coverLength, coverNames, coveredFaces, standsOnNosing } from './door-frame-trim-sizes.ts';
 import type { Face } from './door-frame-trim-sizes.ts';
 import { makePart, placeAt } from './parts.ts';
-import type { Material, Part, Piece } from './types.ts';
+import type { Material, Piece } from './piece-types.ts';
+import type { Part } from './types.ts';
 
 type Side = 'left' | 'right' | 'head';
 const inWords: Readonly<Record<Side, string>> = { left: 'left', right: 'right', head: 'head' };
@@ -20,7 +21,9 @@ export function makeStops(
   material: Material,
 ): readonly Part[] {
   if (layout.choices.stop !== 'planted' || layout.book.value('stop_W') <= 0) return [];
-  return (['left', 'right', 'head'] as const).map((side) => makeStop(piece, layout, numbers, { side, material }));
+  return (['left', 'right', 'head'] as const).map((side) =>
+    makeStop(piece, layout, numbers, { side, material }),
+  );
 }
 
 function makeStop(
@@ -44,7 +47,7 @@ function makeStop(
   };
   const figure = figureBetween(moveIn(lines[side], outer), innerLine, ...ends[side]);
   const laid = layPart(figure, innerLine, 'lining', numbers.proud - choices.doorThickness - 1);
-  const long = `stop_side_long_${side}`;
+  const long = side === 'head' ? 'stop_head_long' : `stop_side_long_${side}`;
   const numbered = { left: partNumbers.stopLeft, right: partNumbers.stopRight, head: partNumbers.stopHead };
   return makePart(piece, {
     number: numbered[side],
@@ -53,7 +56,7 @@ function makeStop(
     finished: { length: laid.length, width: book.value('stop_W'), thickness },
     hand: side === 'head' ? 'none' : side,
     working: {
-      length: side === 'head' ? 'stop_head_L' : book.has(long) ? long : `stop_side_L_${side}`,
+      length: book.has(long) ? long : side === 'head' ? 'stop_head_L' : `stop_side_L_${side}`,
       width: 'stop_W',
       thickness: 'ts_st',
     },
@@ -73,7 +76,9 @@ export function makeCovers(
   material: Material,
 ): readonly Part[] {
   return coveredFaces(layout).flatMap((face) =>
-    (['left', 'right', 'head'] as const).map((side) => makeCover(piece, layout, numbers, { face, side, material })),
+    (['left', 'right', 'head'] as const).map((side) =>
+      makeCover(piece, layout, numbers, { face, side, material }),
+    ),
   );
 }
 
@@ -83,16 +88,22 @@ interface CoverAt {
   readonly material: Material;
 }
 
-function makeCover(piece: Piece, layout: FrameLayout, numbers: FrameNumbers, { face, side, material }: CoverAt): Part {
+function makeCover(
+  piece: Piece,
+  layout: FrameLayout,
+  numbers: FrameNumbers,
+  { face, side, material }: CoverAt,
+): Part {
   const { book, choices } = layout;
   const name = coverNames(layout, face);
   const [width, reveal] = [book.value(name.width), book.value(name.reveal)];
   const inner = (of: Side) => (of === 'head' ? numbers.headInside : numbers.jamb) - reveal;
   const line = (of: Side, distance: number) => moveIn(numbers.lines[of], inner(of) - distance);
+  const above = face === 'near' && standsOnNosing(choices) ? numbers.sill : -choices.packingSill;
   const mitre = (jamb: 'left' | 'right') =>
     lineThrough(crossOf(line(jamb, width), line('head', width)), crossOf(line(jamb, 0), line('head', 0)));
   const foot = (jamb: 'left' | 'right') =>
-    footLine(layout, numbers.lines, jamb, { outer: inner(jamb) - width, thickness: width, above: -choices.packingSill });
+    footLine(layout, numbers.lines, jamb, { outer: inner(jamb) - width, thickness: width, above });
   const ends: Readonly<Record<Side, readonly [Line, Line]>> = {
     left: [mitre('left'), foot('left')],
     right: [foot('right'), mitre('right')],
@@ -100,7 +111,9 @@ function makeCover(piece: Piece, layout: FrameLayout, numbers: FrameNumbers, { f
   };
   const figure = figureBetween(line(side, width), line(side, 0), ...ends[side]);
   const near = face === 'near';
-  const z = near ? numbers.proud + choices.coverThickness : numbers.proud - numbers.depth - choices.coverThickness;
+  const z = near
+    ? numbers.proud + choices.coverThickness
+    : numbers.proud - numbers.depth - choices.coverThickness;
   const laid = layPart(figure, line(side, 0), near ? 'flat-near' : 'flat-far', z);
   const first = near ? partNumbers.coverNear : partNumbers.coverFar;
   return makePart(piece, {
@@ -111,7 +124,7 @@ function makeCover(piece: Piece, layout: FrameLayout, numbers: FrameNumbers, { f
     outline: laid.figure,
     hand: side === 'head' ? 'none' : side,
     working: {
-      length: coverLength(layout, face, side),
+      length: lengthOfCover(layout, face, side),
       width: name.width,
       thickness: 'ct',
     },
@@ -122,10 +135,10 @@ function makeCover(piece: Piece, layout: FrameLayout, numbers: FrameNumbers, { f
   });
 }
 
-function coverLength({ book }: FrameLayout, face: Face, side: Side): string {
+function lengthOfCover(layout: FrameLayout, face: Face, side: Side): string {
   if (side === 'head') return 'cover_head_long';
   const all = `cover_${face}_${side}_all`;
-  return book.has(all) ? all : `cover_vert_long_${side}`;
+  return layout.book.has(all) ? all : coverLength(layout, face, side);
 }
 
 /** The panel above the head, its top edge left on for scribing to the deckhead. */
@@ -163,7 +176,10 @@ export function makeInfill(
       placements: [placeAt(origin, up, { x: -direction.x, y: -direction.y, z: 0 })],
       faceSide: 'face side to the viewer',
       edges: [{ edge: 'end', treatment: 'scribed', amount: book.value('S_infill') }],
-      notes: ['Grain upright.', 'In before the second jamb: once the frame is together it cannot leave its grooves.'],
+      notes: [
+        'Grain upright.',
+        'In before the second jamb: once the frame is together it cannot leave its grooves.',
+      ],
     }),
   ];
 }

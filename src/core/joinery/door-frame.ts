@@ -1,5 +1,6 @@
 import { hasStop, sortBySeverity } from '#core/problems';
 import type { Problem } from '#core/problems';
+import { formatNumber } from '#core/units';
 import { checkChoices, checkFrame } from './door-frame-checks.ts';
 import { chooseFrame } from './door-frame-choices.ts';
 import type { FrameChoices } from './door-frame-choices.ts';
@@ -18,7 +19,8 @@ import { workOutTrim } from './door-frame-trim-sizes.ts';
 import { checkParameters } from './parameter-checks.ts';
 import { envelopeOf, findMaterial, nothing } from './parts.ts';
 import { cornerNames, readOpening } from './survey-fit.ts';
-import type { BuildContext, BuiltPiece, Material, NewPiece, Part, Piece, WorkingStep } from './types.ts';
+import type { Material, NewPiece, Piece } from './piece-types.ts';
+import type { BuildContext, BuiltPiece, Part, WorkingStep } from './types.ts';
 
 type DoorFrame = Extract<Piece, { kind: 'door-frame' }>;
 
@@ -57,7 +59,10 @@ interface FrameStock {
 function chooseStock(choices: FrameChoices, context: BuildContext): FrameStock {
   const { materials } = choices;
   const frame = findMaterial(context, materials.frame, { for: 'the frame', kind: 'solid' });
-  const covers = findMaterial(context, materials.covers ?? materials.frame, { for: 'the covers', kind: 'solid' });
+  const covers = findMaterial(context, materials.covers ?? materials.frame, {
+    for: 'the covers',
+    kind: 'solid',
+  });
   const infill = findMaterial(context, materials.infill ?? materials.frame, {
     for: 'the panel above the head',
     kind: 'either',
@@ -85,7 +90,8 @@ interface Made {
 function finish({ piece, context, layout, stock, findings }: Made): BuiltPiece {
   const { book } = layout;
   const seenFrom = context.shape?.seenFrom ?? '';
-  const parts = makeParts({ piece, context, layout, stock, findings });
+  const made = makeParts({ piece, context, layout, stock, findings });
+  const parts = made.filter(isSound);
   const v = book.value;
   return {
     piece: piece.id,
@@ -100,10 +106,17 @@ function finish({ piece, context, layout, stock, findings }: Made): BuiltPiece {
     steps: frameSteps(piece, layout, parts),
     working: book.steps(),
     envelope: envelopeOf(parts) ?? nothing,
-    opening: Object.fromEntries(cornerNames.map((corner) => [corner, { x: v(`x${corner}`), y: v(`y${corner}`) }])),
+    opening: Object.fromEntries(
+      cornerNames.map((corner) => [corner, { x: v(`x${corner}`), y: v(`y${corner}`) }]),
+    ),
     turn: (v('phi') * Math.PI) / 180,
     findings: sortBySeverity(
-      [...findings, ...checkFrame(layout, context.settings), ...checkJoints(layout, stock.frame)].map((found) => ({
+      [
+        ...findings,
+        ...made.filter((part) => !isSound(part)).map(unmakeable),
+        ...checkFrame(layout, context.settings),
+        ...checkJoints(layout, stock.frame),
+      ].map((found) => ({
         about: piece.letter,
         ...found,
       })),
@@ -125,6 +138,27 @@ function makeParts({ piece, context, layout, stock }: Made): readonly Part[] {
     ...makeCovers(piece, layout, numbers, stock.covers),
     ...makeInfill(piece, layout, numbers, stock.infill),
   ];
+}
+
+/** True when every size of a part is a positive number. */
+function isSound(part: Part): boolean {
+  const sizes = [part.finished, part.cut, part.rough].flatMap((size) => Object.values(size));
+  return sizes.every((value) => Number.isFinite(value) && value > 0);
+}
+
+function unmakeable(part: Part): Problem {
+  const { length, width, thickness } = part.finished;
+  const sizes = [length, width, thickness].map((value) =>
+    Number.isFinite(value) ? formatNumber(value) : 'nothing',
+  );
+  return {
+    severity: 'stop',
+    code: 'part-impossible',
+    about: part.id,
+    message: `${part.name} comes out at ${sizes.join(' × ')}: it cannot be made, and is left out.`,
+    remedy: 'Check the widths and thicknesses it is worked out from.',
+    source: 'joinery B1',
+  };
 }
 
 const mustBePositive = [

@@ -1,5 +1,5 @@
 import type { Problem } from '#core/problems';
-import type { ParameterInfo } from './types.ts';
+import type { ParameterInfo } from './piece-types.ts';
 
 /** Findings on numbers outside the limits of their table: outside a limit a `warn`, no usable number at all a `stop`. */
 export function checkParameters(
@@ -22,7 +22,8 @@ function checkOne(value: unknown, info: ParameterInfo, about: string): readonly 
     remedy,
     ...(info.source && { source: info.source }),
   });
-  if (!Number.isFinite(value) || value < 0) {
+  const nothing = value === 0 && info.min !== undefined && info.min > 0;
+  if (!Number.isFinite(value) || value < 0 || nothing) {
     return [say('stop', 'parameter-unusable', `${value} is not a size.`, 'Enter a positive number.')];
   }
   if (info.min !== undefined && value < info.min) {

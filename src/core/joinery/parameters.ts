@@ -1,8 +1,6 @@
 import { unreachable } from '#core/problems';
-import { cabinetFrontParameters } from './cabinet-front-parameters.ts';
 import { doorFrameParameters } from './door-frame-parameters.ts';
-import { drawerParameters } from './drawer-parameters.ts';
-import type { ParameterInfo, PieceKind } from './types.ts';
+import type { ParameterInfo, PieceKind } from './piece-types.ts';
 
 /** What can be chosen for a kind of piece, with label, default and limits, in the order to ask it. */
 export function parametersOf(kind: PieceKind): readonly ParameterInfo[] {
@@ -10,9 +8,9 @@ export function parametersOf(kind: PieceKind): readonly ParameterInfo[] {
     case 'door-frame':
       return doorFrameParameters;
     case 'drawer':
-      return drawerParameters;
+      return [];
     case 'cabinet-front':
-      return cabinetFrontParameters;
+      return [];
     default:
       return unreachable(kind);
   }

@@ -3,18 +3,8 @@ import type { Box3, Outline, Placement, Point3 } from '#core/geometry';
 import { evaluateFormula } from '#core/numerics';
 import type { Problem } from '#core/problems';
 import { roughAllowance } from './rules.ts';
-import type {
-  BuildContext,
-  Machining,
-  Material,
-  MaterialId,
-  Part,
-  PartEdge,
-  PartFace,
-  PartId,
-  PartSize,
-  Piece,
-} from './types.ts';
+import type { Material, MaterialId, Piece } from './piece-types.ts';
+import type { BuildContext, Machining, Part, PartEdge, PartFace, PartId, PartSize } from './types.ts';
 
 /** How a blank is asked for (joinery D4): a solid part with or without horns, a sheet part cut to size or trimmed later. */
 export type RoughStyle = 'plain' | 'horns' | 'trimmed';
@@ -87,7 +77,10 @@ export function roughSize(cut: PartSize, material: Material, style: RoughStyle =
   const allowance = roughAllowance[material.state];
   const length = style === 'horns' ? roughAllowance.horns : allowance.length;
   return {
-    length: Math.max(upTo1(cut.length + length), material.state === 'sawn' ? roughAllowance.shortestBlank : 0),
+    length: Math.max(
+      upTo1(cut.length + length),
+      material.state === 'sawn' ? roughAllowance.shortestBlank : 0,
+    ),
     width: upTo1(cut.width + allowance.width),
     thickness: cut.thickness + (material.state === 'sawn' ? thicknessAllowance(cut) : 0),
   };

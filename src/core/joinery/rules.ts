@@ -1,4 +1,4 @@
-import type { JoinerySettings } from './types.ts';
+import type { JoinerySettings } from './piece-types.ts';
 
 /** Defaults of a project (joinery 0.6). */
 export const defaultSettings: JoinerySettings = {

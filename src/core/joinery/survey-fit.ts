@@ -89,7 +89,8 @@ function lacksCorners(missing: readonly string[], name: string): Problem {
     code: 'opening-lacks-corners',
     about: name,
     message: `${name} has no ${missing.join(', ')}: a door frame needs the corners BL, BR, TR and TL.`,
-    remedy: 'Name the corners of the opening BL, BR, TR, TL (bottom left, bottom right, top right, top left).',
+    remedy:
+      'Name the corners of the opening BL, BR, TR, TL (bottom left, bottom right, top right, top left).',
     source: 'joinery A10',
   };
 }

@@ -24,9 +24,11 @@ export interface AnalysedFit extends Fit {
   readonly normalised: readonly (number | null)[];
 }
 
-const mostSteps = 100;
+const mostSteps = 60;
 /** A step that changes chi-square by less than this share has arrived. */
-const arrived = 1e-14;
+const arrived = 1e-13;
+/** Chi-square below this is rounding of exact readings. */
+const still = 1e-18;
 /** Redundancy below this is rounding, not a check. */
 export const unchecked = 1e-6;
 
@@ -41,13 +43,14 @@ export function fitFrom(network: Network, start: Position): Fit {
   for (let step = 0; step < mostSteps && damping < 1e12 && unknowns.length > 0; step += 1) {
     const next = evaluate(network, takeStep(best, unknowns, damping));
     if (!(next.chi2 < best.chi2)) {
+      if (next.chi2 - best.chi2 <= arrived * best.chi2 + still) break;
       damping = damping < 1e-6 ? 1e-3 : damping * 10;
       continue;
     }
     const gain = best.chi2 - next.chi2;
     best = next;
     damping = damping < 1e-9 ? 0 : damping / 30;
-    if (gain <= arrived * best.chi2) break;
+    if (gain <= arrived * best.chi2 + still) break;
   }
   return best;
 }

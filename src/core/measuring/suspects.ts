@@ -95,7 +95,7 @@ function refit(doubt: Doubt, observations: readonly Observation[]): AnalysedFit 
   const network: Network = { ...doubt.fit.network, observations };
   const near = analyseFit(fitFrom(network, doubt.fit.position));
   if (largestDoubt(near).size <= suspectLimit) return near;
-  return adjustNetwork({ network, datum: doubt.datum }).fit;
+  return adjustNetwork({ network, datum: doubt.datum, orderly: true }).fit;
 }
 
 function exchanged(doubt: Doubt, ids: readonly string[], mistake: string, cause: string): Named {

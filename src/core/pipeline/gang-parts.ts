@@ -70,7 +70,7 @@ function restGang(gang: Gang, left: number): Gang {
 function makeMother(part: Part, single: Need, kerf: number, gang: Gang): Need {
   const cut = alongGrain(part, part.cut);
   const inOne = gang.along * gang.across;
-  if (inOne === 1) return single;
+  if (inOne === 1) return { ...single, count: 1 };
   const more = { length: part.kind === 'solid' ? 25 : 0, width: single.width - cut.width };
   const step = {
     x: gang.along > 1 ? cut.length + kerf : 0,

@@ -1,4 +1,4 @@
-import type { CuttingJob, CuttingPart, CutRules } from '#core/cutting';
+import { checkJob, type CuttingJob, type CuttingPart, type CutRules } from '#core/cutting';
 import type { Material } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import type { SawProfile, StockLine, Tools } from '#core/project';
@@ -53,6 +53,6 @@ export function makeGroup(draft: GroupDraft): CuttingGroup {
       ...(need.set !== undefined && { set: need.set }),
       parts: need.parts,
     })),
-    findings: draft.findings,
+    findings: [...draft.findings, ...checkJob(job).map((fault) => ({ ...fault, about: draft.id }))],
   };
 }

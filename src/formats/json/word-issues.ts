@@ -78,7 +78,7 @@ function describeExpected(issue: Issue): string {
     case 'non_empty':
       return 'a text that is not empty';
     case 'regex':
-      return `of the form ${String(limit)}`;
+      return issue.message;
     case 'strict_object':
       return 'an object';
     case 'strict_tuple':

@@ -1,7 +1,13 @@
 import { describe, expect, test } from 'vitest';
 import { buildPiece, newPiece } from '#core/joinery';
 import type { BuiltPiece, DoorFrameParameters } from '#core/joinery';
-import { contextFor, curlewOpening, doorFrame, materials, openingShape } from '../../support/joinery-samples.ts';
+import {
+  contextFor,
+  curlewOpening,
+  doorFrame,
+  materials,
+  openingShape,
+} from '../../support/joinery-samples.ts';
 
 const build = (parameters: Partial<DoorFrameParameters> = {}): BuiltPiece =>
   buildPiece(doorFrame(parameters), contextFor(openingShape(curlewOpening)));
@@ -121,20 +127,30 @@ describe('parts', () => {
     expect(foot(left)).toMatchObject({ edge: 'start' });
     expect(foot(right)).toMatchObject({ edge: 'end' });
     expect(foot(left)?.kind === 'bevel' && foot(left)).toHaveProperty('degrees', expect.closeTo(0.3605, 3));
-    expect(foot(right)?.kind === 'bevel' && foot(right)).toHaveProperty('degrees', expect.closeTo(-0.3605, 3));
+    expect(foot(right)?.kind === 'bevel' && foot(right)).toHaveProperty(
+      'degrees',
+      expect.closeTo(-0.3605, 3),
+    );
   });
   test('the head of a rebated corner is stepped a jamb wide and half deep at both ends', () => {
     const steps = partOf(build(), 'A3').machining.flatMap((one) => (one.kind === 'recess' ? [one.box] : []));
     const near = (low: number) => steps.find((box) => Math.abs(box.min.x - low) < 1e-9);
     expect(steps).toHaveLength(2);
-    expect(near(0)?.max).toEqual({ x: expect.closeTo(20, 9), y: expect.closeTo(20.4, 9), z: expect.closeTo(10, 9) });
+    expect(near(0)?.max).toEqual({
+      x: expect.closeTo(20, 9),
+      y: expect.closeTo(20.4, 9),
+      z: expect.closeTo(10, 9),
+    });
     expect(steps.map((box) => box.max.x).sort((a, b) => a - b)[1]).toBeCloseTo(624.5, 9);
   });
   test('every size names the working it came from', () => {
     const built = build({ sill: true, stop: 'cover', mode: 'fitted', corner: 'tongue' });
     for (const part of built.parts) {
       for (const size of ['length', 'width', 'thickness'] as const) {
-        expect(valueOf(built, part.working[size]), `${part.name} ${size}`).toBeCloseTo(part.finished[size], 6);
+        expect(valueOf(built, part.working[size]), `${part.name} ${size}`).toBeCloseTo(
+          part.finished[size],
+          6,
+        );
       }
     }
   });
@@ -159,25 +175,46 @@ describe('parts', () => {
 
 describe('a new door frame', () => {
   test('builds without a stop in a measured opening', () => {
-    const piece = newPiece('door-frame', { id: 'p', letter: 'B', name: 'Frame', shape: 'opening', materials });
+    const piece = newPiece('door-frame', {
+      id: 'p',
+      letter: 'B',
+      name: 'Frame',
+      shape: 'opening',
+      materials,
+    });
     const built = buildPiece(piece, contextFor(openingShape(curlewOpening)));
     expect(built.findings.filter((found) => found.severity === 'stop')).toEqual([]);
     expect(built.findings.map((found) => found.code)).toContain('bulkhead-not-measured');
-    expect(built.parts.map((part) => part.id)).toEqual(
-      ['B1', 'B2', 'B3', 'B8', 'B9', 'B10', 'B11', 'B12', 'B13'],
-    );
+    expect(built.parts.map((part) => part.id)).toEqual([
+      'B1',
+      'B2',
+      'B3',
+      'B8',
+      'B9',
+      'B10',
+      'B11',
+      'B12',
+      'B13',
+    ]);
   });
   test('steps are in an order that exists, from the check aboard to the last coat', () => {
     const { steps, parts } = build({ infill: true, infillOrdinates: [212, 221, 204], stop: 'cover' });
     const done = new Set<string>();
     for (const step of steps) {
-      expect(step.after.every((id) => done.has(id)), step.id).toBe(true);
+      expect(
+        step.after.every((id) => done.has(id)),
+        step.id,
+      ).toBe(true);
       expect(step.parts.every((id) => parts.some((part) => part.id === id))).toBe(true);
       done.add(step.id);
     }
     expect(done.size).toBe(steps.length);
-    expect(steps.map((step) => step.place).filter((place, i, all) => place !== all[i - 1])).toEqual(
-      ['boat', 'workshop', 'boat', 'workshop', 'boat'],
-    );
+    expect(steps.map((step) => step.place).filter((place, i, all) => place !== all[i - 1])).toEqual([
+      'boat',
+      'workshop',
+      'boat',
+      'workshop',
+      'boat',
+    ]);
   });
 });

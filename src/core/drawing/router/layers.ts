@@ -1,3 +1,5 @@
+import { unreachable } from '#core/problems';
+
 /** What is done along a contour; the order here is the order of work (joinery E7: drill, pockets, inner contours, outline). */
 export type Operation = 'drill' | 'sink' | 'pocket' | 'inner' | 'outline' | 'reference' | 'scale' | 'note';
 
@@ -46,6 +48,8 @@ export function layerName(operation: Operation, size: number | 'through' = 'thro
       return 'SCALE_100MM';
     case 'note':
       return 'NOTE_TEXT';
+    default:
+      return unreachable(operation);
   }
 }
 

@@ -1,10 +1,11 @@
-import { boxOfOutline, isInside } from '#core/geometry';
+import { isInside } from '#core/geometry';
 import type { Outline } from '#core/geometry';
 import type { Machining, Part, PartEdge } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import { unreachable } from '#core/problems';
 import { describeMachining } from '../part-view.ts';
 import { formatMm } from '../scales.ts';
+import { scribeOf } from '../scribe-edge.ts';
 import { layerName } from './layers.ts';
 import { makePocketContour } from './pocket-contour.ts';
 
@@ -103,12 +104,6 @@ function pocketWork(recess: Recess, part: Part, side: RouterSide, setup: RouterS
   return { contours: [{ layer: layerName('pocket', through ? 'through' : depth), outline }], findings };
 }
 
-/** What is left on an edge for scribing, mm. */
-export function scribeOf(part: Part, at: PartEdge['edge']): number {
-  const edge = part.edges.find((candidate) => candidate.edge === at && candidate.treatment === 'scribed');
-  return edge?.amount ?? 0;
-}
-
 /** Grooves and rebates take no square corner at their ends; everything else does (joinery C19). */
 function isRelieved(recess: Recess, setup: RouterSetup): boolean {
   return setup.corners !== 'plain' && recess.name !== 'groove' && recess.name !== 'rebate';
@@ -186,27 +181,4 @@ export function listUnreachable(part: Part): readonly Problem[] {
       message: `Not in the router files of ${part.id}: ${describeMachining(machining, part)}.`,
       remedy: 'Work it by hand, saw or an own setting up after routing.',
     }));
-}
-
-/** The outline with what is left on for scribing; `left` names edges that are not straight along the side of the part. */
-export function growForScribe(part: Part): { readonly outline: Outline; readonly odd: readonly PartEdge[] } {
-  const box = boxOfOutline(part.outline);
-  const odd: PartEdge[] = [];
-  let outline = part.outline;
-  for (const edge of part.edges) {
-    if (edge.treatment !== 'scribed' || !edge.amount) continue;
-    const vertical = edge.edge === 'start' || edge.edge === 'end';
-    const at = { start: box.minX, end: box.maxX, 'face-edge': box.minY, 'far-edge': box.maxY }[edge.edge];
-    const by = edge.edge === 'start' || edge.edge === 'face-edge' ? -edge.amount : edge.amount;
-    const onSide = outline.filter((p) => Math.abs((vertical ? p.x : p.y) - at) < touching);
-    if (onSide.length < 2) {
-      odd.push(edge);
-      continue;
-    }
-    outline = outline.map((p) => {
-      if (!onSide.includes(p)) return p;
-      return vertical ? { ...p, x: p.x + by } : { ...p, y: p.y + by };
-    });
-  }
-  return { outline, odd };
 }

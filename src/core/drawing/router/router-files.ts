@@ -4,9 +4,10 @@ import type { Part } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import { innerPoint } from '../part-view.ts';
 import { formatMm } from '../scales.ts';
+import { cutOutline } from '../scribe-edge.ts';
 import { textWidth } from '../text-width.ts';
 import { layerName } from './layers.ts';
-import { growForScribe, listUnreachable, workFromSide } from './operations.ts';
+import { listUnreachable, workFromSide } from './operations.ts';
 import type { Contour, RouterSetup, RouterSide } from './operations.ts';
 import { turnOver, writeRouterModel } from './router-model.ts';
 import type { RouterText } from './router-model.ts';
@@ -34,12 +35,9 @@ export function drawRouterFiles(part: Part, router: RouterSetup): readonly Route
 }
 
 function drawSide(part: Part, side: RouterSide, router: RouterSetup): { file: RouterFile; worked: boolean } {
-  const { outline, odd } = growForScribe(part);
+  const outline = cutOutline(part);
   const work = part.machining.flatMap((machining) => workFromSide(machining, part, side, router) ?? []);
-  const found = [
-    ...work.flatMap((w) => w.findings),
-    ...(side === 'face' ? [...listUnreachable(part), ...noteOddEdges(part, odd)] : []),
-  ];
+  const found = [...work.flatMap((w) => w.findings), ...(side === 'face' ? listUnreachable(part) : [])];
   const machined = work.flatMap((w) => w.contours);
   const contours = sortForWork([...machined, ...outlinesOf(part, side, outline)]);
   const turned = side === 'back' ? contours.map((c) => turnOver(c, part.finished.length)) : contours;
@@ -91,7 +89,7 @@ function annotate(
     side === 'face'
       ? `FACE SIDE UP (${part.faceSide})`
       : 'BACK UP, MIRRORED: part turned over end for end, face edge still towards you',
-    `Cutter ${formatMm(router.cutter)} mm, ${formatMm(router.passDepth)} mm per pass, outline in ${passes} passes; depths from the side that lies up`,
+    `Cutter ${formatMm(router.cutter)} mm, ${formatMm(router.passDepth)} mm per pass${side === 'face' ? `, outline in ${passes} passes` : ''}; depths from the side that lies up`,
     'Draft: check in your own machine and cut in air first',
   ];
   const barTop = box.minY - 15;
@@ -108,14 +106,4 @@ function annotate(
     bar: { layer: layerName('scale'), outline: rectangleOutline(100, 4, { x: box.minX, y: barTop - 4 }) },
     lettering: { NOTE_ADDRESS: address, NOTE_TEXT: noteHeight },
   };
-}
-
-function noteOddEdges(part: Part, odd: Part['edges']): readonly Problem[] {
-  return odd.map((edge) => ({
-    severity: 'warn',
-    code: 'router-scribe-left-off',
-    about: part.id,
-    message: `The ${edge.edge.replace('-', ' ')} of ${part.id} is to be scribed by ${formatMm(edge.amount ?? 0)} mm, but is not straight along the part; the router outline is the finished one there.`,
-    remedy: 'Cut this edge by hand outside the line, or scribe from the paper template.',
-  }));
 }

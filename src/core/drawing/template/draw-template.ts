@@ -10,6 +10,7 @@ import { shortenText } from '../text-width.ts';
 import type { Drawing, Mark, Page } from '../types.ts';
 import { drawTemplateSheet } from './template-drawing.ts';
 import type { TemplateInfo } from './template-info.ts';
+import { drawTemplateLettering } from './template-lettering.ts';
 import { bottomStrip, leftStrip, listTiles, tileSheet } from './tiles.ts';
 import type { Tile, Tiling } from './tiles.ts';
 
@@ -18,7 +19,7 @@ import type { Tile, Tiling } from './tiles.ts';
  * way on every page, and a plan of the pages.
  */
 export function drawTemplate(part: Part, paper: Paper, info: TemplateInfo): readonly Page[] {
-  const sheet = drawTemplateSheet(part, info);
+  const sheet = drawTemplateSheet(part);
   const { minX, minY, maxX, maxY } = sheet.bounds;
   const tiling = tileSheet({ width: maxX - minX, height: maxY - minY }, paper);
   const tiles = listTiles(tiling, sheet.bounds);
@@ -31,7 +32,11 @@ export function drawTemplate(part: Part, paper: Paper, info: TemplateInfo): read
       width: page.width,
       height: page.height,
       items: [
-        { drawing: sheet, at, clip: window },
+        {
+          drawing: { ...sheet, marks: [...sheet.marks, ...drawTemplateLettering(part, tile.shows, info)] },
+          at,
+          clip: window,
+        },
         { drawing: frame, at: { x: 0, y: 0 } },
       ],
     };
@@ -50,7 +55,6 @@ interface PageContext {
 function drawFrame(context: PageContext): Drawing {
   const { tiling, info } = context;
   const { page, window } = tiling;
-  const middle = { x: (window.minX + window.maxX) / 2, y: (window.minY + window.maxY) / 2 };
   const marks: Mark[] = [
     drawRectangle(window, 'thin'),
     ...drawJoins(context),
@@ -58,7 +62,7 @@ function drawFrame(context: PageContext): Drawing {
     ...drawCheckBar({ x: paperMargin + leftStrip - 4, y: window.minY + 2 }, 'up', '100 mm'),
     ...drawLegend(context),
     ...drawPlan(context),
-    ...(info.stamp === undefined ? [] : drawStamp(info.stamp, middle, page.width * 0.8)),
+    ...(info.stamp === undefined ? [] : drawStamp(info.stamp, window)),
   ];
   return {
     title: 'frame',

@@ -69,7 +69,7 @@ const sawSchema = exact({
 export const projectSchema = exact({
   version: v.literal(1),
   name: v.string(),
-  currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/)),
+  currency: v.pipe(v.string(), v.regex(/^[A-Z]{3}$/, 'the three capitals of ISO 4217, as EUR')),
   pricesIncludeTax: v.boolean(),
   paper: v.picklist(['A4', 'Letter']),
   units: v.picklist(['mm', 'inch']),

@@ -1,0 +1,74 @@
+import { checkJob, checkPlan, type CuttingPlan } from '#core/cutting';
+import { adjustSurvey } from '#core/measuring';
+import { understandProject } from '#core/pipeline';
+import { succeed, unreachable, type Problem, type Result } from '#core/problems';
+import { checkDxf } from '#formats/dxf';
+import {
+  identifyFile,
+  readAdjustment,
+  readCuttingJob,
+  readCuttingPlan,
+  readPlanFile,
+  readProject,
+  readSurvey,
+  type FileKind,
+} from '#formats/json';
+
+import { checkCsv, checkSvg } from './check-tables.ts';
+
+/** What a file is and what is wrong with it; `plan` where it is one that can be checked against its job. */
+export interface CheckedFile {
+  readonly kind: FileKind | 'dxf' | 'svg' | 'csv';
+  readonly findings: readonly Problem[];
+  readonly plan?: CuttingPlan;
+}
+
+/** Reads any of our files by its content, by its ending where that does not say; fails when it cannot be read at all. */
+export function checkText(path: string, text: string): Result<CheckedFile> {
+  if (/\.dxf$/i.test(path)) return succeed({ kind: 'dxf', findings: checkDxf(text) });
+  if (/\.svg$/i.test(path)) return succeed({ kind: 'svg', findings: checkSvg(text) });
+  if (/\.csv$/i.test(path)) return succeed({ kind: 'csv', findings: checkCsv(text) });
+  const kind = identifyFile(text);
+  return kind.ok ? checkJson(kind.value, text) : kind;
+}
+
+function checkJson(kind: FileKind, text: string): Result<CheckedFile> {
+  switch (kind) {
+    case 'project':
+      return after(kind, readProject(text), (project) => understandProject(project).findings);
+    case 'survey':
+      return after(kind, readSurvey(text), (survey) => adjustSurvey(survey).adjustment.findings);
+    case 'adjustment':
+      return after(kind, readAdjustment(text), (adjustment) => adjustment.findings);
+    case 'cutting-job':
+      return after(kind, readCuttingJob(text), checkJob);
+    case 'cutting-plan': {
+      const plan = readCuttingPlan(text);
+      return plan.ok ? succeed({ kind, findings: plan.value.findings, plan: plan.value }) : plan;
+    }
+    case 'plan-file':
+      return after(kind, readPlanFile(text), (file) => [
+        ...file.groups.flatMap((group) => checkPlan(group.job, group.plan)),
+        ...file.findings,
+      ]);
+    case 'check-answer':
+      return succeed({ kind, findings: [] });
+    default:
+      return unreachable(kind);
+  }
+}
+
+/** What is found in a document that could be read; a document that could not be read fails. */
+function after<T>(
+  kind: FileKind,
+  read: Result<T>,
+  find: (value: T) => readonly Problem[],
+): Result<CheckedFile> {
+  if (!read.ok) return read;
+  return succeed({ kind, findings: withoutRepeats([...read.problems, ...find(read.value)]) });
+}
+
+function withoutRepeats(findings: readonly Problem[]): readonly Problem[] {
+  const keys = findings.map((finding) => JSON.stringify(finding));
+  return findings.filter((_, index) => keys.indexOf(keys[index] ?? '') === index);
+}

@@ -1,0 +1,58 @@
+import { checkPlan } from '#core/cutting';
+import { fail, type Problem, type Result } from '#core/problems';
+import { readCuttingJob } from '#formats/json';
+
+import type { Arguments } from '../arguments.ts';
+import { checkText, type CheckedFile } from '../check-text.ts';
+import type { Io } from '../io.ts';
+import type { Outcome } from '../outcome.ts';
+import { readInput } from '../read-input.ts';
+import { oneFile } from './one-file.ts';
+
+/** `check FILE [--job JOB]`: what kind of file it is and what is wrong with it. */
+export async function runCheck(io: Io, given: Arguments): Promise<Outcome> {
+  const file = oneFile(given, 'check FILE');
+  if (!file.ok) return { kind: 'refused', findings: file.problems };
+  const text = readInput(io, file.value);
+  if (!text.ok) return { kind: 'refused', findings: text.problems };
+  const checked = checkText(file.value, text.value);
+  if (!checked.ok) return { kind: 'refused', findings: checked.problems };
+  const beside =
+    given.job === undefined ? noJob(checked.value) : checkAgainstJob(io, given.job, checked.value);
+  if (!beside.ok) return { kind: 'refused', findings: beside.problems };
+  const { kind } = checked.value;
+  const findings = [...checked.value.findings, ...beside.problems];
+  const verdict = findings.length === 0 ? 'nothing wrong found' : `${findings.length} findings`;
+  return { kind: 'done', document: { kind, findings }, text: `${kind}: ${verdict}\n`, findings };
+}
+
+function noJob(checked: CheckedFile): Result<null> {
+  const problems: readonly Problem[] =
+    checked.plan === undefined
+      ? []
+      : [
+          {
+            severity: 'note',
+            code: 'job-not-given',
+            message: 'The form of the plan is right; whether it answers its job was not checked.',
+            remedy: 'Add --job JOB.json.',
+          },
+        ];
+  return { ok: true, value: null, problems };
+}
+
+function checkAgainstJob(io: Io, path: string, { plan, kind }: CheckedFile): Result<null> {
+  if (plan === undefined)
+    return fail({
+      severity: 'stop',
+      code: 'wrong-use',
+      about: '--job',
+      message: `--job goes with a cutting plan; this file is a ${kind}.`,
+      remedy: 'Leave --job out.',
+    });
+  const text = readInput(io, path);
+  if (!text.ok) return text;
+  const job = readCuttingJob(text.value);
+  if (!job.ok) return job;
+  return { ok: true, value: null, problems: checkPlan(job.value, plan) };
+}

@@ -1,0 +1,72 @@
+import type { Problem } from '#core/problems';
+import { emitLayout } from './emit-layout.ts';
+import type { Filling } from './emit-layout.ts';
+import type { Model } from './model.ts';
+import type { CuttingPlan, Layout } from './types.ts';
+
+/** A whole answer of the search: fillings and how often each is cut, and the parts that found no place. */
+export interface Answer {
+  readonly fillings: readonly { readonly filling: Filling; readonly times: number }[];
+  readonly left: ArrayLike<number>;
+  readonly cost: number;
+}
+
+export interface Outcome {
+  readonly bound: number;
+  readonly seconds: number;
+  readonly findings: readonly Problem[];
+}
+
+/** Slack when cost and bound, both sums of prices, are compared. */
+export const costSlack = 1e-6;
+
+/** The answer as the contract has it (DESIGN section 6). */
+export function emitPlan(model: Model, answer: Answer, outcome: Outcome): CuttingPlan {
+  const unplaced = model.kinds
+    .map((kind) => ({ id: kind.id, count: answer.left[kind.index] ?? 0 }))
+    .filter((each) => each.count > 0);
+  const cost = tidyCost(answer.cost);
+  const bound = unplaced.length > 0 ? null : Math.min(cost, tidyCost(outcome.bound));
+  return {
+    cost,
+    bound,
+    proven: bound !== null && cost - bound <= costSlack * Math.max(1, cost),
+    seconds: outcome.seconds,
+    stockUsed: countStock(model, answer),
+    unplaced,
+    findings: outcome.findings,
+    layouts: mergeLayouts(model, answer),
+  };
+}
+
+/** A sum of prices without the tail of binary fractions. */
+export function tidyCost(cost: number): number {
+  return Number(cost.toFixed(9));
+}
+
+function countStock(model: Model, answer: Answer): CuttingPlan['stockUsed'] {
+  return model.bins
+    .map((bin) => ({
+      id: bin.id,
+      count: answer.fillings.reduce(
+        (sum, { filling, times }) => sum + (filling.bin.index === bin.index ? times : 0),
+        0,
+      ),
+    }))
+    .filter((each) => each.count > 0);
+}
+
+/** Equal layouts once, with how often they are cut; in the order of the stock, the most frequent first. */
+function mergeLayouts(model: Model, answer: Answer): readonly Layout[] {
+  const merged = new Map<string, { layout: Layout; times: number; bin: number }>();
+  for (const { filling, times } of answer.fillings) {
+    const layout = emitLayout(model, filling, 1);
+    const key = JSON.stringify(layout);
+    const known = merged.get(key);
+    if (known) known.times += times;
+    else merged.set(key, { layout, times, bin: filling.bin.index });
+  }
+  return [...merged.values()]
+    .sort((a, b) => a.bin - b.bin || b.times - a.times)
+    .map(({ layout, times }) => ({ ...layout, times }));
+}

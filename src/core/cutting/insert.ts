@@ -1,0 +1,179 @@
+import type { Random } from '#core/numerics';
+import { across, along } from './direction.ts';
+import type { Direction } from './direction.ts';
+import { hasLimits, mayPlace } from './limits.ts';
+import { addSheet, ownSheet } from './load.ts';
+import type { Load } from './load.ts';
+import type { Bin, Kind, Model } from './model.ts';
+import { placePart } from './tree.ts';
+import type { Node, PartSize } from './tree.ts';
+
+/** What the search carries along: the job, its chance, and how room is valued. */
+export interface Hunt {
+  readonly model: Model;
+  readonly random: Random;
+  readonly limited: boolean;
+  /** Least extents of any part as it may lie. */
+  readonly minLength: number;
+  readonly minWidth: number;
+  /** Sizes of each kind as it may lie. */
+  readonly sizes: readonly (readonly PartSize[])[];
+  /** Free spots to look at until the next one is overlooked. */
+  untilBlink: number;
+  blinkEvery: number;
+}
+
+export function startHunt(model: Model, random: Random): Hunt {
+  const sizes = model.kinds.map(sizesOf);
+  const all = sizes.flat();
+  return {
+    model,
+    random,
+    limited: hasLimits(model),
+    minLength: Math.min(...all.map((size) => size.length)),
+    minWidth: Math.min(...all.map((size) => size.width)),
+    sizes,
+    untilBlink: Infinity,
+    blinkEvery: 40,
+  };
+}
+
+function sizesOf(kind: Kind): readonly PartSize[] {
+  const straight = { kind: kind.index, length: kind.length, width: kind.width, turned: false };
+  return kind.turn
+    ? [straight, { kind: kind.index, length: kind.width, width: kind.length, turned: true }]
+    : [straight];
+}
+
+/**
+ * Worth of free room: its area to the power 1.25, so that one large rest beats two small ones (after Gardeyn & Wauters,
+ * EJOR 2022, who take 1.2); nothing when no part of the job fits.
+ */
+export function worthOf(hunt: Hunt, length: number, width: number): number {
+  if (length < hunt.minLength || width < hunt.minWidth) return 0;
+  const area = length * width;
+  return area * Math.sqrt(Math.sqrt(area));
+}
+
+/** The best place found for a part. */
+interface Spot {
+  sheet: number;
+  node: Node | null;
+  size: PartSize | null;
+  first: Direction;
+  loss: number;
+}
+
+/** Puts one part of a kind where the least worth is lost; false when it fits nowhere that is open. */
+export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
+  const spot: Spot = { sheet: -1, node: null, size: null, first: along, loss: Infinity };
+  const sizes = hunt.sizes[kind] as readonly PartSize[];
+  for (let s = 0; s < load.sheets.length; s++) {
+    const free = (load.sheets[s] as { free: Node[] }).free;
+    for (let f = 0; f < free.length; f++) {
+      const node = free[f] as Node;
+      for (let z = 0; z < sizes.length; z++) {
+        const size = sizes[z] as PartSize;
+        if (size.length > node.length || size.width > node.width) continue;
+        if (--hunt.untilBlink <= 0 && blink(hunt)) continue;
+        if (weigh(hunt, node, size, spot)) spot.sheet = s;
+      }
+    }
+  }
+  if (!spot.node || !spot.size) return false;
+  const owned = load.own[spot.sheet] === true;
+  const sheet = ownSheet(load, spot.sheet);
+  fill(hunt, sheet, owned ? spot.node : (spot.node.copy as Node), spot);
+  load.left[kind] = (load.left[kind] as number) - 1;
+  load.leftCount--;
+  return true;
+}
+
+function blink(hunt: Hunt): true {
+  hunt.untilBlink = 1 + Math.floor(-Math.log(1 - hunt.random.next()) * hunt.blinkEvery);
+  return true;
+}
+
+/** Notes a spot when it loses less than the best so far. */
+function weigh(hunt: Hunt, node: Node, size: PartSize, spot: Spot): boolean {
+  const restX = node.length - size.length;
+  const restY = node.width - size.width;
+  const stripFirst = node.worth - worthOf(hunt, node.length, restY) - worthOf(hunt, restX, size.width);
+  const slabFirst = node.worth - worthOf(hunt, restX, node.width) - worthOf(hunt, size.length, restY);
+  let better = false;
+  if (stripFirst < spot.loss && (!hunt.limited || mayPlace(hunt.model, node, size, along))) {
+    better = note(spot, node, size, along, stripFirst);
+  }
+  if (slabFirst < spot.loss && (!hunt.limited || mayPlace(hunt.model, node, size, across))) {
+    better = note(spot, node, size, across, slabFirst);
+  }
+  return better;
+}
+
+function note(spot: Spot, node: Node, size: PartSize, first: Direction, loss: number): true {
+  spot.node = node;
+  spot.size = size;
+  spot.first = first;
+  spot.loss = loss;
+  return true;
+}
+
+function fill(hunt: Hunt, sheet: Load['sheets'][number], node: Node, spot: Spot): void {
+  const at = sheet.free.indexOf(node);
+  sheet.free[at] = sheet.free[sheet.free.length - 1] as Node;
+  sheet.free.pop();
+  sheet.worth -= node.worth;
+  const size = spot.size as PartSize;
+  const rests = placePart(node, size, spot.first);
+  for (const rest of rests) {
+    rest.worth = worthOf(hunt, rest.length, rest.width);
+    sheet.worth += rest.worth;
+    sheet.free.push(rest);
+  }
+  sheet.parts.push(partNode(node, size.kind));
+  sheet.usedArea += size.length * size.width;
+}
+
+/** The node the part went into: the free node itself or the first kid below it. */
+function partNode(node: Node, kind: number): Node {
+  let at = node;
+  while (at.kind !== kind || at.direction !== 0) at = at.kids[0] as Node;
+  return at;
+}
+
+/** Opens a sheet that a part of the kind fits, within the budget; false when there is none. */
+export function openFor(hunt: Hunt, load: Load, kind: number, budget: number): boolean {
+  let best: { bin: Bin; way: number } | null = null;
+  let bestRate = Infinity;
+  const wanted = leftArea(hunt.model, load);
+  for (const bin of hunt.model.bins) {
+    if ((load.used[bin.index] as number) >= bin.count || load.cost + bin.cost > budget) continue;
+    const way = hunt.random.whole(0, bin.pieces.length - 1);
+    if (!fitsPiece(hunt, bin, way, kind)) continue;
+    const rate = (bin.cost / Math.min(bin.area, wanted)) * (1 + hunt.random.next() * 0.4);
+    if (rate >= bestRate) continue;
+    bestRate = rate;
+    best = { bin, way };
+  }
+  if (!best) return false;
+  const sheet = addSheet(load, best.bin, best.way);
+  for (const node of sheet.free) {
+    node.worth = worthOf(hunt, node.length, node.width);
+    sheet.worth += node.worth;
+  }
+  return true;
+}
+
+function fitsPiece(hunt: Hunt, bin: Bin, way: number, kind: number): boolean {
+  const sizes = hunt.sizes[kind] as readonly PartSize[];
+  const pieces = bin.pieces[way]?.pieces ?? [];
+  return pieces.some((piece) =>
+    sizes.some((size) => size.length <= piece.length && size.width <= piece.width),
+  );
+}
+
+export function leftArea(model: Model, load: Load): number {
+  let area = 0;
+  for (const kind of model.kinds) area += kind.area * (load.left[kind.index] as number);
+  return area;
+}

@@ -1,0 +1,100 @@
+import { insertPart, openFor, worthOf } from './insert.ts';
+import type { Hunt } from './insert.ts';
+import { dropSheet, ownSheet } from './load.ts';
+import type { Load } from './load.ts';
+import { setFree } from './tree.ts';
+import type { Node } from './tree.ts';
+import { listNodes, tidySheet } from './sheet.ts';
+import type { Sheet } from './sheet.ts';
+
+/** Takes some parts out of some sheets, alone or with what they were cut with; about `count` of them. */
+export function ruin(hunt: Hunt, load: Load, count: number): void {
+  const { random } = hunt;
+  const touched: number[] = [];
+  const few = 1 + random.whole(0, 2);
+  let taken = 0;
+  for (let tries = 0; taken < count && tries < 4 * count && load.sheets.length > 0; tries++) {
+    const fresh = touched.length < few;
+    const at = fresh
+      ? random.whole(0, load.sheets.length - 1)
+      : (touched[random.whole(0, touched.length - 1)] as number);
+    const sheet = ownSheet(load, at);
+    if (sheet.parts.length === 0) continue;
+    if (!touched.includes(at)) touched.push(at);
+    const node = climb(hunt, sheet.parts[random.whole(0, sheet.parts.length - 1)] as Node);
+    if (isGone(node)) continue;
+    taken += takeOut(load, node);
+  }
+  touched.sort((a, b) => b - a);
+  for (const at of touched) mend(hunt, load, at);
+}
+
+function climb(hunt: Hunt, part: Node): Node {
+  let node = part;
+  while (node.parent && hunt.random.next() < 0.35) node = node.parent;
+  return node;
+}
+
+function isGone(node: Node): boolean {
+  if (node.direction === 0 && node.kind < 0) return true;
+  for (let up = node.parent; up; up = up.parent) if (up.direction === 0) return true;
+  return false;
+}
+
+/** Frees a node and notes its parts as left; answers how many. */
+function takeOut(load: Load, node: Node): number {
+  const taken = collect(load, node);
+  setFree(node);
+  return taken;
+}
+
+function collect(load: Load, node: Node): number {
+  if (node.direction !== 0) {
+    let sum = 0;
+    for (const kid of node.kids) sum += collect(load, kid);
+    return sum;
+  }
+  if (node.kind < 0) return 0;
+  load.left[node.kind] = (load.left[node.kind] as number) + 1;
+  load.leftCount++;
+  return 1;
+}
+
+/** Tidies a sheet after parts were taken out; empties it when its limits no longer hold; drops it when empty. */
+function mend(hunt: Hunt, load: Load, at: number): void {
+  const sheet = load.sheets[at] as Sheet;
+  const kept = tidySheet(hunt.model, sheet);
+  listNodes(sheet, (node) => worthOf(hunt, node.length, node.width));
+  if (!kept || sheet.parts.length === 0) dropSheet(load, at);
+}
+
+/** Puts what is left back in, in an order drawn by lot; opens sheets as the budget allows. */
+export function recreate(hunt: Hunt, load: Load, budget: number): void {
+  const order = orderLeft(hunt, load);
+  for (const kind of order) {
+    while ((load.left[kind] as number) > 0) {
+      if (insertPart(hunt, load, kind)) continue;
+      if (!openFor(hunt, load, kind, budget)) break;
+      if (insertPart(hunt, load, kind)) continue;
+      dropSheet(load, load.sheets.length - 1);
+      break;
+    }
+  }
+}
+
+function orderLeft(hunt: Hunt, load: Load): number[] {
+  const { random, model } = hunt;
+  const kinds: number[] = [];
+  for (let k = 0; k < load.left.length; k++) if ((load.left[k] as number) > 0) kinds.push(k);
+  const rule = random.whole(0, 5);
+  const noise = random.next() * 0.4;
+  const key = new Map<number, number>();
+  for (const k of kinds) {
+    const kind = model.kinds[k] as { length: number; width: number; area: number };
+    const long = Math.max(kind.length, kind.width);
+    const base = [kind.area, kind.length, kind.width, long, kind.area, kind.length + kind.width][rule] as number;
+    key.set(k, base * (1 + noise * (random.next() - 0.5)));
+  }
+  return kinds.sort((a, b) => (key.get(b) as number) - (key.get(a) as number));
+}
+

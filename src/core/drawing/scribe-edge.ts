@@ -1,0 +1,66 @@
+import { flattenOutline, sidesOf } from '#core/geometry';
+import type { Outline, Point } from '#core/geometry';
+import type { Part, PartEdge } from '#core/joinery';
+
+type EdgeName = PartEdge['edge'];
+
+/** Which way an edge faces, as a unit step in the part's own frame. */
+const outwards: Readonly<Record<EdgeName, Point>> = {
+  'face-edge': { x: 0, y: -1 },
+  'far-edge': { x: 0, y: 1 },
+  start: { x: -1, y: 0 },
+  end: { x: 1, y: 0 },
+};
+
+/** True when a side of a counter-clockwise outline faces more towards this edge than towards any other. */
+function faces(from: Point, to: Point, edge: EdgeName): boolean {
+  const out = outwards[edge];
+  const normal = { x: to.y - from.y, y: from.x - to.x };
+  const along = normal.x * out.x + normal.y * out.y;
+  const across = Math.abs(normal.x * out.y) + Math.abs(normal.y * out.x);
+  return along > 0 && along >= across;
+}
+
+/** The outline with an edge moved outwards by what is left on for scribing, mm; arcs stay arcs. */
+export function growEdge(outline: Outline, edge: EdgeName, amount: number): Outline {
+  const out = outwards[edge];
+  const moved = new Set<Point>();
+  for (const { from, to } of sidesOf(outline)) {
+    if (!faces(from, to, edge)) continue;
+    moved.add(from);
+    moved.add(to);
+  }
+  return outline.map((p) => (moved.has(p) ? { ...p, x: p.x + out.x * amount, y: p.y + out.y * amount } : p));
+}
+
+/** The line of an edge, moved outwards by an amount, in pieces where the edge is interrupted; mm. */
+export function edgeLines(outline: Outline, edge: EdgeName, amount: number): readonly (readonly Point[])[] {
+  const out = outwards[edge];
+  const points = flattenOutline(outline, 0.5);
+  const move = (p: Point) => ({ x: p.x + out.x * amount, y: p.y + out.y * amount });
+  const lines: Point[][] = [];
+  sidesOf(points).forEach(({ from, to }) => {
+    if (!faces(from, to, edge)) return;
+    const last = lines.at(-1);
+    const start = move(from);
+    const end = last?.at(-1);
+    if (last && end && Math.hypot(end.x - start.x, end.y - start.y) < 1e-6) last.push(move(to));
+    else lines.push([start, move(to)]);
+  });
+  return lines;
+}
+
+/** What is left on an edge for scribing, mm; 0 when it is not scribed. */
+export function scribeOf(part: Part, edge: EdgeName): number {
+  const found = part.edges.find((candidate) => candidate.edge === edge && candidate.treatment === 'scribed');
+  return found?.amount ?? 0;
+}
+
+/** The finished outline with all scribing allowances left on. */
+export function cutOutline(part: Part): Outline {
+  return part.edges.reduce<Outline>(
+    (outline, { edge, treatment, amount }) =>
+      treatment === 'scribed' && amount ? growEdge(outline, edge, amount) : outline,
+    part.outline,
+  );
+}

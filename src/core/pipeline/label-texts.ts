@@ -1,0 +1,93 @@
+import type { LabelText } from '#core/drawing';
+import type { BuiltPiece, Part } from '#core/joinery';
+import type { Project } from '#core/project';
+
+import { expandLayout, type ExpandedPart } from './expand-layout.ts';
+import { describeEdge } from './list-parts.ts';
+import type { PlannedGroup, Understanding } from './types.ts';
+import { showSize } from './words.ts';
+
+/** One label for each copy of each part (joinery E8), in the order of the pieces. */
+export function labelTexts(
+  project: Project,
+  understanding: Understanding,
+  planned: readonly PlannedGroup[],
+): readonly LabelText[] {
+  const places = findPlaces(planned);
+  return understanding.pieces.flatMap((piece) =>
+    piece.parts.flatMap((part) =>
+      Array.from({ length: part.quantity }, (_, copy) =>
+        makeLabel({ job: project.name, piece, part, copy, stock: places.get(part.id)?.[copy] ?? '' }),
+      ),
+    ),
+  );
+}
+
+/** For each part the places its copies are cut from, as `ply-1 no. 2 · strip B, 3rd`. */
+function findPlaces(planned: readonly PlannedGroup[]): ReadonlyMap<string, readonly string[]> {
+  const places = new Map<string, readonly string[]>();
+  for (const { sheet, parts } of planned.flatMap(listSheets))
+    for (const { part, place } of parts)
+      places.set(part, [...(places.get(part) ?? []), place === '' ? sheet : `${sheet} · ${place}`]);
+  return places;
+}
+
+/** Every piece of stock that is cut, numbered within its line, with its parts. */
+function listSheets({
+  group,
+  plan,
+}: PlannedGroup): readonly { readonly sheet: string; readonly parts: readonly ExpandedPart[] }[] {
+  const used = new Map<string, number>();
+  return plan.layouts.flatMap((layout) =>
+    Array.from({ length: layout.times }, () => {
+      const number = (used.get(layout.stock) ?? 0) + 1;
+      used.set(layout.stock, number);
+      return { sheet: `${layout.stock} no. ${number}`, parts: expandLayout(group, layout) };
+    }),
+  );
+}
+
+interface LabelSource {
+  readonly job: string;
+  readonly piece: BuiltPiece;
+  readonly part: Part;
+  readonly copy: number;
+  readonly stock: string;
+}
+
+function makeLabel({ job, piece, part, copy, stock }: LabelSource): LabelText {
+  const { length, width, thickness } = part.finished;
+  const next = piece.steps.find((step) => step.place === 'workshop' && step.parts.includes(part.id));
+  const hand = part.hand === 'none' ? '' : `, ${part.hand}`;
+  const number = part.quantity > 1 ? ` (${copy + 1} of ${part.quantity})` : '';
+  return {
+    job: `${job} · ${piece.letter} ${piece.name}`,
+    address: part.id,
+    name: `${part.name}${hand}${number}`,
+    size: showSize(length, width, thickness),
+    faceSide: part.faceSide,
+    seenFrom: piece.seenFrom,
+    up: findUp(part, copy),
+    grain: part.grain === 'along-length' ? 'along' : part.grain === 'along-width' ? 'across' : 'any',
+    scribes: part.edges.filter((edge) => edge.treatment === 'scribed').map(describeEdge),
+    joints: piece.joints
+      .filter((joint) => joint.between.includes(part.id))
+      .map((joint) => `${joint.kind} to ${joint.between.find((id) => id !== part.id) ?? part.id}`)
+      .filter((text, index, list) => list.indexOf(text) === index),
+    stock,
+    next: next?.text ?? '',
+  };
+}
+
+/** Less than this share of upright counts as lying flat: steeper than 45 degrees is up. */
+const steep = 0.7;
+
+/** Where up in the boat points on the part lying face up, x to the right; null when it lies flat. */
+function findUp(part: Part, copy: number): LabelText['up'] {
+  const placement = part.placements[copy] ?? part.placements[0];
+  if (!placement) return null;
+  const [x, y] = [placement.xAxis.y, placement.yAxis.y];
+  if (Math.abs(x) >= steep && Math.abs(x) >= Math.abs(y)) return x > 0 ? 'right' : 'left';
+  if (Math.abs(y) >= steep) return y > 0 ? 'up' : 'down';
+  return null;
+}

@@ -1,0 +1,123 @@
+import type { BuiltPiece } from '#core/joinery';
+import { sortBySeverity, type Problem, type Severity } from '#core/problems';
+import type { Project } from '#core/project';
+import { formatMoney } from '#core/units';
+
+import { findBlocked } from './find-blocked.ts';
+import { listShopping, sumShopping } from './list-shopping.ts';
+import { summariseGroup } from './summary-cutting.ts';
+import { summariseShape } from './summary-survey.ts';
+import type { PlannedGroup, Understanding } from './types.ts';
+import { countWords, describeThings, showSize, wrapLines } from './words.ts';
+
+/** What goes into a summary beside the project and its plans. */
+export interface SummaryExtras {
+  /** All findings, those of drawing and planning as well. */
+  readonly findings: readonly Problem[];
+  /** Files that are not written because of a `stop`. */
+  readonly withheld: readonly string[];
+}
+
+/** `summary.txt`: what was measured, made, bought and found, in plain words; the suspected slip comes first. */
+export function summarise(
+  project: Project,
+  understanding: Understanding,
+  planned: readonly PlannedGroup[],
+  extras: SummaryExtras,
+): string {
+  const tax = project.pricesIncludeTax ? 'with tax' : 'without tax';
+  const blocks: readonly (readonly string[])[] = [
+    [
+      project.name,
+      '='.repeat(project.name.length),
+      `Lengths in mm; prices in ${project.currency} ${tax}.`,
+      '',
+    ],
+    doNotCut(project, understanding, planned, extras),
+    heading('Measured', understanding.shapes.flatMap(summariseShape)),
+    heading('Pieces', [...understanding.pieces.map(describePiece), '']),
+    heading('Stock', [...planned.flatMap((each) => [...summariseGroup(project, each), ''])]),
+    heading('Cost', [...describeCost(project, understanding, planned), '']),
+    heading('Findings', [...describeFindings(extras.findings), '']),
+    heading(
+      'Cautions',
+      cautions.flatMap((text) => wrapLines(`- ${text}`, 96, '  ')),
+    ),
+  ];
+  return `${blocks
+    .flat()
+    .join('\n')
+    .replace(/\n{3,}/g, '\n\n')
+    .trimEnd()}\n`;
+}
+
+function heading(title: string, lines: readonly string[]): readonly string[] {
+  return lines.every((line) => line === '') ? [] : [title, '-'.repeat(title.length), ...lines];
+}
+
+function doNotCut(
+  project: Project,
+  understanding: Understanding,
+  planned: readonly PlannedGroup[],
+  { withheld }: SummaryExtras,
+): readonly string[] {
+  const blocked = [...findBlocked(project, understanding, planned).keys()];
+  if (blocked.length === 0) return [];
+  const files =
+    withheld.length > 0
+      ? ` Withheld ${countWords(withheld.length, 'router file')}: ${withheld.join(', ')}.`
+      : '';
+  return [
+    ...wrapLines(
+      `DO NOT CUT ${describeThings(blocked)}: findings marked "stop" below say why. Their pages are stamped.${files}`,
+    ),
+    '',
+  ];
+}
+
+function describePiece(piece: BuiltPiece): string {
+  const { min, max } = piece.envelope;
+  const copies = piece.parts.reduce((sum, part) => sum + part.quantity, 0);
+  const size = showSize(max.x - min.x, max.y - min.y, max.z - min.z);
+  return `  ${piece.letter.padEnd(3)}${piece.name}: ${countWords(piece.parts.length, 'part')}, ${countWords(copies, 'piece')} to cut, over all ${size}`;
+}
+
+function describeCost(
+  project: Project,
+  understanding: Understanding,
+  planned: readonly PlannedGroup[],
+): readonly string[] {
+  const lines = listShopping(project, understanding, planned);
+  const stock = sumShopping(lines.filter((line) => line.kind !== 'fixing'));
+  const fixings = sumShopping(lines.filter((line) => line.kind === 'fixing'));
+  if (lines.length === 0) return [];
+  const money = (amount: number): string => formatMoney(amount, project.currency);
+  const unknown = fixings.unpriced > 0 ? `, ${countWords(fixings.unpriced, 'item')} without a price` : '';
+  return [
+    `  Sheets, boards and battens  ${money(stock.total)}`,
+    `  Fixings and sundries        ${money(fixings.total)}${unknown}`,
+    `  Together                    ${money(stock.total + fixings.total)}`,
+  ];
+}
+
+const severityWords: Readonly<Record<Severity, string>> = { stop: 'STOP', warn: 'WARN', note: 'note' };
+
+function describeFindings(findings: readonly Problem[]): readonly string[] {
+  if (findings.length === 0) return ['None.'];
+  return sortBySeverity(findings).flatMap((finding) =>
+    wrapLines(
+      `${severityWords[finding.severity]}  ${finding.about === undefined ? '' : `${finding.about}: `}${finding.message}${finding.remedy === undefined ? '' : ` ${finding.remedy}`}`,
+      96,
+      '      ',
+    ),
+  );
+}
+
+/** What a plan cannot see to: said once in every summary. */
+const cautions: readonly string[] = [
+  'Saws and routers: guard and riving knife on, push stick for the last 300, eyes and ears protected; read the machine’s own manual.',
+  'Dust of hardwood and plywood harms lungs: extraction and a mask ashore; aboard no sawing or sanding.',
+  'Solvents, epoxy and varnish: air the boat, keep flames out, wear gloves.',
+  'Escape routes, ventilation and gas-locker drains must stay open and as wide as they were.',
+  'Nothing here judges what carries load. Structure, gas, electrics and fire safety follow the local rules; ask a licensed surveyor, fitter or electrician.',
+];

@@ -1,0 +1,63 @@
+import { arrangePages, drawLayout, roomOnPage, type Drawing, type Page } from '#core/drawing';
+import { viewLayout, type OutputFile, type PlannedGroup } from '#core/pipeline';
+import { writeSvg } from '#formats/svg';
+
+import { stamp, type BundleContext } from './bundle-context.ts';
+import { fileName } from './file-name.ts';
+import { drawNotice } from './notice.ts';
+import { stampDrawing } from './stamp-drawing.ts';
+
+/** A cutting diagram and whether it must not be used as it stands. */
+interface Diagram {
+  readonly planned: PlannedGroup;
+  readonly index: number;
+  readonly drawing: Drawing;
+  readonly isBlocked: boolean;
+}
+
+/** Width of the diagrams kept as files, mm: a lying A4 page. */
+const fileWidth = 270;
+
+function drawDiagrams(context: BundleContext, width: number, height?: number): readonly Diagram[] {
+  const { understanding, planned, blocked } = context;
+  return planned.flatMap((each) =>
+    each.plan.layouts.map((_, index) => {
+      const view = viewLayout(understanding, each, index, width);
+      return {
+        planned: each,
+        index,
+        drawing: drawLayout(height === undefined ? view : { ...view, height }),
+        isBlocked: view.parts.some((part) => blocked.has(part.address)),
+      };
+    }),
+  );
+}
+
+/** One SVG for each way to cut a piece of stock. */
+export function writeCuttingSvgs(context: BundleContext): readonly OutputFile[] {
+  return drawDiagrams(context, fileWidth).map(({ planned, index, drawing, isBlocked }) => ({
+    path: `cutting/${fileName(planned.group.id)}-${index + 1}.svg`,
+    content: writeSvg(isBlocked ? stampDrawing(drawing) : drawing),
+  }));
+}
+
+/** The same diagrams on pages, those that must not be used stamped; one page with a sentence when there is none. */
+export function drawCuttingPages(context: BundleContext): readonly Page[] {
+  const { project } = context;
+  const room = roomOnPage(project.paper, true);
+  const diagrams = drawDiagrams(context, room.width, room.height);
+  if (diagrams.length === 0)
+    return drawNotice(project.paper, `${project.name}: cutting`, 'There is nothing to cut yet.');
+  return context.planned.flatMap((planned) => {
+    const own = diagrams.filter((diagram) => diagram.planned === planned);
+    const title = `${project.name} · ${planned.group.title}`;
+    const pages = (isBlocked: boolean): readonly Page[] =>
+      arrangePages(
+        own.filter((diagram) => diagram.isBlocked === isBlocked).map((diagram) => diagram.drawing),
+        project.paper,
+        title,
+        isBlocked ? { stamp } : {},
+      );
+    return [...pages(false), ...pages(true)];
+  });
+}

@@ -1,0 +1,15 @@
+import { boxOfOutline } from '#core/geometry';
+import type { Part } from '#core/joinery';
+
+/** Difference in mm up to which an outline counts as its bounding rectangle: a pencil line is wider. */
+const drawable = 0.2;
+
+/** True when the outline of a part is a plain rectangle as far as a pencil can tell. */
+export function isRectangle(part: Part): boolean {
+  const box = boxOfOutline(part.outline);
+  return part.outline.every((point) => {
+    const onX = Math.min(Math.abs(point.x - box.minX), Math.abs(point.x - box.maxX)) <= drawable;
+    const onY = Math.min(Math.abs(point.y - box.minY), Math.abs(point.y - box.maxY)) <= drawable;
+    return onX && onY && Math.abs(point.bulge ?? 0) < 1e-6;
+  });
+}

@@ -1,0 +1,44 @@
+import {
+  arrangePages,
+  drawElevation,
+  drawExploded,
+  drawPart,
+  drawSurvey,
+  roomOnPage,
+  type Page,
+} from '#core/drawing';
+
+import { stamp, type BundleContext } from './bundle-context.ts';
+import { drawNotice } from './notice.ts';
+
+/** The surveys, each piece whole and taken apart, and every part with its joints and sizes. */
+export function drawPartSheets({ project, understanding, blocked }: BundleContext): readonly Page[] {
+  const { width } = roomOnPage(project.paper, false);
+  const surveys = understanding.shapes.flatMap(({ shape, adjusted, adjustment }) =>
+    arrangePages(
+      [drawSurvey({ shape: adjusted, readings: shape.readings, adjustment, width })],
+      project.paper,
+      `${project.name} · ${shape.name}`,
+    ),
+  );
+  const pieces = understanding.pieces.flatMap((piece) => {
+    const title = `${project.name} · ${piece.letter} ${piece.name}`;
+    const isStopped = piece.parts.some((part) => blocked.has(part.id));
+    const free = piece.parts.filter((part) => !blocked.has(part.id));
+    const stopped = piece.parts.filter((part) => blocked.has(part.id));
+    const draw = (parts: typeof free) => parts.map((part) => drawPart(part, { width }));
+    return [
+      ...arrangePages(
+        [drawElevation(piece, { width }), drawExploded(piece, { width })],
+        project.paper,
+        title,
+        isStopped ? { stamp } : {},
+      ),
+      ...arrangePages(draw(free), project.paper, title),
+      ...arrangePages(draw(stopped), project.paper, title, { stamp }),
+    ];
+  });
+  const pages = [...surveys, ...pieces];
+  if (pages.length > 0) return pages;
+  return drawNotice(project.paper, `${project.name}: part sheets`, 'There is nothing to draw yet.');
+}

@@ -1,0 +1,1 @@
+export { loadGlpk } from './load-glpk.ts';
