@@ -10,7 +10,8 @@ export async function fetchDemo(): Promise<Project> {
   const response = await fetch(`${resolve('/')}projects/curlew.json`);
   if (!response.ok) throw new Error(`the demo is missing: ${response.status}`);
   const read = readProject(await response.text());
-  if (!read.ok) throw new Error(`the demo is faulty: ${read.problems.map((problem) => problem.message).join(' ')}`);
+  if (!read.ok)
+    throw new Error(`the demo is faulty: ${read.problems.map((problem) => problem.message).join(' ')}`);
   return read.value;
 }
 

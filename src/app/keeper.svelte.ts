@@ -52,6 +52,7 @@ export class Keeper {
     if (!opened.ok) return this.#fail(opened.problems);
     this.#store = opened.value;
     this.#listen();
+    void navigator.storage?.persist?.().catch(() => false); // or the browser may clear it when short of room
     const listed = await opened.value.list();
     if (!listed.ok) return this.#fail(listed.problems);
     const head = listed.value.find((each) => each.id === lastOpened()) ?? listed.value[0];
@@ -109,7 +110,12 @@ export class Keeper {
     }
     this.#pending = null;
     const { id, revision } = this.#mark;
-    const saved = await this.#store.save({ id, name: project.name, text: writeJson(project), basedOn: revision });
+    const saved = await this.#store.save({
+      id,
+      name: project.name,
+      text: writeJson(project),
+      basedOn: revision,
+    });
     if (saved.ok) this.#announce(saved.value);
     else this.#keepForLater(project, saved);
   }

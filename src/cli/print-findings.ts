@@ -1,3 +1,4 @@
+import { wordFinding } from '#core/pipeline';
 import { sortBySeverity, type Problem, type Severity } from '#core/problems';
 
 const words: Readonly<Record<Severity, string>> = { stop: 'Stop', warn: 'Warning', note: 'Note' };
@@ -5,9 +6,6 @@ const words: Readonly<Record<Severity, string>> = { stop: 'Stop', warn: 'Warning
 /** Findings as sentences, the worst first, one line each. */
 export function printFindings(findings: readonly Problem[]): string {
   return sortBySeverity(findings)
-    .map((finding) => {
-      const about = finding.about === undefined ? '' : `${finding.about}: `;
-      return `${words[finding.severity]}: ${about}${finding.message}${finding.remedy ? ` ${finding.remedy}` : ''}\n`;
-    })
+    .map((finding) => `${words[finding.severity]}: ${wordFinding(finding)}\n`)
     .join('');
 }

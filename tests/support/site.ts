@@ -42,7 +42,12 @@ async function answer(folder: string, url: string) {
     (found) => found.isFile(),
     () => false,
   );
-  if (isThere) return { status: 200, type: types[extname(file)] ?? 'application/octet-stream', body: await readFile(file) };
+  if (isThere)
+    return {
+      status: 200,
+      type: types[extname(file)] ?? 'application/octet-stream',
+      body: await readFile(file),
+    };
   return { status: 404, type: 'text/html', body: await readFile(join(folder, '404.html')) };
 }
 

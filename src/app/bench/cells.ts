@@ -16,6 +16,8 @@ export function cellsOf(piece: Piece, cells: Cells | undefined): Cells {
 /** The grid with one cell turned to the next kind. */
 export function turnCell(cells: Cells, row: number, column: number): Cells {
   return cells.map((line, y) =>
-    line.map((cell, x) => (y === row && x === column ? (kinds[(kinds.indexOf(cell) + 1) % kinds.length] ?? cell) : cell)),
+    line.map((cell, x) =>
+      y === row && x === column ? (kinds[(kinds.indexOf(cell) + 1) % kinds.length] ?? cell) : cell,
+    ),
   );
 }

@@ -1,4 +1,4 @@
-import type { BuiltPiece, WorkingStep } from '#core/joinery';
+import { parametersOf, type BuiltPiece, type ParameterInfo, type WorkingStep } from '#core/joinery';
 import { formatLength, formatNumber, type LengthSystem } from '#core/units';
 
 /** The step of this name; null when the piece has none. */
@@ -28,8 +28,24 @@ export function withNumbers(step: WorkingStep): string {
   return (step.formula ?? '').replace(/[\p{L}_][\p{L}\p{N}_]*/gu, (name) => values.get(name) ?? name);
 }
 
-/** Every step that another rests on is found by its name; the sizes nobody rests on come first in the list. */
-export function finalSteps(built: BuiltPiece): readonly WorkingStep[] {
+/** The parameter that a number put in comes from, known by its words; null when it is no parameter. */
+export function parameterBehind(step: WorkingStep, kind: BuiltPiece['kind']): ParameterInfo | null {
+  if (step.formula !== undefined) return null;
+  const words = step.label.toLowerCase();
+  return parametersOf(kind).find((info) => info.label.toLowerCase() === words) ?? null;
+}
+
+/** The names of the steps that give the sizes of parts, each once, in the order of the parts. */
+export function sizeNames(built: BuiltPiece): readonly string[] {
+  const names = built.parts.flatMap(({ working }) => [working.length, working.width, working.thickness]);
+  return [...new Set(names)].filter((name) => findStep(built, name) !== null);
+}
+
+/** The results nothing else rests on and no part takes its size from: checks and figures for the fitting. */
+export function otherNames(built: BuiltPiece): readonly string[] {
   const used = new Set(built.working.flatMap((step) => step.inputs.map((input) => input.name)));
-  return built.working.filter((step) => !used.has(step.name) && step.formula !== undefined);
+  const sizes = sizeNames(built);
+  return built.working
+    .filter((step) => !used.has(step.name) && step.formula !== undefined && !sizes.includes(step.name))
+    .map((step) => step.name);
 }

@@ -5,26 +5,32 @@ export interface PadKey {
   readonly type: string;
   readonly label: string;
   readonly spoken: string;
+  /** Takes two places in its row. */
+  readonly isWide?: boolean;
 }
 
 const digit = (type: string): PadKey => ({ type, label: type, spoken: type });
+const zero: PadKey = { type: '0', label: '0', spoken: '0', isWide: true };
+const half: PadKey = { type: '.5', label: '.5', spoken: 'and a half' };
 const back: PadKey = { type: 'back', label: '⌫', spoken: 'Take back the last figure' };
 const clear: PadKey = { type: 'clear', label: 'C', spoken: 'Clear' };
 const sign: PadKey = { type: 'sign', label: '±', spoken: 'Change the sign' };
 const point: PadKey = { type: '.', label: '.', spoken: 'Decimal point' };
-const fractions: readonly PadKey[] = ['1/2', '1/4', '3/4', '1/8', '3/8', '5/8', '7/8', '1/16'].map((type) => ({
-  type,
-  label: type,
-  spoken: `${type} inch`,
-}));
+const fractions: readonly PadKey[] = ['1/2', '1/4', '3/4', '1/8', '3/8', '5/8', '7/8', '1/16'].map(
+  (type) => ({
+    type,
+    label: type,
+    spoken: `${type} inch`,
+  }),
+);
 
 /** The keys of the pad, row by row of four, for the tape in use. */
 export function padKeys(system: LengthSystem, signed: boolean): readonly PadKey[] {
   const rows = ['7', '8', '9', 'back', '4', '5', '6', 'clear', '1', '2', '3', 'sign'];
   const named: Readonly<Record<string, PadKey>> = { back, clear, sign: signed ? sign : point };
   const keys = rows.map((type) => named[type] ?? digit(type));
-  const last = signed ? [digit('0'), digit('00'), point] : [digit('0'), digit('00')];
-  return system === 'mm' ? [...keys, ...last] : [...keys, digit('0'), ...(signed ? [point] : []), ...fractions];
+  const last = signed ? [zero, half, point] : [zero, half];
+  return system === 'mm' ? [...keys, ...last] : [...keys, zero, ...(signed ? [point] : []), ...fractions];
 }
 
 /** The text after a key of the pad. A fraction is put after whole inches with a space, and replaces an earlier one. */
@@ -32,6 +38,8 @@ export function typeKey(text: string, type: string): string {
   if (type === 'back') return text.slice(0, -1).trimEnd();
   if (type === 'clear') return '';
   if (type === 'sign') return text.startsWith('-') ? text.slice(1) : `-${text}`;
-  if (type.includes('/')) return `${text.replace(/\s*\d*\/\d*$/, '').trim()} ${type}`.trim().replace(/^- /, '-');
+  if (type.includes('/'))
+    return `${text.replace(/\s*\d*\/\d*$/, '').trim()} ${type}`.trim().replace(/^- /, '-');
+  if (type.startsWith('.') && text.includes('.')) return text;
   return text + type;
 }

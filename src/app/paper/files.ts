@@ -61,6 +61,7 @@ export function typeOf(path: string): string {
 
 /** How large a file is, as `12 kB`. */
 export function sizeWords(file: OutputFile): string {
-  const bytes = typeof file.content === 'string' ? new TextEncoder().encode(file.content).length : file.content.length;
+  const bytes =
+    typeof file.content === 'string' ? new TextEncoder().encode(file.content).length : file.content.length;
   return bytes < 1000 ? `${bytes} B` : `${Math.round(bytes / 1000)} kB`;
 }

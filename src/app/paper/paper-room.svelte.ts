@@ -2,6 +2,7 @@ import regularUrl from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf?url';
 import boldUrl from 'dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf?url';
 import type { BundleSource, PageSets } from '#formats/bundle';
 import type { OutputFile } from '#core/pipeline';
+import { startBundleWorker } from './start-worker.ts';
 import type { BundleAnswer, BundleRequest } from './bundle-worker.ts';
 
 type Work = Omit<BundleSource, 'fonts'>;
@@ -48,7 +49,7 @@ export class PaperRoom {
 
   #bench(): Worker {
     if (this.#worker) return this.#worker;
-    const worker = new Worker(new URL('./bundle-worker.ts', import.meta.url), { type: 'module' });
+    const worker = startBundleWorker();
     worker.addEventListener('message', (event: MessageEvent<BundleAnswer>) => this.#take(event.data));
     worker.addEventListener('error', (event) => this.#take({ number: this.#number, failure: event.message }));
     this.#worker = worker;

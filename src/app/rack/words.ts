@@ -17,6 +17,12 @@ export function sizeWords(
   return [size.length, size.width, size.thickness].map((each) => formatLength(each, { system })).join(' × ');
 }
 
+/** The size of a line as the rack shows it: the thickness only where it is not that of the material. */
+export function lineWords(line: StockLine, material: Material, system: LengthSystem): string {
+  if (material.kind === 'solid' || line.thickness !== material.thickness) return sizeWords(line, system);
+  return `${formatLength(line.length, { system })} × ${formatLength(line.width, { system })}`;
+}
+
 /** How many there are, and whose: `3 owned`, `at most 2`, `as many as needed`. */
 export function countWords(line: StockLine): string {
   if (line.owned) return line.count === null ? 'owned' : `${line.count} owned`;

@@ -1,6 +1,7 @@
 import type { CuttingPlan, CuttingProgress } from '#core/cutting';
 import type { CuttingGroup, PlannedGroup } from '#core/pipeline';
 import type { Problem } from '#core/problems';
+import { omit } from '../omit.ts';
 import { startCutting } from '#solver/worker';
 
 /** How long a first search may take, seconds; and each time the user lets it go on. */
@@ -21,15 +22,15 @@ const waiting: Search = { state: 'waiting', progress: null, plan: null };
  * changed is sought again, and an undone change finds its plan still there.
  */
 export class CuttingRoom {
-  #searches = $state.raw<ReadonlyMap<string, Search>>(new Map());
+  #searches = $state.raw<Readonly<Record<string, Search>>>({});
   /** Jobs sought or being sought: told apart from `#searches` so that asking for them is no dependency. */
-  readonly #begun = new Set<string>();
-  readonly #abandoned = new Set<string>();
+  #begun: readonly string[] = [];
+  #abandoned: readonly string[] = [];
   #queue: { readonly key: string; readonly group: CuttingGroup; readonly seconds: number }[] = [];
   #running: { readonly key: string; readonly cancel: () => void } | null = null;
   readonly #groups: () => readonly CuttingGroup[];
-  readonly #keys: ReadonlyMap<string, string> = $derived.by(
-    () => new Map(this.#groups().map((group) => [group.id, JSON.stringify(group.job)])),
+  readonly #keys: Readonly<Record<string, string>> = $derived.by(() =>
+    Object.fromEntries(this.#groups().map((group) => [group.id, JSON.stringify(group.job)])),
   );
   /** Groups whose plan is there, with it. */
   readonly planned: readonly PlannedGroup[] = $derived.by(() =>
@@ -49,15 +50,17 @@ export class CuttingRoom {
 
   /** How the search for a group stands. */
   searchOf(group: CuttingGroup): Search {
-    return this.#searches.get(this.#keyOf(group)) ?? waiting;
+    return this.#get(this.#keyOf(group));
   }
 
   /** Seeks the plans that are missing; a search for a job that is no more is stopped. */
   seekMissing(groups: readonly CuttingGroup[]): void {
     const wanted = groups.map((group) => ({ key: this.#keyOf(group), group, seconds: firstSeconds }));
     if (this.#running && !wanted.some(({ key }) => key === this.#running?.key)) this.#abandon(this.#running);
-    const further = this.#queue.filter(({ key }) => this.#begun.has(key) && wanted.some((each) => each.key === key));
-    this.#queue = [...wanted.filter(({ key }) => !this.#begun.has(key)), ...further];
+    const further = this.#queue.filter(
+      ({ key }) => this.#begun.includes(key) && wanted.some((each) => each.key === key),
+    );
+    this.#queue = [...wanted.filter(({ key }) => !this.#begun.includes(key)), ...further];
     this.#next();
   }
 
@@ -76,12 +79,12 @@ export class CuttingRoom {
 
   /** Stops a search whose job is no more, and forgets it: should the job come back, it is sought afresh. */
   #abandon(running: { readonly key: string; readonly cancel: () => void }): void {
-    this.#abandoned.add(running.key);
+    this.#abandoned = [...this.#abandoned, running.key];
     running.cancel();
   }
 
   #keyOf(group: CuttingGroup): string {
-    return this.#keys.get(group.id) ?? JSON.stringify(group.job);
+    return this.#keys[group.id] ?? JSON.stringify(group.job);
   }
 
   #next(): void {
@@ -90,7 +93,7 @@ export class CuttingRoom {
   }
 
   async #seek(key: string, group: CuttingGroup, seconds: number): Promise<void> {
-    this.#begun.add(key);
+    this.#begun = [...this.#begun, key];
     const former = this.#get(key);
     this.#put(key, { ...former, state: 'running' });
     const search = startCutting(group.job, {
@@ -105,29 +108,37 @@ export class CuttingRoom {
       throw error;
     } finally {
       this.#running = null;
-      if (this.#abandoned.delete(key)) this.#forget(key);
+      if (this.#abandoned.includes(key)) this.#forget(key);
       this.#next();
     }
   }
 
   #finish(key: string, plan: CuttingPlan): void {
     const former = this.#get(key).plan;
-    const best = former && isBetter(former, plan) ? { ...former, bound: plan.bound ?? former.bound } : plan;
+    const best = former && isBetter(former, plan) ? withBound(former, plan.bound) : plan;
     this.#put(key, { ...this.#get(key), state: 'done', plan: best });
   }
 
   #forget(key: string): void {
-    this.#begun.delete(key);
-    this.#searches = new Map([...this.#searches].filter(([each]) => each !== key));
+    const isOther = (each: string): boolean => each !== key;
+    this.#begun = this.#begun.filter(isOther);
+    this.#abandoned = this.#abandoned.filter(isOther);
+    this.#searches = omit(this.#searches, key);
   }
 
   #get(key: string): Search {
-    return this.#searches.get(key) ?? waiting;
+    return this.#searches[key] ?? waiting;
   }
 
   #put(key: string, search: Search): void {
-    this.#searches = new Map(this.#searches).set(key, search);
+    this.#searches = { ...this.#searches, [key]: search };
   }
+}
+
+/** A plan with the higher of two bounds; proven when that meets its cost. */
+function withBound(plan: CuttingPlan, bound: number | null): CuttingPlan {
+  if (bound === null || (plan.bound !== null && plan.bound >= bound)) return plan;
+  return { ...plan, bound, proven: plan.proven || bound >= plan.cost };
 }
 
 function isBetter(a: CuttingPlan, b: CuttingPlan): boolean {

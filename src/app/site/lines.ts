@@ -11,6 +11,7 @@ import {
   type Suspect,
 } from '#core/measuring';
 import type { ShapeOutcome } from '#core/pipeline';
+import { omit } from '../omit.ts';
 
 /** A line of the checklist on site: a standard reading, taken or not, or one of the user's own. */
 export interface SiteLine {
@@ -64,7 +65,12 @@ export interface Manner {
 }
 
 /** A new standard reading as entered; the usual method when none was chosen. */
-export function makeReading(line: SiteLine, value: number, manner: Manner, taken: readonly string[]): Reading {
+export function makeReading(
+  line: SiteLine,
+  value: number,
+  manner: Manner,
+  taken: readonly string[],
+): Reading {
   const key = line.id as OpeningKey;
   const id = taken.includes(key) ? `${key}-2` : key;
   return makeOpeningReading(key, value, { id, ...mannerOf(manner) });
@@ -72,8 +78,7 @@ export function makeReading(line: SiteLine, value: number, manner: Manner, taken
 
 /** The reading with another value or manner. */
 export function changeReading(reading: Reading, value: number, manner: Manner): Reading {
-  const { method: _, toFace: __, ...rest } = reading;
-  return { ...rest, value, ...mannerOf(manner) } as Reading;
+  return { ...omit(reading, 'method', 'toFace'), value, ...mannerOf(manner) } as Reading;
 }
 
 function mannerOf(manner: Manner): Partial<Pick<Reading, 'method' | 'toFace'>> {

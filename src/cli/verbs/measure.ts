@@ -43,7 +43,8 @@ function describeAdjustment(adjustment: Adjustment): string {
     ),
     '',
     ...adjustment.suspects.map(
-      (suspect) => `Doubt ${suspect.id}: ${formatNumber(suspect.slip, 1)} mm off. ${suspect.cause}`,
+      ({ id, slip, cause }) =>
+        `Doubt ${id}: about ${formatNumber(Math.abs(slip), 1)} mm too ${slip > 0 ? 'large' : 'small'}, ${cause}`,
     ),
     ...adjustment.undetermined,
     ...(adjustment.advice === null ? [] : [adjustment.advice]),

@@ -56,11 +56,17 @@ export function aimBelow(search: Search): void {
   const step = model.costGrid > 0 ? model.costGrid : Math.max(search.best.cost, 1) * 1e-9;
   search.budget = search.best.leftCount > 0 ? Infinity : search.best.cost - step * (1 - 1e-6);
   const load = draftOf(search.best);
-  while (load.cost > search.budget) dropSheet(load, emptiest(load));
+  while (load.cost > search.budget && load.sheets.length > 0) dropSheet(load, emptiest(load));
   recreate(search.hunt, load, search.budget);
   search.current = load;
   search.currentGrade = gradeOf(search.hunt, load);
   search.history.fill(search.currentGrade);
+}
+
+/** Takes a better load from outside and goes on from there. */
+export function adoptLoad(search: Search, load: Load): void {
+  search.best = load;
+  aimBelow(search);
 }
 
 function emptiest(load: Load): number {
@@ -91,12 +97,9 @@ const leftWeight = 1.5;
 
 /** Runs some steps; answers true as soon as a cheaper load is found. `isOver` is asked now and then. */
 export function runSearch(search: Search, steps: number, isOver: () => boolean): boolean {
-  const { hunt, history } = search;
   for (let i = 0; i < steps; i++) {
-    if ((i & 31) === 0 && isOver()) return false;
+    if ((i & 15) === 0 && isOver()) return false;
     if (stepOnce(search)) return true;
-    void hunt;
-    void history;
   }
   return false;
 }

@@ -1,14 +1,15 @@
-import { makeRandom } from '#core/numerics';
 import type { SolveLp } from '#core/numerics';
-import { areaBound } from './bounds.ts';
+import type { Problem } from '#core/problems';
 import { checkJob } from './check-job.ts';
 import { emitPlan } from './emit-plan.ts';
 import type { Answer } from './emit-plan.ts';
+import { runEngine, startEngine } from './engine.ts';
+import type { Engine } from './engine.ts';
 import { buildModel } from './model.ts';
+import type { Model } from './model.ts';
 import type { Load } from './load.ts';
-import { runSearch, startSearch } from './search.ts';
 import type { CuttingJob, CuttingPlan, CuttingProgress } from './types.ts';
-import { tellUnplaced } from './unplaced.ts';
+import { fitsSomewhere, tellUnplaced } from './unplaced.ts';
 
 /** What a search is given besides the job. */
 export interface CuttingTools {
@@ -23,24 +24,71 @@ export interface CuttingTools {
   readonly onProgress?: (progress: CuttingProgress) => void;
 }
 
-/** The cheapest plan found for a job, with a bound that no plan can go below. */
+/**
+ * The cheapest plan found for a job, with a bound that no plan can go below. A job that `checkJob` refuses yields an
+ * empty plan with those findings.
+ */
 export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan {
   const start = tools.clock();
   const wrong = checkJob(job);
-  if (wrong.length > 0) throw new Error(wrong[0]?.message);
+  if (wrong.length > 0) return refuse(job, wrong);
   const model = buildModel(job);
-  const search = startSearch(model, makeRandom(tools.seed ?? 1), 3);
-  const bound = areaBound(model);
-  const isOver = () => tools.clock() - start > (tools.seconds ?? 10) * 1000;
-  while (!isOver() && (search.best.cost > bound + 1e-9 && search.best.leftCount === 0)) runSearch(search, 1000, isOver);
-  const answer = answerOf(search.best);
-  return emitPlan(model, answer, { bound, seconds: (tools.clock() - start) / 1000, findings: tellUnplaced(model, answer.left) });
+  const placeable = withoutImpossible(model);
+  const limit = start + (tools.work === undefined ? (tools.seconds ?? 10) * 1000 * timeShare : Infinity);
+  const seconds = () => (tools.clock() - start) / 1000;
+  const finish = (engine: Engine): CuttingPlan => {
+    const answer = answerOf(model, engine.search.best);
+    const findings = [...tellUnplaced(model, answer.left), ...tellRounding(model)];
+    return emitPlan(model, answer, { bound: engine.bound, seconds: seconds(), findings });
+  };
+  const engine = startEngine(placeable, {
+    solveLp: tools.solveLp,
+    seed: tools.seed ?? 1,
+    steps: tools.work ?? Infinity,
+    isOver: () => tools.clock() > limit,
+    tell: (each, phase) => tools.onProgress?.({ ...standing(each), phase, plan: finish(each) }),
+  });
+  runEngine(engine);
+  return finish(engine);
 }
 
-export function answerOf(load: Load): Answer {
+/** The last part of the time is kept for writing the plan. */
+const timeShare = 0.97;
+
+function standing(engine: Engine): { readonly cost: number; readonly bound: number } {
+  const { cost } = engine.search.best;
+  return { cost, bound: Math.min(cost, engine.bound) };
+}
+
+/** Parts that fit no stock would only be in the way of the search. */
+function withoutImpossible(model: Model): Model {
+  const kinds = model.kinds.map((kind) => (fitsSomewhere(model, kind) ? kind : { ...kind, count: 0 }));
+  return { ...model, kinds };
+}
+
+function tellRounding(model: Model): readonly Problem[] {
+  if (!model.rounded) return [];
+  return [
+    {
+      severity: 'note',
+      code: 'sizes-rounded',
+      message: 'Some sizes are finer than 0.01 mm; parts and kerf were taken up to it, stock down.',
+    },
+  ];
+}
+
+function refuse(job: CuttingJob, findings: readonly Problem[]): CuttingPlan {
+  const unplaced = job.parts.map((part) => ({ id: part.id, count: part.count ?? 1 }));
+  return { cost: 0, bound: null, proven: false, seconds: 0, stockUsed: [], unplaced, findings, layouts: [] };
+}
+
+/** A load as an answer; parts the search was not given count as left. */
+function answerOf(model: Model, load: Load): Answer {
+  const placed = new Int32Array(model.kinds.length);
+  for (const sheet of load.sheets) for (const node of sheet.parts) placed[node.kind] = (placed[node.kind] as number) + 1;
   return {
-    fillings: load.sheets.map((sheet) => ({ filling: { bin: sheet.bin, way: sheet.way, roots: sheet.roots }, times: 1 })),
-    left: load.left,
+    fillings: load.sheets.map((sheet) => ({ filling: sheet, times: 1 })),
+    left: model.kinds.map((kind) => kind.count - (placed[kind.index] as number)),
     cost: load.cost,
   };
 }

@@ -135,7 +135,7 @@ function makePiece(like: Node, direction: Direction, size: number, parent: Node)
  */
 export function tidyTree(root: Node, first: Direction | 0): void {
   const { length, width } = root;
-  shrink(root, first !== 0);
+  shrink(root, first !== 0 && root.direction === first);
   if (root.kind >= 0 && root.length < length && root.width < width) {
     wrapLonePart(root, first || largerRest(root, length, width));
   }

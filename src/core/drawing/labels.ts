@@ -17,7 +17,10 @@ export interface LabelText {
   /** Which side is the face, as `face side to the saloon`. */
   readonly faceSide: string;
   readonly seenFrom: string;
-  /** Where up is on the label lying as the part: `right`, `up`, or null when the part lies flat. */
+  /**
+   * Where up in the boat is, on the part lying face side up with its start end at the left (its y runs down then);
+   * null when the part lies flat.
+   */
   readonly up: 'up' | 'down' | 'left' | 'right' | null;
   readonly grain: 'along' | 'across' | 'any';
   /** Edges to be scribed with their amounts, as `far edge 12`. */
@@ -130,12 +133,16 @@ function drawLabel(label: LabelText, cell: Box, options: LabelOptions): readonly
       tone: 'soft',
     }),
     drawText({ x: left, y: top - 13 }, label.size, { height: usual, weight: 'bold' }),
-    ...rows.map((row, i) =>
-      drawText({ x: left, y: top - 17.2 - i * lineStep }, shortenText(row, plain, room), { height: plain }),
-    ),
+    ...rows.map((row, i) => drawRow(row, { x: left, y: top - 17.2 - i * lineStep }, room)),
     ...drawSymbols(label, { x: cell.maxX - 4 - symbolRoom, y: top - 13 }),
   ];
   return options.stamp === undefined ? marks : [...marks, ...drawStamp(options.stamp, cell)];
+}
+
+/** A line of a label, set a little smaller when it is long, shortened when that is not enough. */
+function drawRow(row: string, at: Point, room: number): Mark {
+  const height = [plain, 2, lettering.fine].find((h) => textWidth(row, h) <= room) ?? lettering.fine;
+  return drawText(at, shortenText(row, height, room), { height });
 }
 
 /** Grain, face mark, edge mark and UP in a patch beside the address. */
@@ -148,8 +155,8 @@ function drawSymbols(label: LabelText, corner: Point): readonly Mark[] {
       : drawGrainArrow({ x: x + 6, y: y + 11.5 }, along ? 12 : 4, along ? 0 : Math.PI / 2);
   return [
     ...grain,
-    ...drawFaceMark({ x: x + 2, y }, 7),
-    ...drawEdgeMark({ x: x + 9, y }, 3.5),
+    ...drawFaceMark({ x: x + 5, y: y + 8 }, -7),
+    ...drawEdgeMark({ x: x + 9, y: y + 8 }, -3.5),
     ...drawUpArrow(label.up, { x: x + 19, y: y + 8 }),
   ];
 }

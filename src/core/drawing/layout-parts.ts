@@ -33,7 +33,8 @@ export function drawLayoutParts(view: LayoutView, scale: number, labelled: reado
       texts.push(...whole);
       continue;
     }
-    const text = `${part.address}  ${part.sizeText} · ${part.name} · ${part.place}`;
+    const said = [part.sizeText, part.name, part.place].filter((each) => each !== '');
+    const text = `${part.address}  ${said.join(' · ')}`;
     const short = writeInside(part, box, addressOnly(part));
     const known = key.find((entry) => entry.text === text);
     const number = short ? null : (known?.number ?? key.filter((entry) => entry.number !== null).length + 1);
@@ -85,6 +86,7 @@ function writeInside(
   return null;
 }
 
+/** From the fullest to the shortest; a text that is empty leaves its line out. */
 function choicesOfLines(part: LayoutPart): readonly (readonly Line[])[] {
   const address = (height: number): Line => ({ text: part.address, height, weight: 'bold' });
   const line = (text: string, height: number): Line => ({ text, height, weight: 'normal' });
@@ -94,16 +96,18 @@ function choicesOfLines(part: LayoutPart): readonly (readonly Line[])[] {
     height,
     weight: 'bold',
   });
-  return [
+  const inOneRow = `${part.address}  ${[part.sizeText, part.place].filter((text) => text !== '').join(' · ')}`;
+  const choices: readonly (readonly Line[])[] = [
     [address(huge), line(part.sizeText, usual), line(part.name, small), line(part.place, small)],
     [address(large), line(part.sizeText, usual), line(part.place, small)],
     [address(large), line(part.sizeText, small), line(part.place, fine)],
     [address(usual), line(part.sizeText, small), line(part.place, fine)],
     [oneRow(usual), line(part.place, small)],
     [oneRow(small), line(part.place, fine)],
-    [{ text: `${part.address}  ${part.sizeText} · ${part.place}`, height: small, weight: 'bold' }],
-    [{ text: `${part.address}  ${part.sizeText} · ${part.place}`, height: fine, weight: 'bold' }],
+    [{ text: inOneRow, height: small, weight: 'bold' }],
+    [{ text: inOneRow, height: fine, weight: 'bold' }],
   ];
+  return choices.map((lines) => lines.filter(({ text }) => text !== ''));
 }
 
 function addressOnly(part: LayoutPart): readonly (readonly Line[])[] {

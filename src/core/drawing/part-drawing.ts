@@ -7,10 +7,10 @@ import { drawDimension } from './dimension.ts';
 import { boxAround, findRoom } from './find-room.ts';
 import { boxOfMark, drawArea, drawLine, drawRectangle, drawText, lettering, makeDrawing } from './marks.ts';
 import { drawOrdinates } from './ordinates.ts';
-import { describeMachining, seenOnEdge, seenOnFace } from './part-view.ts';
+import { asSeen, describeMachining, seenOnEdge, seenOnFace } from './part-view.ts';
 import { chooseScale, formatMm, formatScale } from './scales.ts';
 import { drawEdgeMark, drawFaceMark, drawGrainArrow, drawWave } from './symbols.ts';
-import { edgeLines } from './scribe-edge.ts';
+import { seenEdgeLines } from './scribe-edge.ts';
 import { textWidth, wrapText } from './text-width.ts';
 import type { Drawing, Mark } from './types.ts';
 
@@ -93,10 +93,10 @@ function drawFace(sheet: Sheet): readonly Mark[] {
     const contour = seenOnFace(machining, part);
     return contour ? [{ number: i + 1, near: contour.near, outline: toPaper(contour.outline, sheet) }] : [];
   });
-  const holes = part.holes.map((hole) => toPaper(hole, sheet));
+  const holes = part.holes.map((hole) => toPaper(asSeen(hole, part), sheet));
   const boxes = [...seen.map(({ outline }) => outline), ...holes].map(boxOfOutline);
   return [
-    drawArea(toPaper(part.outline, sheet), 'cut', 'paper', part.id),
+    drawArea(toPaper(asSeen(part.outline, part), sheet), 'cut', 'paper', part.id),
     ...holes.map((hole) => drawArea(hole, 'outline', 'none', part.id)),
     ...seen.map(({ outline, near }) => drawArea(outline, near ? 'thin' : 'hidden')),
     ...drawFaceSigns(sheet, boxes),
@@ -105,7 +105,7 @@ function drawFace(sheet: Sheet): readonly Mark[] {
   ];
 }
 
-/** Address, grain arrow and face mark where no machining is in the way (left out when there is no room), edge mark below the face edge. */
+/** Address, grain arrow and face mark where no machining is in the way (left out when there is no room), edge mark on the face edge. */
 function drawFaceSigns({ part, along, scale }: Sheet, machined: readonly Box[]): readonly Mark[] {
   const tall = part.finished.width * scale;
   const right = along.place(part.finished.length);
@@ -129,7 +129,7 @@ function drawFaceSigns({ part, along, scale }: Sheet, machined: readonly Box[]):
   const grain =
     part.grain === 'any' ? null : place(across ? 3 : run, across ? run : 3, { x: right * 0.3, y: middle });
   const size = Math.min(7, Math.max(3, tall * 0.3));
-  const face = place(size * 0.5, size, { x: right * 0.48, y: size * 0.5 + 0.6 });
+  const face = place(size * 0.5, size, { x: right * 0.48, y: tall - size * 0.5 - 0.6 });
   return [
     ...(address
       ? [
@@ -141,9 +141,16 @@ function drawFaceSigns({ part, along, scale }: Sheet, machined: readonly Box[]):
         ]
       : []),
     ...(grain ? drawGrainArrow(grain, run, across ? Math.PI / 2 : 0) : []),
-    ...(face ? drawFaceMark({ x: face.x - size * 0.2, y: face.y - size / 2 }, size) : []),
-    ...drawEdgeMark({ x: right * 0.48, y: -0.6 }, -3),
+    ...(face ? drawFaceMark({ x: face.x + size * 0.2, y: face.y + size / 2 }, -size) : []),
+    ...drawEdgeMark({ x: clearOfStations(right * 0.48, machined), y: tall + 0.4 }, 3),
   ];
+}
+
+/** A place along the part at least 3 mm of paper from where any machining begins or ends. */
+function clearOfStations(wanted: number, machined: readonly Box[]): number {
+  const stations = machined.flatMap((box) => [box.minX, box.maxX]);
+  const tries = Array.from({ length: 40 }, (_, i) => wanted + (i % 2 ? -1 : 1) * i);
+  return tries.find((x) => stations.every((station) => Math.abs(station - x) > 3)) ?? wanted;
 }
 
 /** The number under which a machining is described, in its contour or just beside a small one. */
@@ -163,7 +170,7 @@ function drawTreatment(edge: PartEdge, sheet: Sheet): readonly Mark[] {
   if (edge.treatment === 'bare') return [];
   const { part, scale } = sheet;
   const off = Math.max(1.2 / scale, edge.amount ?? 0);
-  const lines = edgeLines(part.outline, edge.edge, off).map((line) => toPaper(line, sheet));
+  const lines = seenEdgeLines(part, edge.edge, off).map((line) => toPaper(line, sheet));
   const [first] = lines;
   if (!first) return [];
   const verb = treatments[edge.treatment];
@@ -174,7 +181,7 @@ function drawTreatment(edge: PartEdge, sheet: Sheet): readonly Mark[] {
     ? { x: edge.edge === 'start' ? box.minX - 1.2 : box.maxX + 3.7, y: (box.minY + box.maxY) / 2 }
     : {
         x: box.minX + (box.maxX - box.minX) * 0.2,
-        y: edge.edge === 'face-edge' ? box.minY - 3.7 : box.maxY + 1.4,
+        y: edge.edge === 'far-edge' ? box.minY - 3.7 : box.maxY + 1.4,
       };
   const style = { height: lettering.small, align: 'middle', ...(upright && { turn: Math.PI / 2 }) } as const;
   return [
@@ -226,7 +233,7 @@ function drawNotes(sheet: Sheet, top: number, room: number): readonly Mark[] {
   const broken = along.breaks.length > 0 ? ', length broken' : '';
   const head = `${part.id}  ${part.name} · ${formatMm(length)} × ${formatMm(width)} × ${formatMm(thickness)}${times}`;
   const rows = [
-    `${formatScale(scale)}${broken} · seen from the face side: ${part.faceSide} · below: seen from the face edge`,
+    `${formatScale(scale)}${broken} · seen from the face side: ${part.faceSide} · below: seen from the face edge, face side down`,
     ...part.machining.map((m, i) => `${i + 1}  ${describeMachining(m, part)}`),
     ...part.notes,
   ].flatMap((row) => wrapText(row, lettering.small, room));

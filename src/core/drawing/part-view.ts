@@ -1,10 +1,25 @@
-import { isInside } from '#core/geometry';
+import { isInside, reverseOutline } from '#core/geometry';
 import type { Box3, Outline, Point } from '#core/geometry';
 import type { Machining, Part } from '#core/joinery';
 import { unreachable } from '#core/problems';
 import { formatMm } from './scales.ts';
 
 type Of<K extends Machining['kind']> = Extract<Machining, { kind: K }>;
+
+/**
+ * A figure of the part's own frame as it looks from the face side: x still to the right, y now from the far edge up to the face
+ * edge, which comes to lie at the top. The part's z runs away from whoever looks at the face, so its y must run down.
+ */
+export function asSeen(outline: Outline, part: Part): Outline {
+  return reverseOutline(
+    outline.map((p) => ({ ...seenPoint(p, part), ...(p.bulge !== undefined && { bulge: -p.bulge }) })),
+  );
+}
+
+/** A point of the part's own frame in the view of the face side. */
+export function seenPoint(point: Point, part: Part): Point {
+  return { x: point.x, y: part.finished.width - point.y };
+}
 
 /** A closed contour of machining in a view of the part, mm of the part. */
 export interface SeenContour {
@@ -13,8 +28,14 @@ export interface SeenContour {
   readonly near: boolean;
 }
 
-/** What a machining shows in the face view, x along the length, y across the width; null when nothing. */
+/** What a machining shows in the view of the face side (`asSeen`); null when nothing. */
 export function seenOnFace(machining: Machining, part: Part): SeenContour | null {
+  const contour = contourOnFace(machining, part);
+  return contour && { ...contour, outline: asSeen(contour.outline, part) };
+}
+
+/** The same in the part's own frame. */
+function contourOnFace(machining: Machining, part: Part): SeenContour | null {
   const { thickness } = part.finished;
   switch (machining.kind) {
     case 'recess': {
@@ -32,25 +53,23 @@ export function seenOnFace(machining: Machining, part: Part): SeenContour | null
   }
 }
 
-/** What a machining shows in the view of the face edge: x along the length, y across the thickness, the face side up; null when nothing. */
+/** What a machining shows in the view of the face edge: x along the length, y across the thickness, the face side below; null when nothing. */
 export function seenOnEdge(machining: Machining, part: Part): SeenContour | null {
-  const { thickness } = part.finished;
-  const up = (z: number) => thickness - z;
   switch (machining.kind) {
     case 'recess': {
       const { min, max } = machining.box;
-      return { outline: between(min.x, up(max.z), max.x, up(min.z)), near: min.y <= 0.01 };
+      return { outline: between(min.x, min.z, max.x, max.z), near: min.y <= 0.01 };
     }
     case 'prism': {
       const box = prismBox(machining, part);
       return {
-        outline: between(box.min.x, up(box.max.z), box.max.x, up(box.min.z)),
+        outline: between(box.min.x, box.min.z, box.max.x, box.max.z),
         near: box.min.y <= 0.01,
       };
     }
     case 'hole': {
       const box = holeBox(machining, part);
-      return { outline: between(box.min.x, up(box.max.z), box.max.x, up(box.min.z)), near: false };
+      return { outline: between(box.min.x, box.min.z, box.max.x, box.max.z), near: false };
     }
     case 'bevel':
       return null;

@@ -1,6 +1,7 @@
 import { flattenOutline, sidesOf } from '#core/geometry';
 import type { Outline, Point } from '#core/geometry';
 import type { Part, PartEdge } from '#core/joinery';
+import { seenPoint } from './part-view.ts';
 
 type EdgeName = PartEdge['edge'];
 
@@ -33,8 +34,7 @@ export function growEdge(outline: Outline, edge: EdgeName, amount: number): Outl
   return outline.map((p) => (moved.has(p) ? { ...p, x: p.x + out.x * amount, y: p.y + out.y * amount } : p));
 }
 
-/** The line of an edge, moved outwards by an amount, in pieces where the edge is interrupted; mm. */
-export function edgeLines(outline: Outline, edge: EdgeName, amount: number): readonly (readonly Point[])[] {
+function edgeLines(outline: Outline, edge: EdgeName, amount: number): readonly (readonly Point[])[] {
   const out = outwards[edge];
   const points = flattenOutline(outline, 0.5);
   const move = (p: Point) => ({ x: p.x + out.x * amount, y: p.y + out.y * amount });
@@ -48,6 +48,11 @@ export function edgeLines(outline: Outline, edge: EdgeName, amount: number): rea
     else lines.push([start, move(to)]);
   });
   return lines;
+}
+
+/** The line of an edge moved outwards, as seen from the face side (`asSeen`), in pieces where it is interrupted; mm. */
+export function seenEdgeLines(part: Part, edge: EdgeName, amount: number): readonly (readonly Point[])[] {
+  return edgeLines(part.outline, edge, amount).map((line) => line.map((p) => seenPoint(p, part)));
 }
 
 /** What is left on an edge for scribing, mm; 0 when it is not scribed. */

@@ -191,7 +191,9 @@ function drawDeviation(
   // the text stands on the side of the line away from the second point, else towards the middle
   const lean = plumb ? b.x - foot.x : b.y - foot.y;
   const away = Math.abs(lean) > 0.4 ? lean > 0 : plumb ? sheet.centre.x < a.x : sheet.centre.y < a.y;
-  const share = 0.5;
+  // outside the shape the tape line along the edge leaves room near the foot only
+  const outside = plumb && away !== sheet.centre.x < a.x;
+  const share = outside ? 0.12 : 0.5;
   const at = plumb
     ? { x: a.x + (away ? -1 : 1 + small), y: a.y + (foot.y - a.y) * share }
     : { x: a.x + (foot.x - a.x) * share, y: a.y + (away ? -1.2 - small : 1.2) };

@@ -1,5 +1,6 @@
 import { unreachable } from '#core/problems';
 import { buildDoorFrame, newDoorFrame } from './door-frame.ts';
+import { buildDrawer, newDrawer } from './drawer.ts';
 import type { NewPiece, Piece, PieceKind } from './piece-types.ts';
 import type { BuildContext, BuiltPiece } from './types.ts';
 
@@ -9,6 +10,7 @@ export function buildPiece(piece: Piece, context: BuildContext): BuiltPiece {
     case 'door-frame':
       return buildDoorFrame(piece, context);
     case 'drawer':
+      return buildDrawer(piece, context);
     case 'cabinet-front':
       throw new Error(`not there yet: ${piece.kind}`);
     default:
@@ -22,6 +24,7 @@ export function newPiece(kind: PieceKind, start: NewPiece): Piece {
     case 'door-frame':
       return newDoorFrame(start);
     case 'drawer':
+      return newDrawer(start);
     case 'cabinet-front':
       throw new Error(`not there yet: ${kind}`);
     default:

@@ -158,6 +158,16 @@ function checkDoor({ book, choices }: FrameLayout, settings: JoinerySettings): r
       source: 'joinery B2, G7',
     });
   }
+  const proud = choices.doorThickness - book.value('Ld');
+  if (choices.stop === 'cover' && proud > 0) {
+    findings.push({
+      severity: 'warn',
+      code: 'door-proud',
+      message: `A door ${show(choices.doorThickness)} thick against the far cover stands ${show(proud)} proud of the lining, ${show(book.value('Ld'))} deep.`,
+      remedy: 'Take a thinner door, or set the near cover back from it by more than the hinge needs.',
+      source: 'joinery B1, stop',
+    });
+  }
   const stop = choices.stop === 'rebated' ? book.value('Ld') - choices.doorThickness - 1 : null;
   const width = choices.stop === 'planted' ? book.value('stop_W') : stop;
   if (width === null || width >= narrowestStop) return findings;

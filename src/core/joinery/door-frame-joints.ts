@@ -3,6 +3,7 @@ import type { FrameLayout } from './door-frame-layout.ts';
 import { partNumbers } from './door-frame-parts.ts';
 import { partAddress } from './parts.ts';
 import type { Piece } from './piece-types.ts';
+import type { CornerName } from './survey-fit.ts';
 import type { Joint } from './types.ts';
 
 const show = formatNumber;
@@ -19,16 +20,17 @@ export function frameJoints(piece: Piece, layout: FrameLayout): readonly Joint[]
     settings,
   });
   const jambs = [partNumbers.left, partNumbers.right];
-  const top = settingsOf(layout);
-  const sill = choices.flat || !choices.sill ? top : sillSettings(layout);
+  const top = (jamb: number) => settingsOf(layout, jamb === partNumbers.left ? 'TL' : 'TR');
+  const sill = (jamb: number) =>
+    choices.flat ? settingsOf(layout, jamb === partNumbers.left ? 'BL' : 'BR') : sillSettings(layout);
   const sillKind = choices.flat ? choices.corner : `sill ${choices.sillJoint}`;
   return [
-    ...jambs.map((jamb) => joint(jamb, partNumbers.head, choices.corner, top)),
-    ...(choices.sill ? jambs.map((jamb) => joint(jamb, partNumbers.sill, sillKind, sill)) : []),
+    ...jambs.map((jamb) => joint(jamb, partNumbers.head, choices.corner, top(jamb))),
+    ...(choices.sill ? jambs.map((jamb) => joint(jamb, partNumbers.sill, sillKind, sill(jamb))) : []),
   ];
 }
 
-function settingsOf(layout: FrameLayout): readonly string[] {
+function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
   const { book, choices } = layout;
   const jamb = book.value(layout.jamb);
   const head = book.value(layout.head);
@@ -69,13 +71,19 @@ function settingsOf(layout: FrameLayout): readonly string[] {
         `Head cheeks: blade ${show(depth / 3)} high from both faces, shoulder ${show(jamb)} from the end.`,
       ];
     case 'mitre':
-      return (choices.sill ? ['TL', 'TR', 'BL', 'BR'] : ['TL', 'TR']).map((corner) => {
-        const other = corner.startsWith('T') ? 'head' : 'sill';
-        return `Mitre ${corner}: jamb ${show(book.value(`phi_jamb_${corner}`), 2)}, ${other} ${show(book.value(`phi_${other}_${corner}`), 2)} degrees between outer edge and cut; spline ${show(depth / 4)} thick.`;
-      });
+      return mitreSettings(layout, at);
     case 'butt':
       return [`Head between the jambs: ${show(book.value('head_L'))} long, ends square to the jambs.`];
   }
+}
+
+function mitreSettings({ book }: FrameLayout, at: CornerName): readonly string[] {
+  const other = at.startsWith('T') ? 'head' : 'sill';
+  const angle = (member: string) => show(book.value(`phi_${member}_${at}`), 2);
+  return [
+    `Mitre ${at}: jamb ${angle('jamb')}, ${other} ${angle(other)} degrees between outer edge and cut.`,
+    `Spline slot ${show(book.value('Ld') / 4)} wide in the middle of both mitres, 25 to 85 % of the way in.`,
+  ];
 }
 
 function sillSettings({ book, choices, jamb }: FrameLayout): readonly string[] {

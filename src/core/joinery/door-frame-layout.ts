@@ -165,7 +165,7 @@ function fitSquare(book: WorkingBook, choices: FrameChoices, opening: Opening, s
   const all = gaps.map((gap) => `gap_${gap}~`).join(', ');
   work('G_max', `max(${all})`, 'largest gap round a square frame');
   const stock = choices.stop === 'rebated' ? 'tj + r' : 'tj';
-  work('capacity', `a - (${stock} - rv) - 12`, 'gap that the covers can hide');
+  book.work('capacity', `a - (${stock} - rv) - 12`, 'gap that the covers can hide', rule);
 }
 
 /** Outside lengths of a frame that follows the opening: each side moved in by its packing. */

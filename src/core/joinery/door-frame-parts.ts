@@ -100,10 +100,10 @@ function workingOf(layout: FrameLayout, { side, flat, nosing }: Member): Part['w
   };
 }
 
-/** One width and thickness of blank for jambs and head; a sill with its nosing has its own. */
+/** One width and thickness of blank for jambs and head; a sill has its own. */
 function roughMember(layout: FrameLayout, member: Member, cut: PartSize, material: Material): PartSize {
   const rough = roughSize(cut, material);
-  if (material.kind === 'sheet' || member.nosing > 0) return rough;
+  if (material.kind === 'sheet' || member.side === 'sill') return rough;
   return {
     length: rough.length,
     width: layout.book.value('lining_rough_W'),

@@ -42,6 +42,11 @@ export function frameSteps(
 const membersOf = (piece: Piece, parts: readonly Part[]) =>
   parts.filter((part) => numbersOf(piece, [1, 2, 3, 4]).includes(part.id));
 const numbersOf = (piece: Piece, numbers: readonly number[]) => numbers.map((n) => partAddress(piece, n));
+/** What goes in as one: the members and the panel between them. */
+const unitOf = (piece: Piece, parts: readonly Part[]) => {
+  const panel = partAddress(piece, partNumbers.infill);
+  return [...membersOf(piece, parts), ...parts.filter((part) => part.id === panel)];
+};
 const coversOf = (parts: readonly Part[]) => parts.filter((part) => part.name.startsWith('Cover'));
 const stopsOf = (parts: readonly Part[]) => parts.filter((part) => part.name.startsWith('Stop'));
 
@@ -107,7 +112,6 @@ function fitPanel(piece: Piece, parts: readonly Part[]): readonly StepDraft[] {
 }
 
 function assemble({ choices }: FrameLayout, parts: readonly Part[], piece: Piece): readonly StepDraft[] {
-  const members = membersOf(piece, parts);
   const screwed = ['rebate', 'housing-over', 'housing-between', 'butt'].includes(choices.corner);
   return [
     {
@@ -122,9 +126,7 @@ function assemble({ choices }: FrameLayout, parts: readonly Part[], piece: Piece
       text: `Glue${screwed ? ' and screw' : ''} the frame on the bench${choices.infill ? ', the panel in before the second jamb' : ''}, with a brace across the corner and a spreader at the foot; diagonals again.`,
       place: 'workshop',
       minutes: 45,
-      parts: choices.infill
-        ? [...members, ...parts.filter((part) => part.id === partAddress(piece, partNumbers.infill))]
-        : members,
+      parts: unitOf(piece, parts),
     },
     {
       id: 'finish-seen',
@@ -138,7 +140,7 @@ function assemble({ choices }: FrameLayout, parts: readonly Part[], piece: Piece
 
 function fix({ book, choices }: FrameLayout, parts: readonly Part[], piece: Piece): readonly StepDraft[] {
   const members = membersOf(piece, parts);
-  const jamb = (hand: 'left' | 'right') => members.filter((part) => part.hand === hand);
+  const jambs = members.filter((part) => part.hand !== 'none');
   const upright = choices.datum === 'boat' ? "the boat's vertical" : 'the line chosen as upright';
   return [
     {
@@ -146,22 +148,22 @@ function fix({ book, choices }: FrameLayout, parts: readonly Part[], piece: Piec
       text: 'Slide the frame in and wedge the two head corners first.',
       place: 'boat',
       minutes: 20,
-      parts: members,
+      parts: unitOf(piece, parts),
       take: ['folding wedges', 'screws', 'driver', 'plumb bob', 'block plane', 'touch-up finish'],
     },
     {
       id: 'fix-hinge-jamb',
-      text: `Set the hinge jamb to ${upright}, wedge behind every screw (450 apart at most, within 150 of the ends) and screw.`,
+      text: `Set the jamb the door hangs on to ${upright}, wedge behind every screw (450 apart at most, within 150 of the ends) and screw.`,
       place: 'boat',
       minutes: 30,
-      parts: jamb('left'),
+      parts: jambs,
     },
     {
       id: 'fix-latch-jamb',
-      text: `Hang the door (${show(book.value('Wd'))} × ${show(book.value('Hd'))}) and set the latch jamb to it: equal gap of ${show(choices.doorGapSide)} all the way down; wedge and screw.`,
+      text: `Hang the door (${show(book.value('Wd'))} × ${show(book.value('Hd'))}) and set the other jamb to it: equal gap of ${show(choices.doorGapSide)} all the way down; wedge and screw.`,
       place: 'boat',
       minutes: 45,
-      parts: jamb('right'),
+      parts: jambs,
       take: ['the door with its hinges', 'spacers as thick as the gap'],
     },
     {

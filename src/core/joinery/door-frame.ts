@@ -4,6 +4,7 @@ import { formatNumber } from '#core/units';
 import { checkChoices, checkFrame } from './door-frame-checks.ts';
 import { chooseFrame } from './door-frame-choices.ts';
 import type { FrameChoices } from './door-frame-choices.ts';
+import { explainFit } from './door-frame-explain.ts';
 import { frameFixings } from './door-frame-fixings.ts';
 import { checkJoints } from './door-frame-joint-checks.ts';
 import { frameJoints } from './door-frame-joints.ts';
@@ -18,6 +19,7 @@ import { infillThickness, makeCovers, makeInfill, makeStops } from './door-frame
 import { workOutTrim } from './door-frame-trim-sizes.ts';
 import { checkParameters } from './parameter-checks.ts';
 import { envelopeOf, findMaterial, nothing } from './parts.ts';
+import { checkSmallParts } from './small-parts.ts';
 import { cornerNames, readOpening } from './survey-fit.ts';
 import type { Material, NewPiece, Piece } from './piece-types.ts';
 import type { BuildContext, BuiltPiece, Part, WorkingStep } from './types.ts';
@@ -114,8 +116,10 @@ function finish({ piece, context, layout, stock, findings }: Made): BuiltPiece {
       [
         ...findings,
         ...made.filter((part) => !isSound(part)).map(unmakeable),
+        ...explainFit(layout),
         ...checkFrame(layout, context.settings),
         ...checkJoints(layout, stock.frame),
+        ...checkSmallParts(parts),
       ].map((found) => ({
         about: piece.letter,
         ...found,

@@ -108,8 +108,8 @@ function sizeBoards({ choices, book, notched }: DrawerLayout, work: Work): void 
       book.work(`${name}_L_cut`, `${name}_L + 0.6`, `${name}, length as cut: fingers 0.3 proud`, 'joinery C11');
     }
   }
-  work('boxfront_h', notched ? 'h - (n + 1)' : 'h - 0', 'box front, height');
-  work('back_h', choices.bottomStyle === 'captured' ? 'h - 0' : 'h - yg - tbt', 'back, height');
+  work('boxfront_h', notched ? 'h - (n + 1)' : 'h', 'box front, height');
+  work('back_h', choices.bottomStyle === 'captured' ? 'h' : 'h - yg - tbt', 'back, height');
 }
 
 function sizeFront({ choices }: DrawerLayout, put: Put, work: Work): void {

@@ -1,5 +1,6 @@
 import { unreachable } from '#core/problems';
 import { doorFrameParameters } from './door-frame-parameters.ts';
+import { drawerParameters } from './drawer-parameters.ts';
 import type { ParameterInfo, PieceKind } from './piece-types.ts';
 
 /** What can be chosen for a kind of piece, with label, default and limits, in the order to ask it. */
@@ -8,7 +9,7 @@ export function parametersOf(kind: PieceKind): readonly ParameterInfo[] {
     case 'door-frame':
       return doorFrameParameters;
     case 'drawer':
-      return [];
+      return drawerParameters;
     case 'cabinet-front':
       return [];
     default:

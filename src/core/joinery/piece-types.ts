@@ -122,6 +122,9 @@ export interface DrawerParameters {
 export interface CabinetFrontParameters {
   readonly width?: number;
   readonly height?: number;
+  /** Gap all round in the opening it is fitted to; or wood left on the outer stiles for scribing. */
+  readonly fittingGap?: number;
+  readonly scribe?: number;
   readonly columns?: number;
   readonly rows?: number;
   readonly stileWidth?: number;

@@ -66,3 +66,6 @@ export const moistureStep = 3;
 
 /** Screws and wedges: largest spacing, and furthest from an end, mm (joinery A11, common practice). */
 export const fixingSpacing = { most: 450, fromEnd: 150 } as const;
+
+/** Smallest solid piece for planer and jointer without a carrier, mm (joinery D5, common practice). */
+export const machineLeast = { length: 300, width: 20, thickness: 12 } as const;

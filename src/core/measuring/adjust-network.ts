@@ -1,6 +1,6 @@
 import type { Point } from '#core/geometry';
 import { makeRandom } from '#core/numerics';
-import { alignToDatum, isOpening, mirrorPosition } from './datum.ts';
+import { alignToDatum, goesClockwise, isOpening, knowsHand, mirrorPosition } from './datum.ts';
 import type { Datum } from './datum.ts';
 import type { Network, Position } from './network.ts';
 import { analyseFit, evaluate, fitFrom } from './solve.ts';
@@ -28,16 +28,30 @@ const asGood = 4;
 /** Points further apart than this share of the size make two shapes different. */
 const different = 1e-3;
 const strayStarts = 12;
+/** Steps allowed to the winner: with a large slip the last digits come slowly. */
+const polishSteps = 500;
 
 /** Best-fitting positions of a network, found from its own readings alone. Weighted least squares, joinery A4. */
 export function adjustNetwork(search: Search): Found {
   const starts = search.start ? [search.start] : findStarts(search);
-  const fits = starts.map((start) => fitFrom(search.network, settleTilt(search.network, start)));
-  const best = bestOf(fits);
-  const enough = best.chi2 <= asGood * Math.max(1, search.network.observations.length);
-  const all = enough || search.start || search.orderly ? fits : [...fits, ...fitStrays(search)];
+  const enough = asGood * Math.max(1, search.network.observations.length);
+  const fits = fitStarts(search, starts, enough);
+  const settled = bestOf(fits).chi2 <= enough || search.start !== undefined || search.orderly === true;
+  const all = settled ? fits : [...fits, ...fitStrays(search)];
   const winner = bestOf(all);
-  return { fit: analyseFit(winner), rival: findRival(search, winner, all) };
+  const polished = fitFrom(search.network, winner.position, polishSteps);
+  return { fit: analyseFit(polished), rival: findRival(search, winner, all) };
+}
+
+/** Fits from each start; in an orderly search the first that is good enough ends it. */
+function fitStarts(search: Search, starts: readonly Position[], enough: number): readonly Fit[] {
+  const fits: Fit[] = [];
+  for (const start of starts) {
+    const fit = fitFrom(search.network, settleTilt(search.network, start));
+    fits.push(fit);
+    if (search.orderly === true && fit.chi2 <= enough) break;
+  }
+  return fits;
 }
 
 function bestOf(fits: readonly Fit[]): Fit {
@@ -57,12 +71,14 @@ function findStarts({ network, datum }: Search): readonly Position[] {
 
 /** Plumb and level readings together tell a shape from its mirror image. */
 function decidesHand(network: Network): boolean {
+  if (knowsHand(network.points)) return false;
   const has = (measure: string) => network.observations.some((seen) => seen.measure === measure);
   return has('plumb') && has('level');
 }
 
-/** Mirrors a start so that its first point off the axis lies above it. */
+/** Mirrors a start so that an opening goes round as its names say, or else its first point off the axis lies above it. */
 function standUp(network: Network): (start: Position) => Position {
+  if (knowsHand(network.points)) return (start) => (goesClockwise(start) ? mirrorPosition(start) : start);
   return (start) => {
     const first = network.points.find((name) => Math.abs(start.points[name]?.y ?? 0) > 0);
     return first !== undefined && (start.points[first]?.y ?? 0) < 0 ? mirrorPosition(start) : start;
@@ -72,12 +88,12 @@ function standUp(network: Network): (start: Position) => Position {
 /** Turns upright so that plumb and level readings fit best: nearest to the y axis where several do. */
 function settleTilt(network: Network, start: Position): Position {
   if (!network.tiltFree) return start;
-  const first = isOpening(network.points) ? uprightOfOpening(start) : start.tilt;
+  const first = knowsHand(network.points) ? uprightOfOpening(start) : start.tilt;
   const tries = Array.from({ length: 72 }, (_, k) => {
     const turn = ((k % 2 === 0 ? k : -k - 1) / 2) * (Math.PI / 36);
     return { ...start, tilt: first + turn };
   });
-  const allowed = isOpening(network.points) ? tries.slice(0, 35) : tries;
+  const allowed = knowsHand(network.points) ? tries.slice(0, 35) : tries;
   return bestOf(allowed.map((position) => evaluate(network, position))).position;
 }
 

@@ -16,6 +16,21 @@ export function isOpening(points: readonly string[]): boolean {
   return points.length > 0 && points.every((point) => openingCorners.some((corner) => corner === point));
 }
 
+/** True when the names of the points tell left from right: all are corners of an opening, or all its corners are there. */
+export function knowsHand(points: readonly string[]): boolean {
+  return isOpening(points) || openingCorners.every((corner) => points.includes(corner));
+}
+
+/** True when the corners of an opening go round clockwise, as in a mirror. */
+export function goesClockwise(position: Position): boolean {
+  const corners = openingCorners.map((corner) => position.points[corner] ?? { x: 0, y: 0 });
+  const area = corners.reduce((sum, p, k) => {
+    const q = corners[(k + 1) % corners.length] ?? p;
+    return sum + p.x * q.y - q.x * p.y;
+  }, 0);
+  return area < 0;
+}
+
 /** All points in the order in which the readings first mention them. */
 export function pointsOf(readings: readonly Reading[]): readonly string[] {
   return [...new Set(readings.flatMap(namesOf))];

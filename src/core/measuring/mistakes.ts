@@ -58,14 +58,14 @@ function within(slip: Slip, size: number, tolerance: number): boolean {
 }
 
 function wrongMark(slip: Slip): Mistake | null {
-  const mark = [100, 10].find((size) => within(slip, size, nearMark) && size > 4 * (slip.vague ?? 0));
+  const mark = [100, 10].find((size) => within(slip, size, nearMark) && size > 1.5 * (slip.vague ?? 0));
   if (mark === undefined) return null;
   return { id: 'E1', size: mark, words: `started at the ${mark} mark of the tape and did not subtract it` };
 }
 
 function byTens(slip: Slip): Mistake | null {
   const sizes = [100, 50, 20, 10].flatMap((size) => [size, -size]);
-  const size = sizes.find((s) => within(slip, s, nearTen) && Math.abs(s) > 4 * (slip.vague ?? 0));
+  const size = sizes.find((s) => within(slip, s, nearTen) && Math.abs(s) > 1.5 * (slip.vague ?? 0));
   if (size === undefined) return null;
   const words = `misread by ${Math.abs(size)} mm (a mark too ${size > 0 ? 'far' : 'short'})`;
   return { id: 'E2', size, words };

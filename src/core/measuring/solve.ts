@@ -36,11 +36,11 @@ export const unchecked = 1e-6;
  * The nearest position that fits the observations best, by Gauss-Newton steps damped as by Levenberg and Marquardt
  * (joinery A4). Always comes back, with the best position met.
  */
-export function fitFrom(network: Network, start: Position): Fit {
+export function fitFrom(network: Network, start: Position, steps = mostSteps): Fit {
   const unknowns = unknownsOf(network);
   let best = evaluate(network, start);
   let damping = 1e-3;
-  for (let step = 0; step < mostSteps && damping < 1e12 && unknowns.length > 0; step += 1) {
+  for (let step = 0; step < steps && damping < 1e12 && unknowns.length > 0; step += 1) {
     const next = evaluate(network, takeStep(best, unknowns, damping));
     if (!(next.chi2 < best.chi2)) {
       if (next.chi2 - best.chi2 <= arrived * best.chi2 + still) break;

@@ -3,7 +3,7 @@ import { pointsOf } from './datum.ts';
 import type { Datum } from './datum.ts';
 import { observe } from './network.ts';
 import type { Network } from './network.ts';
-import type { Verdict } from './suspects.ts';
+import type { Verdict } from './doubt.ts';
 import type { Reading, Survey } from './types.ts';
 import type { Loose } from './undetermined.ts';
 

@@ -1,34 +1,19 @@
 import { findableShift, suspectLimit } from '#core/numerics';
-import { adjustNetwork } from './adjust-network.ts';
-import type { Datum } from './datum.ts';
+import { largestDoubt, leastRedundancy, refit } from './doubt.ts';
+import type { Doubt, Named, Verdict } from './doubt.ts';
+import { findExchange } from './exchange.ts';
 import { matchMistakes } from './mistakes.ts';
 import { predict } from './network.ts';
-import type { Network, Observation } from './network.ts';
-import { analyseFit, fitFrom } from './solve.ts';
+import { unchecked } from './solve.ts';
 import type { AnalysedFit } from './solve.ts';
-import type { Reading, Suspect } from './types.ts';
+import type { Suspect } from './types.ts';
 
-/** Readings less checked than this are never named: their residual says nothing (joinery A4). */
-const leastRedundancy = 0.01;
 /** Residuals correlated beyond this belong to slips that look the same (joinery A4). */
 const alike = 0.95;
+/** Readings left out in turn, the worst first. */
+const mostTrials = 15;
 /** More slips than this in one set are not sought: measure again. */
 const mostSlips = 3;
-
-/** A fit that may hide a slip, with the readings as entered and where its coordinates begin. */
-export interface Doubt {
-  readonly fit: AnalysedFit;
-  readonly datum: Datum | null;
-  readonly readings: readonly Reading[];
-}
-
-/** Who is suspected, and whether the rest agrees once they are left out. */
-export interface Verdict {
-  /** `exchanged`: two readings changed places. `one`: a slip. `group`: a slip in one of these. `several`: more than one slip. */
-  readonly kind: 'none' | 'exchanged' | 'one' | 'group' | 'several' | 'unresolved';
-  readonly suspects: readonly Suspect[];
-  readonly largest: number;
-}
 
 /** Suspected slips of a fit, in the order and by the limits of joinery A4; nothing is corrected. */
 export function findSuspects(doubt: Doubt): Verdict {
@@ -42,74 +27,6 @@ export function findSuspects(doubt: Doubt): Verdict {
   return { ...verdict, largest: largest.size };
 }
 
-type Named = Omit<Verdict, 'largest'>;
-
-/** Index and size of the largest normalised residual among the readings that are checked well enough. */
-export function largestDoubt(fit: AnalysedFit): { readonly at: number; readonly size: number } {
-  let [at, size] = [-1, 0];
-  fit.normalised.forEach((w, i) => {
-    if (w !== null && (fit.redundancy[i] ?? 0) >= leastRedundancy && Math.abs(w) > size)
-      [at, size] = [i, Math.abs(w)];
-  });
-  return { at, size };
-}
-
-/** Diagonals (E12), or diagonals and heights together (E11), that fit when they change places. */
-function findExchange(doubt: Doubt): Named | null {
-  if (doubt.fit.dof < 2) return null;
-  const diagonals = pairOf(doubt.readings, ['BL', 'TR'], ['BR', 'TL']);
-  if (!diagonals) return null;
-  if (passesExchanged(doubt, [diagonals]))
-    return exchanged(doubt, diagonals, 'E12', 'the two diagonals are exchanged');
-  const heights = pairOf(doubt.readings, ['BL', 'TL'], ['BR', 'TR']);
-  if (!heights || !passesExchanged(doubt, [diagonals, heights])) return null;
-  return exchanged(doubt, [...diagonals, ...heights], 'E11', 'left and right are exchanged throughout');
-}
-
-/** Ids of the distances between two pairs of points; null when either is missing. */
-export function pairOf(
-  readings: readonly Reading[],
-  first: readonly [string, string],
-  second: readonly [string, string],
-): readonly [string, string] | null {
-  const find = (ends: readonly string[]) =>
-    readings.find(
-      (r) => r.kind === 'distance' && ends.includes(r.from) && ends.includes(r.to) && r.from !== r.to,
-    );
-  const [a, b] = [find(first), find(second)];
-  return a && b ? [a.id, b.id] : null;
-}
-
-function passesExchanged(doubt: Doubt, pairs: readonly (readonly [string, string])[]): boolean {
-  const partner = new Map(pairs.flatMap(([a, b]) => [[a, b] as const, [b, a] as const]));
-  const { observations } = doubt.fit.network;
-  const values = new Map(observations.map((seen) => [seen.id, seen.value]));
-  const swapped = observations.map((seen) => ({
-    ...seen,
-    value: values.get(partner.get(seen.id) ?? seen.id) ?? seen.value,
-  }));
-  return largestDoubt(refit(doubt, swapped)).size <= suspectLimit;
-}
-
-function refit(doubt: Doubt, observations: readonly Observation[]): AnalysedFit {
-  const network: Network = { ...doubt.fit.network, observations };
-  const near = analyseFit(fitFrom(network, doubt.fit.position));
-  if (largestDoubt(near).size <= suspectLimit) return near;
-  return adjustNetwork({ network, datum: doubt.datum, orderly: true }).fit;
-}
-
-function exchanged(doubt: Doubt, ids: readonly string[], mistake: string, cause: string): Named {
-  const seen = doubt.fit.network.observations;
-  const value = (id: string) => seen.find((o) => o.id === id)?.value ?? 0;
-  const suspects = ids.map((id, k) => ({
-    id,
-    slip: value(id) - value(ids[k % 2 === 0 ? k + 1 : k - 1] ?? id),
-    cause,
-    mistake,
-  }));
-  return { kind: 'exchanged', suspects };
-}
-
 /** The reading with the largest normalised residual, or all whose residuals move with it. */
 function findSingle(doubt: Doubt, at: number): Named | null {
   const group = groupOf(doubt.fit, at);
@@ -120,7 +37,9 @@ function findSingle(doubt: Doubt, at: number): Named | null {
 
 /** A slip too large for the linear test moves every residual: leave out each reading in turn. */
 function findByTrial(doubt: Doubt): Named | null {
-  const passing = doubt.fit.network.observations.flatMap((_, i) => trial(doubt, i) ?? []);
+  const sizes = doubt.fit.normalised.map((w, i) => ({ i, size: Math.abs(w ?? 0) }));
+  const worst = sizes.sort((a, b) => b.size - a.size).slice(0, mostTrials);
+  const passing = worst.flatMap(({ i }) => trial(doubt, i) ?? []);
   if (passing.length === 0) return null;
   return { kind: passing.length === 1 ? 'one' : 'group', suspects: rank(passing) };
 }
@@ -216,5 +135,5 @@ function rank(trials: readonly Trial[]): readonly Suspect[] {
 
 /** Smallest slip of a reading that would be found, in its own unit; null when none would. */
 export function smallestSlip(sigma: number, redundancy: number): number | null {
-  return redundancy < 1e-6 ? null : (findableShift * sigma) / Math.sqrt(redundancy);
+  return redundancy < unchecked ? null : (findableShift * sigma) / Math.sqrt(redundancy);
 }

@@ -40,7 +40,7 @@ export function gangParts(
         severity: 'note',
         code: 'cut-from-mother-blank',
         about: part.id,
-        message: `${part.id} ${part.name}: ${part.quantity} copies of ${show(part.cut.length)} × ${show(part.cut.width)} are below the size that is safe to machine; they are cut from ${mothers + rest.length} larger ${mothers + rest.length === 1 ? 'blank' : 'blanks'} of up to ${inOne}.`,
+        message: `${part.id} ${part.name} (${show(part.cut.length)} × ${show(part.cut.width)}) is below the size that is safe to machine: up to ${inOne} of the ${part.quantity} lie together in one larger blank.`,
         remedy: 'Plane and mould the larger blank first, part the copies last.',
         source: 'joinery D5',
       },

@@ -17,5 +17,6 @@ export type { Table } from './table.ts';
 export { understandProject } from './understand-project.ts';
 export { viewLayout } from './view-layout.ts';
 export { countWords, listWords, showSize } from './words.ts';
+export { wordFinding } from './word-finding.ts';
 export { writeTrips } from './write-trips.ts';
 export type { Blank, CuttingGroup, OutputFile, PlannedGroup, ShapeOutcome, Understanding } from './types.ts';

@@ -1,8 +1,8 @@
 import type { Project, StockLine } from '#core/project';
 
 import type { Table } from './table.ts';
-import type { PlannedGroup, Understanding } from './types.ts';
-import { showSize } from './words.ts';
+import type { CuttingGroup, PlannedGroup, Understanding } from './types.ts';
+import { describeThings, showSize } from './words.ts';
 
 /** One line of the shopping list. `each` null: price not known. */
 export interface ShoppingLine {
@@ -39,14 +39,15 @@ function listStock(project: Project, planned: readonly PlannedGroup[]): readonly
             count: used.count,
             from: line.owned === true ? 'from the rack' : 'to buy',
             each: line.owned === true ? 0 : line.price,
-            use: `${line.id}: ${group.blanks
-              .flatMap((blank) => blank.parts.map((part) => part.part))
-              .filter(isFirst)
-              .join(' ')}`,
+            use: `${line.id}: ${describeThings(partsOf(group))}`,
           },
         ];
       }),
   );
+}
+
+function partsOf(group: CuttingGroup): readonly string[] {
+  return group.blanks.flatMap((blank) => blank.parts.map((part) => part.part)).filter(isFirst);
 }
 
 function isFirst<T>(item: T, index: number, list: readonly T[]): boolean {

@@ -9,12 +9,13 @@ import { summariseGroup } from './summary-cutting.ts';
 import { summariseShape } from './summary-survey.ts';
 import type { PlannedGroup, Understanding } from './types.ts';
 import { countWords, describeThings, showSize, wrapLines } from './words.ts';
+import { wordFinding } from './word-finding.ts';
 
 /** What goes into a summary beside the project and its plans. */
 export interface SummaryExtras {
   /** All findings, those of drawing and planning as well. */
   readonly findings: readonly Problem[];
-  /** Files that are not written because of a `stop`. */
+  /** Router files that are not written because of a `stop`, without their endings. */
   readonly withheld: readonly string[];
 }
 
@@ -64,9 +65,7 @@ function doNotCut(
   const blocked = [...findBlocked(project, understanding, planned).keys()];
   if (blocked.length === 0) return [];
   const files =
-    withheld.length > 0
-      ? ` Withheld ${countWords(withheld.length, 'router file')}: ${withheld.join(', ')}.`
-      : '';
+    withheld.length > 0 ? ` Their router files (.dxf and .svg) are withheld: ${withheld.join(', ')}.` : '';
   return [
     ...wrapLines(
       `DO NOT CUT ${describeThings(blocked)}: findings marked "stop" below say why. Their pages are stamped.${files}`,
@@ -105,11 +104,7 @@ const severityWords: Readonly<Record<Severity, string>> = { stop: 'STOP', warn: 
 function describeFindings(findings: readonly Problem[]): readonly string[] {
   if (findings.length === 0) return ['None.'];
   return sortBySeverity(findings).flatMap((finding) =>
-    wrapLines(
-      `${severityWords[finding.severity]}  ${finding.about === undefined ? '' : `${finding.about}: `}${finding.message}${finding.remedy === undefined ? '' : ` ${finding.remedy}`}`,
-      96,
-      '      ',
-    ),
+    wrapLines(`${severityWords[finding.severity]}  ${wordFinding(finding)}`, 96, '      '),
   );
 }
 

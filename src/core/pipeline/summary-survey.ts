@@ -26,7 +26,7 @@ function describeSuspect({ shape, adjustment }: ShapeOutcome, index: number): re
   const slip = `${formatNumber(Math.abs(suspect.slip), 1)} mm too ${suspect.slip > 0 ? 'large' : 'small'}`;
   const lead = index === 0 ? 'SLIP SUSPECTED' : 'or';
   return wrapLines(
-    `  ${lead}: the ${name}${value}, about ${slip} by what the other readings say. ${suspect.cause}`,
+    `  ${lead}: the ${name}${value}, about ${slip} by what the other readings say: ${suspect.cause}.`,
     96,
     '    ',
   );

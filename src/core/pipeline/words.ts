@@ -16,15 +16,17 @@ export function countWords(count: number, noun: string, plural = `${noun}s`): st
   return `${count} ${count === 1 ? noun : plural}`;
 }
 
-/** Breaks a text into lines of at most `width` characters, the later ones indented. */
+/** Breaks a text into lines of at most `width` characters; it keeps its own indent, the later lines get `indent`. */
 export function wrapLines(text: string, width = 96, indent = '  '): readonly string[] {
   const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(/\s+/)) {
-    if (line !== '' && line.length + 1 + word.length > width) {
+  let line = /^ */.exec(text)?.[0] ?? '';
+  let isEmpty = true;
+  for (const word of text.trim().split(/\s+/)) {
+    if (!isEmpty && line.length + 1 + word.length > width) {
       lines.push(line);
       line = indent + word;
-    } else line = line === '' ? word : `${line} ${word}`;
+    } else line = isEmpty ? line + word : `${line} ${word}`;
+    isEmpty = false;
   }
   return [...lines, line];
 }
@@ -39,7 +41,7 @@ export function describeThings(things: readonly string[]): string {
     runs.push(run.length > 2 ? `${run[0]} to ${run.at(-1)}` : run.join(', '));
     run = [];
   };
-  for (const thing of things.filter(isPart)) {
+  for (const thing of things.filter(isPart).sort(byAddress)) {
     if (run.length > 0 && !follows(run.at(-1) ?? '', thing)) close();
     run.push(thing);
   }
@@ -48,10 +50,19 @@ export function describeThings(things: readonly string[]): string {
 }
 
 function follows(before: string, after: string): boolean {
-  const split = (id: string): readonly [string, number] => [
-    id.replace(/\d/g, ''),
-    Number(id.replace(/\D/g, '')),
-  ];
-  const [[letter, number], [nextLetter, next]] = [split(before), split(after)];
-  return letter === nextLetter && next === number + 1;
+  return letterOf(before) === letterOf(after) && numberOf(after) === numberOf(before) + 1;
+}
+
+function byAddress(a: string, b: string): number {
+  const [left, right] = [letterOf(a), letterOf(b)];
+  if (left === right) return numberOf(a) - numberOf(b);
+  return left.length - right.length || (left < right ? -1 : 1);
+}
+
+function letterOf(address: string): string {
+  return address.replace(/\d/g, '');
+}
+
+function numberOf(address: string): number {
+  return Number(address.replace(/\D/g, ''));
 }

@@ -2,7 +2,7 @@ import { boxOfOutline } from '#core/geometry';
 import type { Part } from '#core/joinery';
 
 /** Difference in mm up to which an outline counts as its bounding rectangle: a pencil line is wider. */
-const drawable = 0.2;
+export const drawable = 0.2;
 
 /** True when the outline of a part is a plain rectangle as far as a pencil can tell. */
 export function isRectangle(part: Part): boolean {

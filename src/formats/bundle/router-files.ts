@@ -6,7 +6,7 @@ import { hasStop, type Problem } from '#core/problems';
 import type { BundleContext } from './bundle-context.ts';
 import { isRectangle } from './is-rectangle.ts';
 
-/** Router files, what was found while drawing them, and the paths of those withheld because of a `stop`. */
+/** Router files, what was found while drawing them, and the names of those withheld, without their endings, because of a `stop`. */
 export interface RouterFiles {
   readonly files: readonly OutputFile[];
   readonly findings: readonly Problem[];
@@ -22,7 +22,7 @@ export function writeRouterFiles({ project, understanding, blocked }: BundleCont
     for (const file of drawRouterFiles(part, project.tools.router)) {
       findings.push(...file.findings);
       const paths = [`router/${file.name}.dxf`, `router/${file.name}.svg`] as const;
-      if (blocked.has(part.id) || hasStop(file.findings)) withheld.push(...paths);
+      if (blocked.has(part.id) || hasStop(file.findings)) withheld.push(file.name);
       else files.push({ path: paths[0], content: file.dxf }, { path: paths[1], content: file.svg });
     }
   }
@@ -42,7 +42,7 @@ function reportWithheld(withheld: readonly string[]): readonly Problem[] {
     {
       severity: 'note',
       code: 'router-files-withheld',
-      message: `${withheld.length} router files are withheld, because what they would cut is stopped by a finding: ${withheld.join(', ')}.`,
+      message: `Router files are withheld (.dxf and .svg), because what they would cut is stopped by a finding: ${withheld.join(', ')}.`,
       remedy: 'Settle the findings marked "stop" and plan again.',
     },
   ];

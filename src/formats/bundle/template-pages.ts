@@ -1,12 +1,13 @@
+import { boxOfOutline } from '#core/geometry';
 import { drawTemplate, type Page } from '#core/drawing';
 import type { Part } from '#core/joinery';
 
 import { stamp, type BundleContext } from './bundle-context.ts';
-import { isRectangle } from './is-rectangle.ts';
+import { drawable, isRectangle } from './is-rectangle.ts';
 import { drawNotice } from './notice.ts';
 
-/** Longest part with square ends that gets a full-size page for its joints alone, mm; a longer one is marked with a square. */
-const longestForJoints = 600;
+/** Longest stick that gets a full-size page for its joints or sloping ends alone, mm; a longer one is marked with square and bevel. */
+const longestStick = 900;
 
 /** Full-size templates of the parts that need one, pages of what is stopped stamped; a sentence when none does. */
 export function drawTemplatePages({ project, understanding, blocked }: BundleContext): readonly Page[] {
@@ -28,13 +29,22 @@ export function drawTemplatePages({ project, understanding, blocked }: BundleCon
   );
 }
 
-/** Parts that are not plain rectangles, and short ones with joints to be marked on their faces. */
+/** Shaped parts, and sticks with joints or sloping ends that are short enough to be marked from paper. */
 function needsTemplate(part: Part): boolean {
-  if (!isRectangle(part) || part.holes.length > 0) return true;
+  if (isShaped(part) || part.holes.length > 0) return true;
   const hasJoint = part.machining.some(
     (each) => each.kind === 'prism' || (each.kind === 'recess' && !runsThrough(each.box, part)),
   );
-  return hasJoint && part.finished.length <= longestForJoints;
+  return (hasJoint || !isRectangle(part)) && part.finished.length <= longestStick;
+}
+
+/** Curved, with more than four corners, or with a long edge that does not run with the part. */
+function isShaped(part: Part): boolean {
+  const corners = part.outline.length;
+  const hasCurve = part.outline.some((point) => Math.abs(point.bulge ?? 0) > 1e-6);
+  const { minY, maxY } = boxOfOutline(part.outline);
+  const offEdge = (y: number): number => Math.min(Math.abs(y - minY), Math.abs(y - maxY));
+  return hasCurve || corners > 4 || part.outline.some((point) => offEdge(point.y) > drawable);
 }
 
 /** A groove or rebate along the whole part is set on the machine, not marked from paper. */

@@ -21,10 +21,8 @@ function writeNumber(value: number): string {
   if (!Number.isFinite(value)) throw new Error(`no number for a table: ${value}`);
   const short = String(value === 0 ? 0 : value);
   if (!short.includes('e')) return short;
-  return value
-    .toFixed(Math.abs(value) < 1 ? 20 : 0)
-    .replace(/(\.\d*?)0+$/, '$1')
-    .replace(/\.$/, '');
+  if (Math.abs(value) >= 1) return String(BigInt(value));
+  return value.toFixed(20).replace(/\.?0+$/, '');
 }
 
 /** The cells of a CSV text as RFC 4180 describes it; lone LF also ends a line. An unclosed quote runs to the end. */

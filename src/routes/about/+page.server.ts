@@ -50,7 +50,9 @@ function readNotice(path: string, entry: LockEntry): Notice {
 }
 
 function readDeclared(path: string): string {
-  const declared = JSON.parse(readFileSync(join(path, 'package.json'), 'utf8')) as { readonly license?: unknown };
+  const declared = JSON.parse(readFileSync(join(path, 'package.json'), 'utf8')) as {
+    readonly license?: unknown;
+  };
   return typeof declared.license === 'string' ? declared.license : 'see the text';
 }
 

@@ -47,6 +47,18 @@ describe('findings', () => {
     expect(find('frame-leans', {}, leaning)?.message).toContain('5.7 mm per m');
     expect(find('frame-leans', { datum: 'boat', mode: 'square' }, leaning)).toBeUndefined();
   });
+  test('B1, mode: what was chosen, and the gap and cover it was chosen by', () => {
+    const wide: Corners = { ...squareOpening, TL: [14, 1750] };
+    expect(find('fit-chosen', { datum: 'boat' }, wide)?.message).toContain(
+      'leave a gap of 19, the covers hide 18',
+    );
+    expect(find('fit-chosen', { datum: 'boat' })?.message).toContain('is square: its largest gap, 5,');
+    expect(find('fit-chosen', { mode: 'square' })).toBeUndefined();
+    expect(find('door-not-square', { datum: 'boat' }, wide)?.message).toContain('at the head');
+  });
+  test('B1, housing over: the bulkhead is notched for the head', () => {
+    expect(find('bulkhead-to-notch', { corner: 'housing-over' })?.message).toContain('660 in all');
+  });
   test('B1.4: a small clear opening is mentioned', () => {
     expect(
       find('opening-small', {}, { BL: [0, 0], BR: [480, 0], TR: [480, 1750], TL: [0, 1750] })?.message,
@@ -86,6 +98,10 @@ describe('findings', () => {
     expect(find('stop-too-narrow', { stop: 'planted' })?.message).toContain('0.4 wide');
     expect(find('stop-too-narrow', { stop: 'planted', bulkheadMax: 28, bulkheadMin: 28 })).toBeUndefined();
   });
+  test('B1: a door thicker than the lining stands proud of it', () => {
+    expect(find('door-proud', { doorThickness: 25 })?.message).toContain('4.6 proud');
+    expect(find('door-proud', {})).toBeUndefined();
+  });
   test('0.7, G6: no room to open once varnished', () => {
     expect(find('no-room-once-finished', { doorGapSide: 1.4 })).toMatchObject({ severity: 'stop' });
     expect(find('no-room-once-finished', { doorGapSide: 1.5 })).toBeUndefined();
@@ -111,6 +127,11 @@ describe('findings', () => {
       '3.5 points drier',
     );
     expect(find('timber-moisture', {}, squareOpening, { moistureNow: 10 })).toBeUndefined();
+  });
+  test('D5, G24: parts too small for a machine are named with their sizes', () => {
+    const narrow = { stop: 'planted', bulkheadMax: 30, bulkheadMin: 30 } as const;
+    expect(find('part-small-for-machines', narrow)?.message).toContain('A7 (566 × 12 × 12)');
+    expect(find('part-small-for-machines', {})).toBeUndefined();
   });
   test('G8: members of another thickness than the sheet measures', () => {
     expect(find('sheet-thickness', { materials: { frame: ply9.id } })?.message).toContain('9.2');

@@ -47,6 +47,7 @@ const chosen: fc.Arbitrary<Partial<DoorFrameParameters>> = fc
     datum: fc.constantFrom('mean' as const, 'left' as const, 'right' as const, 'boat' as const),
     bulkheadMax: fc.integer({ min: 15, max: 60 }),
     thickness: fc.integer({ min: 18, max: 28 }),
+    sillThickness: fc.integer({ min: 18, max: 70 }),
   })
   .map(({ thickness, ...rest }) => ({
     ...rest,
@@ -111,6 +112,10 @@ describe('always:', () => {
         for (const part of built.parts) {
           for (const size of [part.finished, part.cut, part.rough]) {
             for (const value of Object.values(size)) expect(value).toBeGreaterThan(0);
+          }
+          for (const key of ['length', 'width', 'thickness'] as const) {
+            expect(part.cut[key], part.name).toBeGreaterThanOrEqual(part.finished[key]);
+            expect(part.rough[key], part.name).toBeGreaterThanOrEqual(part.cut[key]);
           }
           const { xAxis: x, yAxis: y } = part.placements[0] ?? {
             xAxis: { x: 0, y: 0, z: 0 },
@@ -199,7 +204,12 @@ describe('always:', () => {
         const [left, right, head] = built.parts;
         const sumX = across(left) + valueOf(built, 'Wc') + across(right) + 2 * 5;
         const above = parameters.corner === 'housing-between' ? 15 : 0;
-        const sumY = valueOf(built, 'Hc') + across(head) + above + (parameters.sill ? 20 : 0) + 5;
+        const sumY =
+          valueOf(built, 'Hc') +
+          across(head) +
+          above +
+          (parameters.sill ? (parameters.sillThickness ?? NaN) : 0) +
+          5;
         expect(width - sumX).toBeGreaterThan(-1e-6);
         expect(width - sumX).toBeLessThan(0.5 + 1e-6);
         expect(height - sumY).toBeGreaterThan(-1e-6);

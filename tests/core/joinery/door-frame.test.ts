@@ -154,6 +154,13 @@ describe('parts', () => {
       }
     }
   });
+  test('planted stops leave room for the door, flush less 1 on the near side, and end 1 short of the far edge', () => {
+    const built = build({ bulkheadMax: 40, bulkheadMin: 40 });
+    const stop = partOf(built, 'A5');
+    const near = stop.placements[0]?.origin.z ?? NaN;
+    expect(1 - near).toBe(1 + 18); // lining begins 1 before the bulkhead
+    expect(near - stop.finished.width).toBe(1 - 42 + 1);
+  });
   test('a sill with its nosing is housed only where the jambs stand', () => {
     const sill = partOf(build({ sill: true, stop: 'cover' }), 'A4');
     expect(sill.finished).toMatchObject({ length: expect.closeTo(624.5, 6), width: expect.closeTo(40.4, 6) });

@@ -111,7 +111,10 @@ describe('uncertainty', () => {
   test('of an edge does not depend on where the coordinates begin', () => {
     const head = { name: 'head', from: 'TR', to: 'TL' };
     const sill = { name: 'sill', from: 'BL', to: 'BR' };
-    const upsideDown = readOpening({ wt: workedCase.wt, ...workedCase });
+    const upsideDown = [
+      ...readOpening({ wt: workedCase.wt }),
+      ...readOpening(workedCase).filter(({ id }) => id !== 'wt'),
+    ];
     const renamed = upsideDown.map((reading) => rename(reading));
     const other = adjustSurvey({ seenFrom, readings: renamed }).shape;
     if (!other) throw new Error('no shape');

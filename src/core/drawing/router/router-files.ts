@@ -2,14 +2,14 @@ import { boxOfOutline, rectangleOutline } from '#core/geometry';
 import type { Outline } from '#core/geometry';
 import type { Part } from '#core/joinery';
 import type { Problem } from '#core/problems';
-import { innerPoint } from '../part-view.ts';
+import { asSeen, innerPoint } from '../part-view.ts';
 import { formatMm } from '../scales.ts';
 import { cutOutline } from '../scribe-edge.ts';
 import { textWidth } from '../text-width.ts';
 import { layerName } from './layers.ts';
 import { listUnreachable, workFromSide } from './operations.ts';
 import type { Contour, RouterSetup, RouterSide } from './operations.ts';
-import { turnOver, writeRouterModel } from './router-model.ts';
+import { turnFaceUp, writeRouterModel } from './router-model.ts';
 import type { RouterText } from './router-model.ts';
 
 /** One set-up on the router: the part lying with that side up. */
@@ -26,7 +26,8 @@ export interface RouterFile {
 
 /**
  * Router files of a part at true size, one for each side that is worked: contours in closed polylines, one layer for each
- * operation and depth (`routerLayers`). The file of the back is mirrored, for the part turned over end for end.
+ * operation and depth (`routerLayers`). The start end lies at the left in both; the file of the back is mirrored, for the part
+ * turned over its long side.
  */
 export function drawRouterFiles(part: Part, router: RouterSetup): readonly RouterFile[] {
   const face = drawSide(part, 'face', router);
@@ -40,8 +41,11 @@ function drawSide(part: Part, side: RouterSide, router: RouterSetup): { file: Ro
   const found = [...work.flatMap((w) => w.findings), ...(side === 'face' ? listUnreachable(part) : [])];
   const machined = work.flatMap((w) => w.contours);
   const contours = sortForWork([...machined, ...outlinesOf(part, side, outline)]);
-  const turned = side === 'back' ? contours.map((c) => turnOver(c, part.finished.length)) : contours;
-  const { texts, bar, lettering } = annotate(part, side, { router, outline });
+  const turned = side === 'face' ? contours.map((contour) => turnFaceUp(contour, part)) : contours;
+  const { texts, bar, lettering } = annotate(part, side, {
+    router,
+    outline: side === 'face' ? asSeen(outline, part) : outline,
+  });
   const { dxf, svg, layers } = writeRouterModel([...turned, bar], texts, lettering);
   return {
     file: { side, name: `${part.id}-${side}`, dxf, svg, layers, findings: found },
@@ -79,16 +83,15 @@ function annotate(
 ): { texts: readonly RouterText[]; bar: Contour; lettering: Record<string, number> } {
   const box = boxOfOutline(outline);
   const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
-  const inside = innerPoint(part.outline, middle);
-  const at = side === 'back' ? { x: part.finished.length - inside.x, y: inside.y } : inside;
+  const at = innerPoint(outline, middle);
   const { thickness, length, width } = part.finished;
   const passes = Math.ceil(thickness / router.passDepth - 1e-9);
   const rows = [
     'UNITS MM - the bar is 100 mm long',
     `${part.id} ${part.name}, ${formatMm(length)} x ${formatMm(width)} x ${formatMm(thickness)}, make ${part.quantity}`,
     side === 'face'
-      ? `FACE SIDE UP (${part.faceSide})`
-      : 'BACK UP, MIRRORED: part turned over end for end, face edge still towards you',
+      ? `FACE SIDE UP (${part.faceSide}), face edge away from you`
+      : 'BACK UP, MIRRORED: part turned over its long side, start end still left, face edge towards you',
     `Cutter ${formatMm(router.cutter)} mm, ${formatMm(router.passDepth)} mm per pass${side === 'face' ? `, outline in ${passes} passes` : ''}; depths from the side that lies up`,
     'Draft: check in your own machine and cut in air first',
   ];

@@ -1,6 +1,8 @@
 import makerjs from 'makerjs';
-import { arcBetween, mirrorOutline, sidesOf } from '#core/geometry';
+import { arcBetween, sidesOf } from '#core/geometry';
 import type { Outline } from '#core/geometry';
+import type { Part } from '#core/joinery';
+import { asSeen, seenPoint } from '../part-view.ts';
 import { layerColour } from './layers.ts';
 import type { Contour } from './operations.ts';
 
@@ -30,13 +32,13 @@ function modelOfOutline(outline: Outline): makerjs.IModel {
   return { paths };
 }
 
-/** The contour turned over end for end, for work from the back. */
-export function turnOver(contour: Contour, length: number): Contour {
-  const { circle } = contour;
+/** A contour of the part's own frame as seen from its face side: y runs the other way (`asSeen`). */
+export function turnFaceUp(contour: Contour, part: Part): Contour {
+  const { circle, outline, layer } = contour;
   return {
-    layer: contour.layer,
-    outline: contour.outline.length > 0 ? mirrorOutline(contour.outline, length / 2) : [],
-    ...(circle && { circle: { ...circle, x: length - circle.x } }),
+    layer,
+    outline: outline.length > 0 ? asSeen(outline, part) : [],
+    ...(circle && { circle: { ...circle, ...seenPoint(circle, part) } }),
   };
 }
 

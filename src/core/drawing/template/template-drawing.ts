@@ -2,9 +2,9 @@ import { boxOfOutline } from '#core/geometry';
 import type { Outline } from '#core/geometry';
 import type { Part, PartEdge } from '#core/joinery';
 import { drawArea, drawText, joinBoxes, lettering } from '../marks.ts';
-import { innerPoint, seenOnFace } from '../part-view.ts';
+import { asSeen, innerPoint, seenOnFace } from '../part-view.ts';
 import { formatMm } from '../scales.ts';
-import { cutOutline, edgeLines } from '../scribe-edge.ts';
+import { cutOutline, seenEdgeLines } from '../scribe-edge.ts';
 import { drawCross, drawWave } from '../symbols.ts';
 import type { Drawing, Mark } from '../types.ts';
 
@@ -12,16 +12,16 @@ const roundPart = 3; // mm of paper round the part, so that its line is never cu
 
 /** The part at full size seen from its face side, with machining, scribe lines and crosses to check the print by. */
 export function drawTemplateSheet(part: Part): Drawing {
-  const box = boxOfOutline(part.outline);
+  const outline = asSeen(part.outline, part);
   const marks: Mark[] = [
-    drawArea(part.outline, 'cut', 'none', part.id),
-    ...part.holes.map((hole) => drawArea(hole, 'cut', 'none', part.id)),
+    drawArea(outline, 'cut', 'none', part.id),
+    ...part.holes.map((hole) => drawArea(asSeen(hole, part), 'cut', 'none', part.id)),
     ...part.machining.flatMap((machining) => {
       const seen = seenOnFace(machining, part);
       return seen ? [drawArea(seen.outline, seen.near ? 'thin' : 'hidden')] : [];
     }),
-    ...part.edges.flatMap((edge) => drawScribe(edge, part.outline)),
-    ...crossPairs(part.outline).flatMap(({ at, turn, apart }) => [
+    ...part.edges.flatMap((edge) => drawScribe(edge, part)),
+    ...crossPairs(outline).flatMap(({ at, turn, apart }) => [
       ...at.flatMap((point) => drawCross(point, 3, 'thin')),
       ...at.slice(0, 1).map((point) => {
         const note = turn === 0 ? { x: point.x + 5, y: point.y + 1 } : { x: point.x - 1, y: point.y + 5 };
@@ -33,7 +33,7 @@ export function drawTemplateSheet(part: Part): Drawing {
       }),
     ]),
   ];
-  const whole = joinBoxes([box, boxOfOutline(cutOutline(part))]);
+  const whole = joinBoxes([outline, asSeen(cutOutline(part), part)].map(boxOfOutline));
   const bounds = {
     minX: whole.minX - roundPart,
     minY: whole.minY - roundPart,
@@ -43,11 +43,11 @@ export function drawTemplateSheet(part: Part): Drawing {
   return { title: `${part.id}  ${part.name}`, bounds, scale: 1, marks };
 }
 
-function drawScribe(edge: PartEdge, outline: Outline): readonly Mark[] {
+function drawScribe(edge: PartEdge, part: Part): readonly Mark[] {
   if (edge.treatment !== 'scribed') return [];
   const by = edge.amount ?? 0;
   const along = edge.edge === 'face-edge' || edge.edge === 'far-edge';
-  return edgeLines(outline, edge.edge, by).flatMap((line) => {
+  return seenEdgeLines(part, edge.edge, by).flatMap((line) => {
     const start = line.reduce((low, p) => ((along ? p.x < low.x : p.y < low.y) ? p : low));
     const at = along ? { x: start.x + 15, y: start.y - 5 } : { x: start.x + 6, y: start.y + 15 };
     const text = drawText(at, `cut at the wave, scribe ${formatMm(by)}`, {

@@ -9,10 +9,11 @@ export interface TemplateInfo {
   readonly stamp?: string;
 }
 
-/** The direction in the part's own view that points up in the boat, radians; null when the part lies flat. */
+/** The direction that points up in the boat on the part as seen from its face side, radians; null when the part lies flat. */
 export function upDirection(part: Part): number | null {
   const [placement] = part.placements;
   if (!placement) return null;
-  const { x, y } = { x: placement.xAxis.y, y: placement.yAxis.y };
+  // the view shows the part's y running down
+  const { x, y } = { x: placement.xAxis.y, y: -placement.yAxis.y };
   return Math.hypot(x, y) < 0.7 ? null : Math.atan2(y, x);
 }

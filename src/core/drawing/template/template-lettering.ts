@@ -3,7 +3,7 @@ import type { Box, Point } from '#core/geometry';
 import type { Part } from '#core/joinery';
 import { findRoom } from '../find-room.ts';
 import { drawText, growBox, lettering } from '../marks.ts';
-import { innerPoint, seenOnFace } from '../part-view.ts';
+import { asSeen, innerPoint, seenOnFace } from '../part-view.ts';
 import { drawArrow, drawEdgeMark, drawFaceMark, drawGrainArrow } from '../symbols.ts';
 import { textWidth } from '../text-width.ts';
 import type { Mark } from '../types.ts';
@@ -15,16 +15,17 @@ const clearOfJoin = 14; // mm inside the edge of a page, past the overlap
 
 /** Address, names, face mark, UP and grain for one page, inside the part and clear of its machining where there is room. */
 export function drawTemplateLettering(part: Part, shows: Box, info: TemplateInfo): readonly Mark[] {
-  const seen = overlapOf(boxOfOutline(part.outline), growBox(shows, -clearOfJoin));
+  const outline = asSeen(part.outline, part);
+  const seen = overlapOf(boxOfOutline(outline), growBox(shows, -clearOfJoin));
   if (!seen) return [];
-  const wanted = innerPoint(part.outline, { x: (seen.minX + seen.maxX) / 2, y: (seen.minY + seen.maxY) / 2 });
+  const wanted = innerPoint(outline, { x: (seen.minX + seen.maxX) / 2, y: (seen.minY + seen.maxY) / 2 });
   const tall = seen.maxY - seen.minY;
   const taken = [
     ...part.machining.flatMap((m) => {
       const contour = seenOnFace(m, part);
       return contour ? [boxOfOutline(contour.outline)] : [];
     }),
-    ...crossPairs(part.outline).flatMap(({ at, turn }) => at.map((p) => crossBox(p, turn))),
+    ...crossPairs(outline).flatMap(({ at, turn }) => at.map((p) => crossBox(p, turn))),
   ];
   for (const height of [14, 10, 7, 5, 3.5].filter((h) => h < tall * 0.5)) {
     const block = lettersOf(part, info, height);
@@ -91,8 +92,8 @@ function drawBlock(part: Part, block: Block, centre: Point): readonly Mark[] {
       link: part.id,
     }),
     drawText({ x: centre.x, y: base - small * 1.8 }, block.detail, { height: small, align: 'middle' }),
-    ...drawFaceMark({ x: centre.x + half + figures * 0.3, y: base }, figures),
-    ...drawEdgeMark({ x: centre.x + half + figures * 1.05, y: base }, figures * 0.5),
+    ...drawFaceMark({ x: centre.x + half + figures * 0.7, y: base + figures }, -figures),
+    ...drawEdgeMark({ x: centre.x + half + figures * 1.05, y: base + figures }, -figures * 0.5),
     ...grain,
     ...(up === null ? [] : drawUp({ x: centre.x + half + figures * 2.1, y: middle }, up, figures)),
   ];

@@ -1,0 +1,133 @@
+import { makeRandom } from '#core/numerics';
+import type { Random, SolveLp } from '#core/numerics';
+import { areaBound, roundBound } from './bounds.ts';
+import { addColumn, makePool } from './columns.ts';
+import type { Pool } from './columns.ts';
+import { dive } from './dive.ts';
+import { generateOnce, startGeneration } from './generate.ts';
+import type { Generation } from './generate.ts';
+import type { Load } from './load.ts';
+import type { Model } from './model.ts';
+import { adoptLoad, isBetterLoad, runSearch, startSearch } from './search.ts';
+import type { Search } from './search.ts';
+
+/** Both engines at work on one job, each feeding the other: search finds loads, generation patterns and the bound. */
+export interface Engine {
+  readonly model: Model;
+  readonly random: Random;
+  readonly pool: Pool;
+  readonly search: Search;
+  readonly generation: Generation;
+  readonly isOver: () => boolean;
+  readonly tell: (phase: string) => void;
+  bound: number;
+  dives: number;
+  /** Search steps still allowed; Infinity when only the clock ends the run. */
+  stepsLeft: number;
+  /** Search steps since something last got better. */
+  idle: number;
+}
+
+export interface EngineSetup {
+  readonly solveLp: SolveLp;
+  readonly seed: number;
+  readonly steps: number;
+  readonly isOver: () => boolean;
+  readonly tell: (engine: Engine, phase: string) => void;
+}
+
+/** Lays a first load and takes the area bound: a plan within milliseconds. */
+export function startEngine(model: Model, setup: EngineSetup): Engine {
+  const random = makeRandom(setup.seed);
+  const pool = makePool();
+  const search = startSearch(model, random, partsOf(model) > 2000 ? 1 : 4);
+  const engine: Engine = {
+    model,
+    random,
+    pool,
+    search,
+    generation: startGeneration(model, pool, setup.solveLp),
+    isOver: setup.isOver,
+    tell: (phase) => setup.tell(engine, phase),
+    bound: areaBound(model),
+    dives: 0,
+    stepsLeft: setup.steps,
+    idle: 0,
+  };
+  poolLoad(engine, search.best);
+  engine.tell('first plan');
+  return engine;
+}
+
+function partsOf(model: Model): number {
+  return model.kinds.reduce((sum, kind) => sum + kind.count, 0);
+}
+
+/** True when the best load costs no more than any plan must. */
+export function isProven(engine: Engine): boolean {
+  const { best } = engine.search;
+  return best.leftCount === 0 && best.cost <= engine.bound + 1e-6 * Math.max(1, engine.bound);
+}
+
+/** Runs until proven, out of time or steps, or without hope of more. */
+export function runEngine(engine: Engine): void {
+  // a portion of search costs about as much as one round of generation on a job of usual size
+  const portion = Math.max(50, Math.ceil(60000 / (20 + partsOf(engine.model))));
+  if (partsOf(engine.model) <= 400) searchFor(engine, 2 * portion);
+  while (!isStopped(engine)) {
+    if (!engine.generation.done) generateFor(engine);
+    else if (wantsDive(engine)) diveOnce(engine);
+    else searchFor(engine, 4 * portion);
+    if (partsOf(engine.model) <= 400) searchFor(engine, portion);
+  }
+}
+
+function isStopped(engine: Engine): boolean {
+  if (isProven(engine) || engine.isOver()) return true;
+  if (engine.search.best.leftCount > 0 && engine.idle > 3000) return true;
+  return engine.generation.done && (engine.stepsLeft <= 0 || engine.idle > idleLimit);
+}
+
+/** Search steps without progress after which a small job is left as it is. */
+const idleLimit = 400_000;
+
+function searchFor(engine: Engine, steps: number): void {
+  const { search } = engine;
+  const allowed = Math.min(steps, engine.stepsLeft);
+  if (allowed <= 0 || isProven(engine)) return;
+  engine.stepsLeft -= allowed;
+  const found = runSearch(search, allowed, engine.isOver);
+  engine.idle = found ? 0 : engine.idle + allowed;
+  if (!found) return;
+  poolLoad(engine, search.best);
+  engine.tell('search');
+}
+
+/** The sheets of a load are patterns too. */
+function poolLoad(engine: Engine, load: Load): void {
+  for (const sheet of load.sheets) addColumn(engine.model, engine.pool, sheet);
+}
+
+function generateFor(engine: Engine): void {
+  const { generation, model } = engine;
+  for (let i = 0; i < 4 && !generation.done && !engine.isOver(); i++) generateOnce(generation);
+  const bound = roundBound(model, generation.bound);
+  if (bound <= engine.bound) return;
+  engine.bound = bound;
+  engine.tell('bound');
+}
+
+function wantsDive(engine: Engine): boolean {
+  return engine.dives < 1 + Math.floor(engine.idle / 50_000) && engine.dives < 6;
+}
+
+function diveOnce(engine: Engine): void {
+  const { generation, random, isOver } = engine;
+  engine.dives++;
+  const load = dive({ generation, random, isOver, restParts: 20 + 15 * engine.dives, restSteps: 3000, rounds: 10 });
+  if (!load || !isBetterLoad(load, engine.search.best)) return;
+  adoptLoad(engine.search, load);
+  poolLoad(engine, load);
+  engine.idle = 0;
+  engine.tell('rounding');
+}

@@ -1,0 +1,69 @@
+import type { Problem, Severity } from '#core/problems';
+import { formatNumber } from '#core/units';
+import { moistureStep, thinnestWall } from './rules.ts';
+import type { JoinerySettings, Material, Part } from './types.ts';
+
+/** One finding in order: severity, code, message, remedy, source. */
+export type Say = (
+  severity: Severity,
+  code: string,
+  text: { readonly message: string; readonly remedy: string; readonly source: string; readonly about?: string },
+) => void;
+
+/** Collects findings. */
+export function openFindings(): { readonly say: Say; readonly all: () => readonly Problem[] } {
+  const findings: Problem[] = [];
+  return {
+    say: (severity, code, text) => findings.push({ severity, code, ...text }),
+    all: () => findings,
+  };
+}
+
+/** Widest solid part kept flat unjointed, mm (joinery D3). */
+const widestSolid = 120;
+
+/** Walls left by a joint that are too thin (joinery C0.2). */
+export function checkWall(say: Say, where: string, left: number, thickness: number): void {
+  const least = Math.max(thinnestWall.hard, thickness * thinnestWall.share);
+  if (left >= least - 1e-9) return;
+  say('stop', 'wall-too-thin', {
+    message: `${where}: ${formatNumber(left)} left of ${formatNumber(thickness)}; it needs ${formatNumber(least)}.`,
+    remedy: 'Cut less deep, or take thicker wood.',
+    source: 'joinery C0.2, G21',
+  });
+}
+
+/** Solid parts wider than stays flat (joinery D3). */
+export function checkWideSolid(say: Say, parts: readonly Part[]): void {
+  for (const part of parts) {
+    if (part.kind !== 'solid' || part.finished.width <= widestSolid) continue;
+    say('warn', 'solid-too-wide', {
+      about: part.id,
+      message: `${part.name} is ${formatNumber(part.finished.width)} wide in solid timber; over ${widestSolid} it will not stay flat in one board.`,
+      remedy: 'Joint it from narrower boards, use quarter-sawn timber, or a sheet.',
+      source: 'joinery D3',
+    });
+  }
+}
+
+/** A thickness entered that is not the one measured on the sheet (joinery G8). */
+export function checkSheetThickness(say: Say, material: Material, thickness: number, what: string): void {
+  if (material.kind !== 'sheet' || Math.abs(material.thickness - thickness) <= 0.05) return;
+  say('warn', 'sheet-thickness-differs', {
+    message: `${what}: ${formatNumber(thickness, 2)} thick entered, but ${material.name} measures ${formatNumber(material.thickness, 2)}.`,
+    remedy: 'Leave the thickness out to take the measured one, or choose another sheet.',
+    source: 'joinery 0.6, G8',
+  });
+}
+
+/** Timber that will move between workshop and boat (joinery D2, G). */
+export function checkMoisture(say: Say, settings: JoinerySettings, solid: boolean): void {
+  const aboard = (settings.moistureLow + settings.moistureHigh) / 2;
+  const off = settings.moistureNow - aboard;
+  if (!solid || Math.abs(off) <= moistureStep) return;
+  say('warn', 'moisture-differs', {
+    message: `The timber is at ${formatNumber(settings.moistureNow)} % in the workshop and will go to about ${formatNumber(aboard)} % aboard: it will ${off < 0 ? 'swell' : 'shrink'}.`,
+    remedy: 'Let it lie aboard for some weeks before the last fitting, or leave wider gaps.',
+    source: 'joinery D2',
+  });
+}
