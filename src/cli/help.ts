@@ -13,7 +13,7 @@ export const helpText = `joggle: from tape readings to parts that fit
 
 Options
   --json         one JSON document on standard output, all else on standard error
-  --seconds N    time for the whole run (plan: 8, cut: 10)
+  --seconds N    time for the whole run (plan: 6, cut: 10)
   --work N       steps of search instead of time: the same answer on every machine
   --seed N       another start for the search (1)
   --help, --version

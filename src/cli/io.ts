@@ -18,6 +18,8 @@ export interface Io {
 /** The real world. */
 export function makeNodeIo(): Io {
   const folder = process.env.INIT_CWD ?? process.cwd();
+  // whoever reads the answer may stop early, as `head` does
+  process.stdout.on('error', () => process.exit());
   return {
     folder,
     answer: (text) => void process.stdout.write(text),

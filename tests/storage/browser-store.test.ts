@@ -7,7 +7,7 @@ import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { Result } from '#core/problems';
 import { newProject, type Project } from '#core/project';
 import { readProject, writeJson } from '#formats/json';
-import { askToKeep, openStore, type ProjectStore } from '#storage/browser';
+import { openStore, type ProjectStore } from '#storage/browser';
 
 import { generateProject } from '../support/generate-project.ts';
 
@@ -172,21 +172,21 @@ describe('a browser that refuses', () => {
     });
   });
 
+  test('a newer page that brings the database up to date is not kept waiting', async () => {
+    const store = await open();
+    await store.save(save(newProject('Curlew'), 0));
+    const newer = await openDB(database, 2);
+    newer.close();
+    expect(await store.save(save({ ...newProject('Curlew'), units: 'inch' }, 1))).toMatchObject({
+      ok: false,
+      problems: [{ code: 'storage-closed' }],
+    });
+  });
+
   test('a closed store says so instead of throwing', async () => {
     const store = await open();
     store.close();
-    expect((await store.list()).ok).toBe(false);
+    expect(await store.list()).toMatchObject({ ok: false, problems: [{ code: 'storage-closed' }] });
     expect((await store.save(save(newProject('Curlew'), 0))).ok).toBe(false);
-  });
-});
-
-describe('asking the browser to keep the projects', () => {
-  test('a browser that promises, one that does not and one that cannot be asked', async () => {
-    vi.stubGlobal('navigator', { storage: { persist: async () => true } });
-    expect(await askToKeep()).toBe(true);
-    vi.stubGlobal('navigator', { storage: { persist: async () => false } });
-    expect(await askToKeep()).toBe(false);
-    vi.stubGlobal('navigator', {});
-    expect(await askToKeep()).toBe(false);
   });
 });

@@ -77,7 +77,7 @@ function generateShape(dice: Dice, id: string, wishes: OpeningWishes): MeasuredS
 
 function takeReadings(dice: Dice, { BL, BR, TR, TL }: Corners, noise: number): Reading[] {
   const read = (value: number, sigma: number) =>
-    noise === 0 ? value : Math.round(2 * (value + noise * sigma * dice.normal())) / 2 + 0;
+    noise === 0 ? value : Math.round(2 * (value + noise * sigma * clamp(dice.normal()))) / 2 + 0;
   const distance = (id: string, [from, a]: [string, Corner], [to, b]: [string, Corner]): Reading => ({
     id,
     kind: 'distance',
@@ -212,13 +212,16 @@ function generatePiece(dice: Dice, project: Project): Piece {
         parameters: {
           corner: dice.pick(['rebate', 'tongue', 'housing-between', 'butt']),
           sill: dice.chance(0.3),
-          bulkheadMax: 18.5,
-          bulkheadMin: 18,
+          ...dice.pick([
+            { bulkheadMax: 44.2, bulkheadMin: 43.5, stop: 'planted' },
+            { bulkheadMax: 18.5, bulkheadMin: 18, stop: 'none' },
+          ]),
           covers: dice.pick(['both', 'near', 'none']),
           materials: { frame: 'hardwood', covers: 'planed' },
         },
       };
-    case 'drawer':
+    case 'drawer': {
+      const runner = dice.pick(['metal', 'side-rail', 'bottom-notch', 'bottom']);
       return {
         ...base,
         name: 'Drawer',
@@ -227,13 +230,18 @@ function generatePiece(dice: Dice, project: Project): Piece {
           openingWidth: half(dice.between(250, 600)),
           openingHeight: half(dice.between(95, 260)),
           clearDepth: half(dice.between(300, 560)),
-          runner: dice.pick(['metal', 'side-rail', 'bottom-notch', 'bottom']),
+          runner,
           corner: dice.pick(['box', 'rebate', 'butt', 'housed-back']),
-          front: dice.pick(['overlay', 'inset', 'none']),
+          // An inset front has no room to be lifted over a notch.
+          front:
+            runner === 'bottom-notch'
+              ? dice.pick(['overlay', 'none'])
+              : dice.pick(['overlay', 'inset', 'none']),
           count: dice.whole(1, 3),
           materials: { box: 'ply12', bottom: 'ply6', front: 'ply18', runners: 'hardwood' },
         },
       };
+    }
     case 'cabinet-front':
       return generateFront(dice, base);
   }
@@ -242,6 +250,7 @@ function generatePiece(dice: Dice, project: Project): Piece {
 function generateFront(dice: Dice, base: { readonly id: string; readonly letter: string }): Piece {
   const columns = dice.whole(1, 3);
   const rows = dice.whole(1, 4);
+  const fronts = dice.pick(['inset', 'overlay']);
   return {
     ...base,
     name: 'Cabinet front',
@@ -253,7 +262,9 @@ function generateFront(dice: Dice, base: { readonly id: string; readonly letter:
       rows,
       grading: dice.pick(['equal', 'arithmetic']),
       step: 5,
-      fronts: dice.pick(['inset', 'overlay']),
+      fronts,
+      // Inset fronts have no room to be lifted.
+      notch: fronts === 'inset' ? 0 : 10,
       continuous: dice.pick(['none', 'tight', 'true']),
       grain: dice.pick(['vertical', 'horizontal']),
       cells: Array.from({ length: rows }, () =>
@@ -262,6 +273,11 @@ function generateFront(dice: Dice, base: { readonly id: string; readonly letter:
       materials: { frame: 'hardwood', fronts: 'ply18' },
     },
   };
+}
+
+/** A careful reader looks again when a reading is further off. */
+function clamp(deviation: number): number {
+  return Math.max(-1.5, Math.min(1.5, deviation));
 }
 
 function tenth(value: number): number {

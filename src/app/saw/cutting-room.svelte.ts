@@ -1,5 +1,5 @@
 import type { CuttingPlan, CuttingProgress } from '#core/cutting';
-import type { CuttingGroup, PlannedGroup } from '#core/pipeline';
+import { assertPlan, type CuttingGroup, type PlannedGroup } from '#core/pipeline';
 import type { Problem } from '#core/problems';
 import { omit } from '../omit.ts';
 import { startCutting } from '#solver/worker';
@@ -102,7 +102,9 @@ export class CuttingRoom {
     });
     this.#running = { key, cancel: search.cancel };
     try {
-      this.#finish(key, await search.result);
+      const plan = await search.result;
+      assertPlan(group, plan);
+      this.#finish(key, plan);
     } catch (error) {
       this.#put(key, { ...this.#get(key), state: 'failed' });
       throw error;

@@ -1,5 +1,4 @@
-import { checkJob, checkPlan, solveCutting, type CuttingPlan } from '#core/cutting';
-import { countWords } from '#core/pipeline';
+import { checkJob, checkPlan, solveCutting, type CuttingPlan, type Layout } from '#core/cutting';
 import { formatNumber } from '#core/units';
 import { readCuttingJob } from '#formats/json';
 import { loadGlpk } from '#solver/glpk';
@@ -48,11 +47,15 @@ function describePlan(plan: CuttingPlan): string {
   const lines = [
     `Cost ${formatNumber(plan.cost, 2)} (${proof})`,
     ...plan.stockUsed.map((used) => `  ${used.count} × ${used.id}`),
-    ...plan.layouts.map(
-      (layout) =>
-        `  ${layout.times} × ${layout.stock}: ${countWords(layout.placed.length, 'part')}: ${layout.placed.map((part) => part.id).join(', ')}`,
-    ),
+    ...plan.layouts.map((layout) => `  ${layout.times} × ${layout.stock}: ${countParts(layout)}`),
     ...plan.unplaced.map((part) => `  not placed: ${part.count} × ${part.id}`),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+/** What comes out of a layout, as `2 × A1, 5 × B2`. */
+function countParts(layout: Layout): string {
+  const counts = new Map<string, number>();
+  for (const { id } of layout.placed) counts.set(id, (counts.get(id) ?? 0) + 1);
+  return [...counts].map(([id, count]) => `${count} × ${id}`).join(', ');
 }

@@ -30,7 +30,7 @@ export async function runOpen(io: Io, given: Arguments): Promise<Outcome> {
       ],
     };
   const { server, port } = serving;
-  io.answer(`Joggle is open at http://localhost:${port}\n`);
+  (given.json ? io.say : io.answer)(`Joggle is open at http://localhost:${port}\n`);
   await new Promise<void>((resolve) => {
     const close = (): void => {
       server.close(() => resolve());

@@ -14,7 +14,7 @@ import { checkFolder, writeFolder } from '../write-folder.ts';
 import { oneFile } from './one-file.ts';
 
 /** Time of the whole run unless told otherwise, and what of it is kept for drawing and writing, seconds. */
-const defaultSeconds = 8;
+const defaultSeconds = 6;
 const reserve = 2;
 
 /** `plan PROJECT.json`: the whole chain from readings to files, written all at once. */

@@ -28,8 +28,7 @@ export function makePool(): Pool {
 /** Adds a pattern; false when it is known, empty, or breaks a limit of the job. */
 export function addColumn(model: Model, pool: Pool, filling: Omit<Proposal, 'value'>): boolean {
   const { bin, way } = filling;
-  const found = new Map<number, number>();
-  for (const root of filling.roots) countParts(root, found);
+  const found = countKinds(filling.roots);
   const kinds = [...found.keys()].sort((a, b) => a - b);
   const counts = kinds.map((kind) => found.get(kind) as number);
   const key = `${bin.index}:${kinds.join()}:${counts.join()}`;
@@ -39,6 +38,13 @@ export function addColumn(model: Model, pool: Pool, filling: Omit<Proposal, 'val
   pool.known.add(key);
   pool.columns.push({ bin, way, roots, kinds, counts });
   return true;
+}
+
+/** How often each kind lies in some trees. */
+export function countKinds(roots: readonly Node[]): ReadonlyMap<number, number> {
+  const found = new Map<number, number>();
+  for (const root of roots) countParts(root, found);
+  return found;
 }
 
 function countParts(node: Node, found: Map<number, number>): void {

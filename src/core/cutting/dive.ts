@@ -22,6 +22,8 @@ export interface Dive {
   readonly restSteps: number;
   /** Rounds of generation after each fixing. */
   readonly rounds: number;
+  /** An amount so little below a whole number is fixed at it. */
+  readonly boldness: number;
 }
 
 /**
@@ -34,7 +36,7 @@ export function dive(setup: Dive): Load | null {
   const load = emptyLoad(model);
   while (load.leftCount > setup.restParts && !setup.isOver()) {
     const amounts = relax(setup, load);
-    if (!amounts || fixColumns(generation, load, amounts) === 0) break;
+    if (!amounts || fixColumns(setup, load, amounts) === 0) break;
   }
   return finish(setup, load);
 }
@@ -57,23 +59,21 @@ function restModel(model: Model, load: Load): Model {
 }
 
 /** Fixes all whole amounts and those nearly whole; with none, the pattern whose fraction is largest. Answers how many sheets. */
-function fixColumns(generation: Generation, load: Load, amounts: Float64Array): number {
-  const { columns } = generation.pool;
+function fixColumns(setup: Dive, load: Load, amounts: Float64Array): number {
+  const { model, pool } = setup.generation;
+  const { columns } = pool;
   let fixed = 0;
   let best = -1;
   let most = 1e-6;
   amounts.forEach((amount, i) => {
     const column = columns[i] as Column;
-    const whole = Math.min(Math.floor(amount + nearlyWhole), fitsTimes(column, load));
-    for (let t = 0; t < whole; t++) fixed += useColumn(generation.model, load, column);
+    const whole = Math.min(Math.floor(amount + setup.boldness), fitsTimes(column, load));
+    for (let t = 0; t < whole; t++) fixed += useColumn(model, load, column);
     if (amount > most) [best, most] = [i, amount];
   });
   const column = columns[best];
-  return fixed > 0 || !column ? fixed : useColumn(generation.model, load, column);
+  return fixed > 0 || !column ? fixed : useColumn(model, load, column);
 }
-
-/** An amount so little below a whole number is fixed at it. */
-const nearlyWhole = 0.25;
 
 /** How often a pattern can be cut without cutting a part too often or lacking stock. */
 function fitsTimes(column: Column, load: Load): number {

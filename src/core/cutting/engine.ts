@@ -4,8 +4,9 @@ import { areaBound, roundBound } from './bounds.ts';
 import { addColumn, makePool } from './columns.ts';
 import type { Pool } from './columns.ts';
 import { dive } from './dive.ts';
-import { generateOnce, startGeneration } from './generate.ts';
+import { generateOnce, refineGeneration, startGeneration } from './generate.ts';
 import type { Generation } from './generate.ts';
+import { makePricer } from './pricing.ts';
 import type { Load } from './load.ts';
 import type { Model } from './model.ts';
 import { adoptLoad, isBetterLoad, runSearch, startSearch } from './search.ts';
@@ -22,13 +23,23 @@ export interface Engine {
   readonly tell: (phase: string) => void;
   bound: number;
   dives: number;
+  /** How much a run may do besides searching: rounds of generation, dives, sums of one pricing at first and at last. */
+  readonly effort: Effort;
   /** Search steps still allowed; Infinity when only the clock ends the run. */
   stepsLeft: number;
   /** Search steps since something last got better. */
   idle: number;
 }
 
+export interface Effort {
+  readonly rounds: number;
+  readonly dives: number;
+  readonly pricing: number;
+  readonly finePricing: number;
+}
+
 export interface EngineSetup {
+  readonly effort: Effort;
   readonly solveLp: SolveLp;
   readonly seed: number;
   readonly steps: number;
@@ -46,7 +57,13 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
     random,
     pool,
     search,
-    generation: startGeneration(model, pool, setup.solveLp),
+    generation: startGeneration(
+      model,
+      pool,
+      setup.solveLp,
+      model.style === 'length' ? null : makePricer(model, setup.effort.pricing),
+    ),
+    effort: setup.effort,
     isOver: setup.isOver,
     tell: (phase) => setup.tell(engine, phase),
     bound: areaBound(model),
@@ -77,6 +94,7 @@ export function runEngine(engine: Engine): void {
   while (!isStopped(engine)) {
     if (!engine.generation.done) generateFor(engine);
     else if (wantsDive(engine)) diveOnce(engine);
+    else if (engine.dives > 0 && refineGeneration(engine.generation, engine.effort.finePricing)) continue;
     else searchFor(engine, 4 * portion);
     if (partsOf(engine.model) <= 400) searchFor(engine, portion);
   }
@@ -111,20 +129,31 @@ function poolLoad(engine: Engine, load: Load): void {
 function generateFor(engine: Engine): void {
   const { generation, model } = engine;
   for (let i = 0; i < 4 && !generation.done && !engine.isOver(); i++) generateOnce(generation);
+  if (generation.rounds >= engine.effort.rounds) generation.done = true;
   const bound = roundBound(model, generation.bound);
   if (bound <= engine.bound) return;
   engine.bound = bound;
   engine.tell('bound');
 }
 
+/** Boards gain by rounding again and again, sheets by searching on. */
 function wantsDive(engine: Engine): boolean {
-  return engine.dives < 1 + Math.floor(engine.idle / 50_000) && engine.dives < 6;
+  if (engine.dives >= engine.effort.dives) return false;
+  return engine.model.style === 'length' ? engine.dives < 60 : engine.dives < 1 + Math.floor(engine.idle / 50_000);
 }
 
 function diveOnce(engine: Engine): void {
   const { generation, random, isOver } = engine;
   engine.dives++;
-  const load = dive({ generation, random, isOver, restParts: 20 + 15 * engine.dives, restSteps: 3000, rounds: 10 });
+  const load = dive({
+    generation,
+    random,
+    isOver,
+    restParts: 20 + 15 * ((engine.dives - 1) % 3),
+    restSteps: 3000,
+    rounds: 10,
+    boldness: engine.dives === 1 ? 0.25 : 0.05 + 0.45 * random.next(),
+  });
   if (!load || !isBetterLoad(load, engine.search.best)) return;
   adoptLoad(engine.search, load);
   poolLoad(engine, load);

@@ -1,6 +1,6 @@
 import type { SolveLp } from '#core/numerics';
 import { roundBound } from './bounds.ts';
-import { addColumn } from './columns.ts';
+import { addColumn, countKinds } from './columns.ts';
 import type { Pool } from './columns.ts';
 import { dualBound, solveMaster } from './master.ts';
 import type { MasterSolution } from './master.ts';
@@ -14,7 +14,7 @@ export interface Generation {
   readonly solveLp: SolveLp;
   readonly demand: Int32Array;
   readonly pool: Pool;
-  readonly pricer: Pricer | null;
+  pricer: Pricer | null;
   /** Best bound so far, not yet on the grid of the costs. */
   bound: number;
   last: MasterSolution | null;
@@ -22,28 +22,35 @@ export interface Generation {
   done: boolean;
 }
 
-/** Sums one full pricing may make: about a tenth of a second. */
-const pricingWork = 4e7;
-
-/** Starts on a job with what patterns are known; `pricer` spares preparing one anew for a part of a job. */
+/** Starts on a job with what patterns are known. Boards need no pricer. */
 export function startGeneration(
   model: Model,
   pool: Pool,
   solveLp: SolveLp,
-  pricer?: Pricer | null,
+  pricer: Pricer | null,
 ): Generation {
-  const flat = model.style === 'length';
   return {
     model,
     solveLp,
     demand: Int32Array.from(model.kinds, (kind) => kind.count),
     pool,
-    pricer: pricer ?? (flat ? null : makePricer(model, pricingWork)),
+    pricer,
     bound: 0,
     last: null,
     rounds: 0,
     done: false,
   };
+}
+
+/** Starts anew with a finer pricer, for a better bound. False when the pricer at hand is exact already. */
+export function refineGeneration(generation: Generation, work: number): boolean {
+  const { model, pricer } = generation;
+  if (!pricer || pricer.step === 1) return false;
+  const finer = makePricer(model, work);
+  if (finer.step >= pricer.step) return false;
+  generation.pricer = finer;
+  generation.done = false;
+  return true;
 }
 
 /** One round: solve the master, price, add patterns; done when no pattern can help or the bound cannot rise any more. */
@@ -56,12 +63,53 @@ export function generateOnce(generation: Generation): void {
     return;
   }
   generation.last = master;
-  if (generation.pricer && !isCheap(generation.pricer) && addUseful(generation, priceStrips(model, master.prices), master) > 0) return;
+  if (generation.pricer && !isCheap(generation.pricer)) {
+    const strips = varyPrices(master.prices, 4, (prices) => priceStrips(model, prices));
+    if (addUseful(generation, strips, master) > 0) return;
+  }
   const pricing = priceExactly(generation, master);
   generation.bound = Math.max(generation.bound, dualBound(model, demand, master.prices, pricing.most));
   const settled =
     master.missing < 1e-6 && roundBound(model, generation.bound) >= roundBound(model, master.value) - 1e-9;
   if (settled || addUseful(generation, pricing.proposals, master) === 0) generation.done = true;
+  else addUseful(generation, furtherProposals(generation, master, pricing), master);
+}
+
+/** More patterns for the same prices, unlike the best ones: fewer rounds are needed. */
+function furtherProposals(
+  generation: Generation,
+  master: MasterSolution,
+  first: Pricing,
+): readonly Proposal[] {
+  const { model, pricer } = generation;
+  if (pricer && !isCheap(pricer)) return [];
+  const price = (prices: Float64Array) =>
+    pricer ? priceFully(pricer, prices).proposals : priceBoards(model, prices).proposals;
+  return varyPrices(lowerPrices(master.prices, first.proposals), pricer ? 3 : 8, price);
+}
+
+/** Prices again and again, each time with what was just used made cheaper. */
+function varyPrices(
+  prices: Float64Array,
+  times: number,
+  price: (prices: Float64Array) => readonly Proposal[],
+): readonly Proposal[] {
+  const all: Proposal[] = [];
+  let current = prices;
+  for (let i = 0; i < times; i++) {
+    const proposals = price(current);
+    all.push(...proposals);
+    current = lowerPrices(current, proposals);
+  }
+  return all;
+}
+
+function lowerPrices(prices: Float64Array, proposals: readonly Proposal[]): Float64Array {
+  const lower = prices.slice();
+  for (const { roots } of proposals) {
+    for (const kind of countKinds(roots).keys()) lower[kind] = (prices[kind] as number) * 0.7;
+  }
+  return lower;
 }
 
 /** A pricing so small that quicker ways are not worth trying first. */
@@ -76,12 +124,18 @@ function priceExactly(generation: Generation, master: MasterSolution): Pricing {
 }
 
 /** Adds the proposals that would lower the master's cost; answers how many were new. */
-function addUseful(generation: Generation, proposals: readonly Proposal[], master: MasterSolution): number {
+function addUseful(
+  generation: Generation,
+  proposals: readonly Proposal[],
+  master: MasterSolution,
+): number {
   const { model, pool } = generation;
   let added = 0;
   for (const proposal of proposals) {
-    const priceOfStock = proposal.bin.cost;
-    const isUseful = proposal.value > priceOfStock + 1e-7 * Math.max(1, priceOfStock) || master.missing > 1e-6;
+    const { cost } = proposal.bin;
+    let value = 0;
+    for (const [kind, count] of countKinds(proposal.roots)) value += (master.prices[kind] as number) * count;
+    const isUseful = value > cost + 1e-7 * Math.max(1, cost) || master.missing > 1e-6;
     if (isUseful && addColumn(model, pool, proposal)) added++;
   }
   return added;

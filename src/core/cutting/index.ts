@@ -1,7 +1,12 @@
 export { checkJob } from './check-job.ts';
 export { checkPlan } from './check-plan.ts';
+export { collectSettings } from './collect-settings.ts';
+export type { SawSetting } from './collect-settings.ts';
+export { sequenceCuts } from './sequence-cuts.ts';
+export type { PartPlace, SawSequence, SawStep } from './sequence-cuts.ts';
 export { solveCutting } from './solve-cutting.ts';
 export type { CuttingTools } from './solve-cutting.ts';
+export { valuePattern } from './value-pattern.ts';
 export type {
   CutNode,
   CutRules,

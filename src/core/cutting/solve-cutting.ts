@@ -4,7 +4,7 @@ import { checkJob } from './check-job.ts';
 import { emitPlan } from './emit-plan.ts';
 import type { Answer } from './emit-plan.ts';
 import { runEngine, startEngine } from './engine.ts';
-import type { Engine } from './engine.ts';
+import type { Effort, Engine } from './engine.ts';
 import { buildModel } from './model.ts';
 import type { Model } from './model.ts';
 import type { Load } from './load.ts';
@@ -45,11 +45,24 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
     solveLp: tools.solveLp,
     seed: tools.seed ?? 1,
     steps: tools.work ?? Infinity,
+    effort: effortFor(tools),
     isOver: () => tools.clock() > limit,
     tell: (each, phase) => tools.onProgress?.({ ...standing(each), phase, plan: finish(each) }),
   });
   runEngine(engine);
   return finish(engine);
+}
+
+/** About a tenth of a second is a fair price for one full pricing, and a twentieth of the time for a fine one. */
+function effortFor(tools: CuttingTools): Effort {
+  const { work } = tools;
+  if (work === undefined) {
+    const affordable = (tools.seconds ?? 10) * 1.5e7;
+    const pricing = Math.min(2e7, affordable);
+    return { rounds: Infinity, dives: Infinity, pricing, finePricing: Math.min(1.5e8, affordable) };
+  }
+  const pricing = Math.min(2e7, 1e6 + work * 2000);
+  return { rounds: 40 + work / 10, dives: 1 + work / 5000, pricing, finePricing: Math.min(1.5e8, work * 2000) };
 }
 
 /** The last part of the time is kept for writing the plan. */

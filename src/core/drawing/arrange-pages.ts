@@ -60,10 +60,13 @@ function groupDrawings(drawings: readonly Drawing[], paper: Paper): readonly She
   for (const drawing of drawings) {
     const { minX, maxX, minY, maxY } = drawing.bounds;
     const [w, h] = [maxX - minX, maxY - minY];
-    const standing = roomOnPage(paper, false);
-    const landscape = w > standing.width || (w > h * 1.15 && h > standing.height / 2);
+    const shrink = (landscape: boolean) => {
+      const room = roomOnPage(paper, landscape);
+      return Math.min(1, room.width / w, room.height / h);
+    };
+    const landscape = shrink(true) > shrink(false);
     const room = roomOnPage(paper, landscape);
-    const factor = Math.min(1, room.width / w, room.height / h);
+    const factor = shrink(landscape);
     const fitted = factor < 1 - 1e-9 ? resizeDrawing(drawing, factor) : drawing;
     const tall = h * factor;
     const last = groups.at(-1);

@@ -7,8 +7,8 @@ export interface BrokenLength {
   readonly breaks: readonly number[];
 }
 
-const breakWidth = 8; // mm of paper left for a stretch taken out
-const besideFeature = 14; // mm of paper kept whole beside each feature
+const breakWidth = 7; // mm of paper left for a stretch taken out
+const besideFeature = [14, 7]; // mm of paper kept whole beside each feature, as much as there is room for
 
 /** Lengths on paper with nothing taken out. */
 export function wholeLength(scale: number): BrokenLength {
@@ -16,27 +16,43 @@ export function wholeLength(scale: number): BrokenLength {
 }
 
 /**
- * The part at a scale with as many stretches taken out as are needed to come within `room` mm of paper; null when even
- * that is too long. `stations` are the places along the part that must be shown.
+ * The part at a scale with stretches taken out so that it comes within `room` mm of paper; null when even that is too long.
+ * `stations` are the places along the part that must be shown.
  */
 export function breakLength(stations: readonly number[], scale: number, room: number): BrokenLength | null {
   const sorted = [...new Set(stations)].sort((a, b) => a - b);
   const total = ((sorted.at(-1) ?? 0) - (sorted[0] ?? 0)) * scale;
   if (total <= room) return wholeLength(scale);
-  const gaps = sorted
+  for (const beside of besideFeature) {
+    const gaps = gapsBetween(sorted, scale, beside);
+    const shortened = total - gaps.reduce((sum, gap) => sum + takenOut(gap, scale), 0);
+    if (gaps.length > 0 && shortened <= room) return withGaps(gaps, scale);
+  }
+  return null;
+}
+
+interface Gap {
+  readonly from: number;
+  readonly to: number;
+}
+
+function gapsBetween(sorted: readonly number[], scale: number, beside: number): readonly Gap[] {
+  return sorted
     .slice(1)
-    .map((to, i) => ({ from: sorted[i] ?? to, to }))
-    .map(({ from, to }) => ({ from: from + besideFeature / scale, to: to - besideFeature / scale }))
+    .map((to, i) => ({ from: (sorted[i] ?? to) + beside / scale, to: to - beside / scale }))
     .filter(({ from, to }) => (to - from) * scale > breakWidth);
-  const shortened = total - gaps.reduce((sum, g) => sum + (g.to - g.from) * scale - breakWidth, 0);
-  if (gaps.length === 0 || shortened > room) return null;
+}
+
+/** mm of paper that a gap saves. */
+function takenOut({ from, to }: Gap, scale: number): number {
+  return (to - from) * scale - breakWidth;
+}
+
+function withGaps(gaps: readonly Gap[], scale: number): BrokenLength {
   const place = (x: number) =>
-    x * scale -
-    gaps.reduce(
-      (sum, g) =>
-        sum +
-        Math.min(1, Math.max(0, (x - g.from) / (g.to - g.from))) * ((g.to - g.from) * scale - breakWidth),
-      0,
-    );
-  return { place, scale, breaks: gaps.map((g) => place((g.from + g.to) / 2)) };
+    gaps.reduce((at, gap) => {
+      const passed = Math.min(1, Math.max(0, (x - gap.from) / (gap.to - gap.from)));
+      return at - passed * takenOut(gap, scale);
+    }, x * scale);
+  return { place, scale, breaks: gaps.map(({ from, to }) => place((from + to) / 2)) };
 }

@@ -3,22 +3,26 @@ import { drawChain, drawDimension } from './dimension.ts';
 import { drawLeaders, drawPlate } from './leaders.ts';
 import type { Tag } from './leaders.ts';
 import { drawArea, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
-import { chooseScale, formatMm } from './scales.ts';
+import { chooseScale, formatMm, heightFor } from './scales.ts';
+import type { PaperRoom } from './scales.ts';
 import { paintersOrder, stationsAlong } from './silhouettes.ts';
 import type { Silhouette } from './silhouettes.ts';
 import { textWidth } from './text-width.ts';
 import type { Box } from '#core/geometry';
 import type { Drawing, Mark } from './types.ts';
 
-const besideWork = 46; // mm of paper left and right of the work together: tags, dimensions
+const besideWork = 62; // mm of paper left and right of the work together: tags, dimensions
+const belowWork = 42; // mm of paper for dimensions and a line of text
 
 /** The piece seen from the front, far parts first, with addresses and dimensions in mm; an empty piece says so. */
-export function drawElevation(built: BuiltPiece, options: { readonly width: number }): Drawing {
+export function drawElevation(built: BuiltPiece, options: PaperRoom): Drawing {
   const shapes = paintersOrder(built.parts);
   if (shapes.length === 0) return drawNothing(built.name);
   const extent = joinBoxes(shapes.map((shape) => shape.box));
-  const longest = Math.max(extent.maxX - extent.minX, (extent.maxY - extent.minY) * 0.6);
-  const scale = chooseScale(longest, Math.max(options.width - besideWork, 20));
+  const scale = Math.min(
+    chooseScale(extent.maxX - extent.minX, Math.max(options.width - besideWork, 20)),
+    chooseScale(extent.maxY - extent.minY, Math.max(heightFor(options) - belowWork, 20)),
+  );
   const onPaper = shapes.map((shape) => scaleSilhouette(shape, scale));
   const box = joinBoxes(onPaper.map((shape) => shape.box));
   const tags = tagParts(onPaper);

@@ -1,11 +1,13 @@
 import { cornersOfBox, crossProduct, joinBoxes3, placePoint } from '#core/geometry';
-import type { Box3, Placement, Point, Point3 } from '#core/geometry';
+import type { Box, Box3, Placement, Point, Point3 } from '#core/geometry';
 import type { BuiltPiece, Part } from '#core/joinery';
 import { drawNothing } from './elevation.ts';
 import { drawLeaders, drawPlate } from './leaders.ts';
 import type { Tag } from './leaders.ts';
-import { boxOfMark, drawArea, drawLine, joinBoxes, lettering, makeDrawing } from './marks.ts';
-import { chooseScale } from './scales.ts';
+import { boxAround } from './find-room.ts';
+import { boxesOverlap, boxOfMark, drawArea, drawLine, joinBoxes, lettering, makeDrawing } from './marks.ts';
+import { chooseScale, heightFor } from './scales.ts';
+import type { PaperRoom } from './scales.ts';
 import { textWidth } from './text-width.ts';
 import type { Drawing, Mark } from './types.ts';
 
@@ -26,7 +28,7 @@ const project = (p: Point3): Point => ({ x: (p.x - p.z) * cos30, y: p.y - (p.x +
 const nearness = (p: Point3) => p.x + p.y + p.z;
 
 /** The parts as blocks pulled apart, in isometric view, with addresses; a dotted line leads each one home. */
-export function drawExploded(built: BuiltPiece, options: { readonly width: number }): Drawing {
+export function drawExploded(built: BuiltPiece, options: PaperRoom): Drawing {
   const blocks = pullApart(built.parts);
   if (blocks.length === 0) return drawNothing(built.name);
   const corners = blocks.flatMap((b) => b.faces.flat().map((p) => project(add(p, b.shift))));
@@ -34,7 +36,10 @@ export function drawExploded(built: BuiltPiece, options: { readonly width: numbe
   const ys = corners.map((p) => p.y);
   const wide = Math.max(...xs) - Math.min(...xs);
   const tall = Math.max(...ys) - Math.min(...ys);
-  const scale = chooseScale(Math.max(wide, tall * 0.7), Math.max(options.width - 34, 20));
+  const scale = Math.min(
+    chooseScale(wide, Math.max(options.width - 34, 20)),
+    chooseScale(tall, Math.max(heightFor(options) - 8, 20)),
+  );
   const onPaper = (p: Point3): Point => ({ x: project(p).x * scale, y: project(p).y * scale });
   const sorted = [...blocks].sort(
     (a, b) => nearness(add(a.centre, a.shift)) - nearness(add(b.centre, b.shift)),
@@ -50,7 +55,8 @@ export function drawExploded(built: BuiltPiece, options: { readonly width: numbe
       ),
     ),
   );
-  const tags = sorted.map((b) => tagBlock(b, onPaper));
+  const taken: Box[] = [];
+  const tags = sorted.map((b) => tagBlock(b, onPaper, taken));
   const box = joinBoxes(bodies.map(boxOfMark));
   const marks: Mark[] = [
     ...homes,
@@ -144,6 +150,7 @@ function drawHome(block: Block, onPaper: (p: Point3) => Point): readonly Mark[] 
 function tagBlock(
   block: Block,
   onPaper: (p: Point3) => Point,
+  taken: Box[],
 ): { plate: readonly Mark[]; leader: readonly Tag[] } {
   const { id } = block.part;
   const boxes = block.faces.map((face) =>
@@ -164,9 +171,12 @@ function tagBlock(
   const width = textWidth(id, height, 'bold') + 2;
   // a slanting face holds about half of what its upright box would
   const fits = (areas[best] ?? 0) > width * (height + 2) * 2.2 && box.maxX - box.minX > width * 1.3;
-  return fits
-    ? { plate: drawPlate(centre, id, { height, link: id }), leader: [] }
-    : { plate: [], leader: [{ text: id, at: centre, link: id }] };
+  const patch = boxAround(centre, width, height + 2);
+  if (!fits || taken.some((other) => boxesOverlap(other, patch))) {
+    return { plate: [], leader: [{ text: id, at: centre, link: id }] };
+  }
+  taken.push(patch);
+  return { plate: drawPlate(centre, id, { height, link: id }), leader: [] };
 }
 
 function polygonArea(points: readonly Point[]): number {

@@ -1,4 +1,5 @@
-import type { Box, Point } from '#core/geometry';
+import { isInside } from '#core/geometry';
+import type { Box, Outline, Point } from '#core/geometry';
 import { boxesOverlap } from './marks.ts';
 
 /** The box of this size centred on a point. */
@@ -8,9 +9,9 @@ export function boxAround(at: Point, width: number, height: number): Box {
 
 const step = 1.5; // mm of paper between places tried
 
-/** Centre of the place nearest to `wanted` where something of this size lies within a box and clear of what is taken; null when there is none. */
+/** Centre of the place nearest to `wanted` where something of this size lies within a box, its centre inside an outline when one is given, and clear of what is taken; null when there is none. */
 export function findRoom(
-  size: { readonly width: number; readonly height: number },
+  size: { readonly width: number; readonly height: number; readonly inside?: Outline },
   within: Box,
   taken: readonly Box[],
   wanted: Point,
@@ -29,6 +30,11 @@ export function findRoom(
     }
   }
   const far = (p: Point) => Math.abs(p.x - wanted.x) + Math.abs(p.y - wanted.y);
+  const { inside } = size;
   const free = places.filter((p) => !taken.some((box) => boxesOverlap(box, boxAround(p, w, h))));
-  return free.reduce<Point | null>((best, p) => (best === null || far(p) < far(best) ? p : best), null);
+  const nearer = (best: Point | null, p: Point) => best === null || far(p) < far(best);
+  return free.reduce<Point | null>(
+    (best, p) => (nearer(best, p) && (!inside || isInside(p, inside)) ? p : best),
+    null,
+  );
 }

@@ -63,11 +63,12 @@ function clearOf(box: Box, labelled: readonly Box[]): Box {
     );
 }
 
+const leastNumber = 1; // mm; smaller figures could not be read at all
+
 function numberMark(text: string, box: Box, link: string): Mark {
-  const height = Math.min(
-    lettering.small,
-    Math.max(1.2, Math.min(box.maxX - box.minX, box.maxY - box.minY) * 0.8),
-  );
+  const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
+  const fitting = Math.min(lettering.small, h * 0.8, w / textWidth(text, 1, 'bold'));
+  const height = Math.max(leastNumber, fitting);
   const at = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 - height / 2 };
   return drawText(at, text, { height, align: 'middle', weight: 'bold', link });
 }

@@ -2,7 +2,6 @@ import { isInside, reverseOutline } from '#core/geometry';
 import type { Box3, Outline, Point } from '#core/geometry';
 import type { Machining, Part } from '#core/joinery';
 import { unreachable } from '#core/problems';
-import { formatMm } from './scales.ts';
 
 type Of<K extends Machining['kind']> = Extract<Machining, { kind: K }>;
 
@@ -154,49 +153,6 @@ function boxFrom(
     default:
       return unreachable(from);
   }
-}
-
-const faceNames: Record<Of<'hole'>['from'], string> = {
-  face: 'the face side',
-  back: 'the back',
-  'face-edge': 'the face edge',
-  'far-edge': 'the far edge',
-  start: 'the start end',
-  end: 'the far end',
-};
-
-/** One line that says what a machining is, where it lies and how deep, mm. */
-export function describeMachining(machining: Machining, part: Part): string {
-  const note = machining.note ? ` (${machining.note})` : '';
-  switch (machining.kind) {
-    case 'recess': {
-      const { min, max } = clampBox(machining.box, part);
-      const range = (a: number, b: number, size: number) =>
-        a <= 0 && b >= size ? 'full' : `${formatMm(a)}–${formatMm(b)}`;
-      const { length, width, thickness } = part.finished;
-      const place = `x ${range(min.x, max.x, length)}, y ${range(min.y, max.y, width)}, from face ${range(min.z, max.z, thickness)}`;
-      return `${machining.name} from ${faceNames[machining.from]}: ${place}${note}`;
-    }
-    case 'prism':
-      return `${machining.name.replace('-', ' ')} from ${faceNames[machining.from]}: ${formatMm(machining.depth)} deep${note}`;
-    case 'hole': {
-      const depth = machining.depth === 'through' ? 'through' : `${formatMm(machining.depth)} deep`;
-      const sink = machining.countersink ? `, countersunk to Ø${formatMm(machining.countersink)}` : '';
-      return `hole Ø${formatMm(machining.diameter)} in ${faceNames[machining.from]} at ${formatMm(machining.x)}, ${formatMm(machining.y)}, ${depth}${sink}${note}`;
-    }
-    case 'bevel':
-      return `${faceNames[machining.edge]} sawn ${formatMm(Math.abs(machining.degrees))}° off square, ${machining.degrees > 0 ? 'the back' : 'the face side'} is the longer side${note}`;
-    default:
-      return unreachable(machining);
-  }
-}
-
-function clampBox(box: Box3, part: Part): Box3 {
-  const { length, width, thickness } = part.finished;
-  return {
-    min: { x: Math.max(0, box.min.x), y: Math.max(0, box.min.y), z: Math.max(0, box.min.z) },
-    max: { x: Math.min(length, box.max.x), y: Math.min(width, box.max.y), z: Math.min(thickness, box.max.z) },
-  };
 }
 
 /** A point well inside an outline, near the middle of its box when that is inside; for marks and lettering. */

@@ -1,6 +1,17 @@
 // Steps between those of ISO 5455 (1:1, 1:2, 1:5, 1:10, 1:20, 1:50; from memory) keep drawings large on small paper.
 const divisors = [1, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000];
 
+/** Paper to fill, mm. Height left out: 1.35 of the width, about a standing page. */
+export interface PaperRoom {
+  readonly width: number;
+  readonly height?: number;
+}
+
+/** The height a drawing may take, mm of paper. */
+export function heightFor({ width, height }: PaperRoom): number {
+  return height ?? width * 1.35;
+}
+
 /** The largest usual scale at which something `size` mm long fits into `room` mm of paper; never larger than life. */
 export function chooseScale(size: number, room: number): number {
   const needed = size / Math.max(room, 1);

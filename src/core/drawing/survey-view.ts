@@ -8,6 +8,8 @@ export interface SurveyView {
   readonly adjustment: Adjustment;
   /** mm of paper. */
   readonly width: number;
+  /** mm of paper; 1.35 of the width when left out. */
+  readonly height?: number;
   /** How many times too large what is out of square is drawn; 1 (true) when left out. */
   readonly exaggerate?: number;
 }

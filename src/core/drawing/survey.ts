@@ -3,7 +3,7 @@ import type { Point, Shape } from '#core/geometry';
 import type { Reading } from '#core/measuring';
 import { exaggeratePoints } from './exaggerate.ts';
 import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
-import { chooseScale, formatMm, formatScale } from './scales.ts';
+import { chooseScale, formatMm, formatScale, heightFor } from './scales.ts';
 import { drawEnteredReadings } from './survey-entered.ts';
 import { drawReading } from './survey-readings.ts';
 import type { SurveySheet } from './survey-readings.ts';
@@ -23,9 +23,9 @@ export function drawSurvey(view: SurveyView): Drawing {
   const times = view.exaggerate ?? 1;
   const shown = exaggeratePoints(shape, times);
   const extent = extentOf(Object.values(shown));
-  const scale = chooseScale(
-    Math.max(extent.wide, extent.tall * 0.55),
-    Math.max(view.width - besideShape, 20),
+  const scale = Math.min(
+    chooseScale(extent.wide, Math.max(view.width - besideShape, 20)),
+    chooseScale(extent.tall, Math.max(heightFor(view) - besideShape, 20)),
   );
   const points = Object.fromEntries(
     Object.entries(shown).map(([name, p]) => [name, { x: p.x * scale, y: p.y * scale }]),

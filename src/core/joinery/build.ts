@@ -1,4 +1,5 @@
 import { unreachable } from '#core/problems';
+import { buildCabinetFront, newCabinetFront } from './cabinet-front.ts';
 import { buildDoorFrame, newDoorFrame } from './door-frame.ts';
 import { buildDrawer, newDrawer } from './drawer.ts';
 import type { NewPiece, Piece, PieceKind } from './piece-types.ts';
@@ -12,7 +13,7 @@ export function buildPiece(piece: Piece, context: BuildContext): BuiltPiece {
     case 'drawer':
       return buildDrawer(piece, context);
     case 'cabinet-front':
-      throw new Error(`not there yet: ${piece.kind}`);
+      return buildCabinetFront(piece, context);
     default:
       return unreachable(piece);
   }
@@ -26,7 +27,7 @@ export function newPiece(kind: PieceKind, start: NewPiece): Piece {
     case 'drawer':
       return newDrawer(start);
     case 'cabinet-front':
-      throw new Error(`not there yet: ${kind}`);
+      return newCabinetFront(start);
     default:
       return unreachable(kind);
   }

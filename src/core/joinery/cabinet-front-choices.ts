@@ -1,7 +1,8 @@
 import type { Problem } from '#core/problems';
 import { cabinetFrontParameters } from './cabinet-front-parameters.ts';
 import { findMaterial } from './parts.ts';
-import type { BuildContext, CabinetFrontParameters, Material } from './types.ts';
+import type { CabinetFrontParameters, Material } from './piece-types.ts';
+import type { BuildContext } from './types.ts';
 
 export type Cell = 'drawer' | 'door' | 'open';
 export type Grain = 'vertical' | 'horizontal';

@@ -39,7 +39,8 @@ export const placeAbove = (row: number): RailPlace => (row === 1 ? 't' : 'm');
 export const placeBelow = (row: number, rows: number): RailPlace => (row === rows ? 'b' : 'm');
 
 function sizeReach(book: WorkingBook, { joint, jointLength, columns, rows }: FrontChoices): void {
-  const work = (name: string, formula: string, label: string) => book.work(name, formula, label, sources[joint]);
+  const work = (name: string, formula: string, label: string) =>
+    book.work(name, formula, label, sources[joint]);
   const inner = columns > 1;
   const middle = inner && rows > 1;
   if (joint === 'half-lap') {

@@ -1,43 +1,7 @@
-import type { CabinetFrontParameters, ParameterInfo } from './types.ts';
+import { rowsFor } from './parameter-rows.ts';
+import type { CabinetFrontParameters, ParameterInfo } from './piece-types.ts';
 
-type Key = keyof CabinetFrontParameters;
-
-interface Range {
-  readonly usual?: number;
-  readonly from: number;
-  readonly to: number;
-  readonly help?: string;
-  readonly type?: 'number' | 'whole';
-}
-
-const numberOf = (group: string, key: Key, label: string, range: Range): ParameterInfo => ({
-  key,
-  label,
-  help: range.help ?? '',
-  type: range.type ?? 'length',
-  group,
-  ...(range.usual !== undefined && { default: range.usual }),
-  min: range.from,
-  max: range.to,
-  source: 'joinery B6',
-});
-
-const choiceOf = (
-  group: string,
-  key: Key,
-  label: string,
-  choices: Readonly<Record<string, string>>,
-  options: { readonly help?: string; readonly noDefault?: boolean } = {},
-): ParameterInfo => ({
-  key,
-  label,
-  help: options.help ?? '',
-  type: 'choice',
-  group,
-  ...(!options.noDefault && { default: Object.keys(choices)[0] ?? '' }),
-  choices: Object.entries(choices).map(([value, name]) => ({ value, label: name })),
-  source: 'joinery B6',
-});
+const { numberOf, choiceOf } = rowsFor<keyof CabinetFrontParameters>('joinery B6');
 
 const material = (key: 'frame' | 'fronts', label: string, kind: 'solid' | 'either'): ParameterInfo => ({
   key: `materials.${key}`,
@@ -52,8 +16,16 @@ const material = (key: 'frame' | 'fronts', label: string, kind: 'solid' | 'eithe
 const whole = 'whole' as const;
 
 const frame = [
-  numberOf('Size', 'width', 'Width', { from: 100, to: 3000, help: 'Not needed when it is fitted to a measured opening.' }),
-  numberOf('Size', 'height', 'Height', { from: 100, to: 2400, help: 'Not needed when it is fitted to a measured opening.' }),
+  numberOf('Size', 'width', 'Width', {
+    from: 100,
+    to: 3000,
+    help: 'Not needed when it is fitted to a measured opening.',
+  }),
+  numberOf('Size', 'height', 'Height', {
+    from: 100,
+    to: 2400,
+    help: 'Not needed when it is fitted to a measured opening.',
+  }),
   numberOf('Size', 'fittingGap', 'Gap round it in the opening', { usual: 2, from: 0, to: 10 }),
   numberOf('Size', 'scribe', 'Left on for scribing', {
     usual: 0,
@@ -69,11 +41,13 @@ const frame = [
   numberOf('Frame', 'bottomRail', 'Bottom rail, width', { usual: 45, from: 20, to: 200 }),
   numberOf('Frame', 'thickness', 'Thickness', { usual: 20, from: 15, to: 32 }),
   choiceOf('Frame', 'joint', 'Joints', {
-    'loose-tenon': 'Loose tenon',
-    'stub-tenon': 'Stub mortise and tenon',
-    'half-lap': 'Half-lap',
-    dowel: 'Dowels',
-    butt: 'Butt, pocket screws from behind',
+    choices: {
+      'loose-tenon': 'Loose tenon',
+      'stub-tenon': 'Stub mortise and tenon',
+      'half-lap': 'Half-lap',
+      dowel: 'Dowels',
+      butt: 'Butt, pocket screws from behind',
+    },
   }),
   numberOf('Frame', 'jointLength', 'Joint reaches into the stile', {
     from: 6,
@@ -84,12 +58,19 @@ const frame = [
 
 const heights = [
   choiceOf('Heights', 'grading', 'Heights of the openings', {
-    equal: 'All equal',
-    arithmetic: 'Each higher by the same step',
-    geometric: 'Each higher by the same ratio',
-    given: 'As entered',
+    choices: {
+      equal: 'All equal',
+      arithmetic: 'Each higher by the same step',
+      geometric: 'Each higher by the same ratio',
+      given: 'As entered',
+    },
   }),
-  numberOf('Heights', 'step', 'Step', { usual: 15, from: 0, to: 40, help: 'Each lower opening is higher by this.' }),
+  numberOf('Heights', 'step', 'Step', {
+    usual: 15,
+    from: 0,
+    to: 40,
+    help: 'Each lower opening is higher by this.',
+  }),
   numberOf('Heights', 'ratio', 'Ratio', { usual: 1.12, from: 1, to: 1.35, type: 'number' }),
   {
     key: 'heights',
@@ -112,26 +93,38 @@ const fronts = [
     group: 'Fronts',
     source: 'joinery B6',
   } satisfies ParameterInfo,
-  choiceOf('Fronts', 'fronts', 'Fronts', { overlay: 'Over the frame', inset: 'In the openings' }),
+  choiceOf('Fronts', 'fronts', 'Fronts', {
+    choices: { overlay: 'Over the frame', inset: 'In the openings' },
+  }),
   numberOf('Fronts', 'overlay', 'Overlay each side', { usual: 8, from: 3, to: 30 }),
-  numberOf('Fronts', 'gap', 'Least gap', { usual: 2, from: 2, to: 15, help: 'Round inset fronts; between fronts that overlay.' }),
-  numberOf('Fronts', 'frontThickness', 'Front thickness', { usual: 18, from: 9, to: 30, help: 'Sheet: its measured thickness.' }),
+  numberOf('Fronts', 'gap', 'Least gap', {
+    usual: 2,
+    from: 2,
+    to: 15,
+    help: 'Round inset fronts; between fronts that overlay.',
+  }),
+  numberOf('Fronts', 'frontThickness', 'Front thickness', {
+    usual: 18,
+    from: 9,
+    to: 30,
+    help: 'Sheet: its measured thickness.',
+  }),
   numberOf('Fronts', 'notch', 'Lift of the drawers', {
     from: 0,
     to: 15,
     help: '0 where drawers are held by a latch. Left out: 10 over the frame, 0 in the openings.',
   }),
-  choiceOf(
-    'Figure',
-    'grain',
-    'Grain of the fronts',
-    { horizontal: 'Along the width', vertical: 'Up and down' },
-    { help: 'Left out: drawers along the width, doors up and down.', noDefault: true },
-  ),
+  choiceOf('Figure', 'grain', 'Grain of the fronts', {
+    choices: { horizontal: 'Along the width', vertical: 'Up and down' },
+    help: 'Left out: drawers along the width, doors up and down.',
+    noDefault: true,
+  }),
   choiceOf('Figure', 'continuous', 'Figure runs through', {
-    none: 'No',
-    tight: 'Cut close: it slips a little at each joint',
-    true: 'Truly: what the gaps hide is thrown away',
+    choices: {
+      none: 'No',
+      tight: 'Cut close: it slips a little at each joint',
+      true: 'Truly: what the gaps hide is thrown away',
+    },
   }),
   numberOf('Figure', 'kerf', 'Kerf of the saw', { usual: 3, from: 0.8, to: 5 }),
 ];

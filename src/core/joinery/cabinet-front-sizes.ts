@@ -48,14 +48,20 @@ export function workOutFront(choices: FrontChoices, opening: FrontOpening | null
 function sizeHeights({ choices, book }: FrontLayout): void {
   const { rows, grading } = choices;
   const ratio = grading === 'geometric' && choices.ratio !== 1;
-  if (grading === 'arithmetic') book.put('step', choices.step, 'step of the heights', sourceOf(choices, 'step'));
+  if (grading === 'arithmetic')
+    book.put('step', choices.step, 'step of the heights', sourceOf(choices, 'step'));
   if (ratio) putRatio(book, choices);
   for (let i = 1; i < rows; i++) {
     const label = `height of opening ${i} from the top`;
     const given = choices.heights[i - 1];
     if (grading === 'given' && given !== undefined) book.put(`h${i}`, given, label, 'you');
     else if (grading === 'arithmetic') {
-      book.work(`h${i}`, `down((total - step*n*(n - 1)/2)/n + ${i - 1}*step, 0.5)`, label, rule);
+      book.work(
+        `h${i}`,
+        `down((total - step*n*(n - 1)/2)/n${i > 1 ? ` + ${i - 1}*step` : ''}, 0.5)`,
+        label,
+        rule,
+      );
     } else if (ratio) book.work(`h${i}`, `down(g${i}, 0.5)`, label, rule);
     else book.work(`h${i}`, 'down(total / n, 0.5)', label, rule);
   }
@@ -84,9 +90,15 @@ function sizeFronts({ choices, book }: FrontLayout, put: Put): void {
   const more = overlay ? '+ 2*o' : '- 2*g';
   const less = overlay ? '- 2*o' : '+ 2*g';
   book.work('front_w', `wo ${more}`, 'width of the fronts', rule);
-  for (let i = 1; i <= rows; i++) book.work(`f${i}`, `h${i} ${more}`, `height of the fronts in row ${i}`, rule);
+  for (let i = 1; i <= rows; i++)
+    book.work(`f${i}`, `h${i} ${more}`, `height of the fronts in row ${i}`, rule);
   if (rows > 1) book.work('gap', `wm ${less}`, 'distance between fronts one above the other', rule);
   if (columns > 1) book.work('gap_row', `ws ${less}`, 'distance between fronts side by side', rule);
   book.put('notch', choices.notch, 'lift of the drawers', sourceOf(choices, 'notch'));
-  book.work('clear_above_needed', 'notch + 2', 'clear height a lifted drawer needs above its front', 'joinery B5');
+  book.work(
+    'clear_above_needed',
+    'notch + 2',
+    'clear height a lifted drawer needs above its front',
+    'joinery B5',
+  );
 }

@@ -90,7 +90,7 @@ function putOpening(book: WorkingBook, opening: Opening, shapeName: string): voi
   book.put(
     'u95_lean',
     opening.u95Lean,
-    'how far the tops may lean beyond what was found (95 %)',
+    'how far a top may lean beyond what was found (95 %)',
     `shape ${shapeName}`,
   );
   for (const side of ['left', 'right', 'head', 'sill'] as const) {

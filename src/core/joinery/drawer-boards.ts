@@ -74,9 +74,29 @@ export function machineBoard(layout: DrawerLayout, end: DrawerEnd, corner: Corne
   return [
     ...corner.board,
     ...mirrorAll(corner.board, 'x', size),
-    ...(grooved ? [makeRecess('groove', 'back', range, stop > 0 ? 'stopped: it must not show at the end' : undefined)] : []),
+    ...(grooved
+      ? [makeRecess('groove', 'back', range, stop > 0 ? 'stopped: it must not show at the end' : undefined)]
+      : []),
     ...(end === 'front' && layout.choices.front !== 'none' ? frontScrews(layout) : []),
+    ...(end === 'back' ? backRailSlots(layout, inset) : []),
   ];
+}
+
+/** The side rails run out through the ends of the back where these reach the outside of the box. */
+function backRailSlots(layout: DrawerLayout, inset: number): readonly Machining[] {
+  if (layout.choices.runner !== 'side-rail') return [];
+  const v = layout.book.value;
+  const size = boardSize(layout, 'back');
+  const deep = v('rail_groove_D') - inset;
+  if (deep <= 0) return [];
+  const low = v('h') - v('rail_up');
+  const range = {
+    x: [0, deep],
+    y: [low - v('rail_groove_H'), low],
+    z: [0, size.thickness],
+  } as const;
+  const slot = makeRecess('slot', 'start', range, 'for the side rail, through with the groove of the side');
+  return [slot, ...mirrorAll([slot], 'x', size)];
 }
 
 /** Four oversize holes for the screws of the false front, from inside. */

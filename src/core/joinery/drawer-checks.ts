@@ -9,7 +9,8 @@ import {
   type Say,
 } from './piece-findings.ts';
 import { leastFinishedGap } from './rules.ts';
-import type { JoinerySettings, Part } from './types.ts';
+import type { JoinerySettings } from './piece-types.ts';
+import type { Part } from './types.ts';
 
 const show = formatNumber;
 

@@ -1,7 +1,8 @@
 import { drawerParameters } from './drawer-parameters.ts';
 import { findMaterial } from './parts.ts';
 import type { Problem } from '#core/problems';
-import type { BuildContext, DrawerParameters, Material } from './types.ts';
+import type { DrawerParameters, Material } from './piece-types.ts';
+import type { BuildContext } from './types.ts';
 
 /** Materials of a drawer. */
 export interface DrawerStock {
@@ -59,8 +60,14 @@ function chooseStock(parameters: DrawerParameters, context: BuildContext) {
   const { materials } = parameters;
   const box = findMaterial(context, materials.box, { for: 'the box', kind: 'either' });
   const bottom = findMaterial(context, materials.bottom, { for: 'the bottom', kind: 'sheet' });
-  const front = findMaterial(context, materials.front ?? materials.box, { for: 'the false front', kind: 'either' });
-  const runners = findMaterial(context, materials.runners ?? materials.box, { for: 'the runners', kind: 'solid' });
+  const front = findMaterial(context, materials.front ?? materials.box, {
+    for: 'the false front',
+    kind: 'either',
+  });
+  const runners = findMaterial(context, materials.runners ?? materials.box, {
+    for: 'the runners',
+    kind: 'solid',
+  });
   const wantsRunners = parameters.runner !== 'metal';
   return {
     stock: {

@@ -10,7 +10,8 @@ export const glueGap = 0.1;
 
 /** One pair of corners, at the front or at the back, each cut as at the far end (X = L) of the piece. */
 export interface CornerCuts {
-  readonly kind: 'box' | 'through-dovetail' | 'lapped-dovetail' | 'rebate' | 'housing' | 'lock-rebate' | 'butt';
+  readonly kind:
+    'box' | 'through-dovetail' | 'lapped-dovetail' | 'rebate' | 'housing' | 'lock-rebate' | 'butt';
   /** Side: inside face at Z = 0. */
   readonly side: readonly Machining[];
   /** Box front or back: outer face at Z = 0. */
@@ -67,7 +68,9 @@ export function boardSize({ book }: DrawerLayout, end: DrawerEnd): PartSize {
 
 /** The groove as far as it goes through this end; none at a back that stands on the bottom. */
 function keptGroove(layout: DrawerLayout, end: DrawerEnd): Range | undefined {
-  return end === 'back' && layout.choices.bottomStyle === 'slides-under-back' ? undefined : grooveRange(layout);
+  return end === 'back' && layout.choices.bottomStyle === 'slides-under-back'
+    ? undefined
+    : grooveRange(layout);
 }
 
 function boxCorners(layout: DrawerLayout, end: DrawerEnd): CornerCuts {

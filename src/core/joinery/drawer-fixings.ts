@@ -33,8 +33,20 @@ export function drawerFixings(layout: DrawerLayout, parts: readonly Part[]): rea
       : []),
     ...(layout.notched
       ? [{ item: 'Drawer pull or finger hole', quantity: count, use: 'opening', source: 'joinery B5' }]
-      : [{ item: 'Push-button latch with pull', quantity: count, use: 'holds the drawer at sea', source: 'joinery B5, B5.6' }]),
-    { item: 'Drawer stop, hardwood turn-button', quantity: count, use: 'keeps the drawer from falling out', source: 'joinery B5' },
+      : [
+          {
+            item: 'Push-button latch with pull',
+            quantity: count,
+            use: 'holds the drawer at sea',
+            source: 'joinery B5, B5.6',
+          },
+        ]),
+    {
+      item: 'Drawer stop, hardwood turn-button',
+      quantity: count,
+      use: 'keeps the drawer from falling out',
+      source: 'joinery B5',
+    },
     { item: 'White glue, waterproof, small bottle', quantity: 1, use: 'corners', source: 'joinery C' },
   ];
 }

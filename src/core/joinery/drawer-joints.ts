@@ -4,7 +4,8 @@ import type { CornerCuts, DrawerEnd } from './drawer-corners.ts';
 import { drawerNumbers } from './drawer-parts.ts';
 import type { DrawerLayout } from './drawer-sizes.ts';
 import { partAddress } from './parts.ts';
-import type { Joint, Piece } from './types.ts';
+import type { Piece } from './piece-types.ts';
+import type { Joint } from './types.ts';
 
 const show = formatNumber;
 

@@ -1,41 +1,7 @@
-import type { DrawerCorner, DrawerParameters, ParameterInfo } from './types.ts';
+import { rowsFor } from './parameter-rows.ts';
+import type { DrawerCorner, DrawerParameters, ParameterInfo } from './piece-types.ts';
 
-type Key = keyof DrawerParameters;
-
-const lengthOf = (
-  group: string,
-  key: Key,
-  label: string,
-  range: readonly [usual: number | undefined, min: number, max: number],
-  help = '',
-): ParameterInfo => ({
-  key,
-  label,
-  help,
-  type: 'length',
-  group,
-  ...(range[0] !== undefined && { default: range[0] }),
-  min: range[1],
-  max: range[2],
-  source: 'joinery B5',
-});
-
-const choiceOf = (
-  group: string,
-  key: Key,
-  label: string,
-  choices: Readonly<Record<string, string>>,
-  help = '',
-): ParameterInfo => ({
-  key,
-  label,
-  help,
-  type: 'choice',
-  group,
-  default: Object.keys(choices)[0] ?? '',
-  choices: Object.entries(choices).map(([value, name]) => ({ value, label: name })),
-  source: 'joinery B5',
-});
+const { numberOf, choiceOf } = rowsFor<keyof DrawerParameters>('joinery B5');
 
 const material = (
   key: keyof DrawerParameters['materials'],
@@ -63,45 +29,107 @@ const corners: Readonly<Record<DrawerCorner, string>> = {
 };
 
 const opening = [
-  lengthOf('Opening', 'openingWidth', 'Opening width', [undefined, 60, 1200], 'The smallest of three depths.'),
-  lengthOf('Opening', 'openingHeight', 'Opening height', [undefined, 40, 600], 'The smallest of three.'),
-  lengthOf('Opening', 'clearDepth', 'Clear depth', [undefined, 100, 1000], 'From the face of the opening, free of hull and pipes.'),
-  lengthOf('Opening', 'openingVariation', 'Width varies by', [0, 0, 10], 'Largest less smallest width over the depth.'),
-  lengthOf('Opening', 'railDepth', 'Rail under it, front to back', [20, 10, 60]),
-].map((info) =>
-  info.default === undefined ? { ...info, required: true } : info,
-);
+  numberOf('Opening', 'openingWidth', 'Opening width', {
+    from: 60,
+    to: 1200,
+    help: 'The smallest of three depths.',
+    required: true,
+  }),
+  numberOf('Opening', 'openingHeight', 'Opening height', {
+    from: 40,
+    to: 600,
+    help: 'The smallest of three.',
+    required: true,
+  }),
+  numberOf('Opening', 'clearDepth', 'Clear depth', {
+    from: 100,
+    to: 1000,
+    help: 'From the face of the opening, free of hull and pipes.',
+    required: true,
+  }),
+  numberOf('Opening', 'openingVariation', 'Width varies by', {
+    usual: 0,
+    from: 0,
+    to: 10,
+    help: 'Largest less smallest width over the depth.',
+  }),
+  numberOf('Opening', 'railDepth', 'Rail under it, front to back', { usual: 20, from: 10, to: 60 }),
+];
 
 const box = [
-  lengthOf('Box', 'sideThickness', 'Side thickness', [12, 9, 25], 'Sheet: its measured thickness. 12 or more for sides over 450 long.'),
-  lengthOf('Box', 'frontThickness', 'Box front thickness', [12, 9, 30]),
-  lengthOf('Box', 'backThickness', 'Back thickness', [12, 9, 25]),
-  lengthOf('Box', 'bottomThickness', 'Bottom thickness', [6, 3, 15], '4 up to 300 wide, 6 up to 500, 9 beyond. Measured.'),
-  choiceOf('Box', 'corner', 'Corners', corners),
-  choiceOf('Box', 'bottomStyle', 'Bottom', {
-    captured: 'In grooves all round',
-    'slides-under-back': 'Slides in under the back',
+  numberOf('Box', 'sideThickness', 'Side thickness', {
+    usual: 12,
+    from: 9,
+    to: 25,
+    help: 'Sheet: its measured thickness. 12 or more for sides over 450 long.',
   }),
-  lengthOf('Box', 'grooveDepth', 'Groove depth', [6, 3, 12], 'At most half the side; 5 stay behind it.'),
-  lengthOf('Box', 'grooveUp', 'Groove above the lower edge', [12, 8, 40], 'Over a notch: its depth and 8 more.'),
+  numberOf('Box', 'frontThickness', 'Box front thickness', { usual: 12, from: 9, to: 30 }),
+  numberOf('Box', 'backThickness', 'Back thickness', { usual: 12, from: 9, to: 25 }),
+  numberOf('Box', 'bottomThickness', 'Bottom thickness', {
+    usual: 6,
+    from: 3,
+    to: 15,
+    help: '4 up to 300 wide, 6 up to 500, 9 beyond. Measured.',
+  }),
+  choiceOf('Box', 'corner', 'Corners', { choices: corners }),
+  choiceOf('Box', 'bottomStyle', 'Bottom', {
+    choices: {
+      captured: 'In grooves all round',
+      'slides-under-back': 'Slides in under the back',
+    },
+  }),
+  numberOf('Box', 'grooveDepth', 'Groove depth', {
+    usual: 6,
+    from: 3,
+    to: 12,
+    help: 'At most half the side; 5 stay behind it.',
+  }),
+  numberOf('Box', 'grooveUp', 'Groove above the lower edge', {
+    usual: 12,
+    from: 8,
+    to: 40,
+    help: 'Over a notch: its depth and 8 more.',
+  }),
 ];
 
 const running = [
   choiceOf('Runners', 'runner', 'How it runs', {
-    'bottom-notch': 'On runners, lift and slide notch',
-    bottom: 'On runners',
-    'side-rail': 'On side rails in grooves',
-    metal: 'On metal side runners',
+    choices: {
+      'bottom-notch': 'On runners, lift and slide notch',
+      bottom: 'On runners',
+      'side-rail': 'On side rails in grooves',
+      metal: 'On metal side runners',
+    },
   }),
-  lengthOf('Runners', 'runnerLength', 'Runner length', [undefined, 100, 900], 'Left out: the longest multiple of 50 that fits.'),
-  lengthOf('Runners', 'notch', 'Lift', [10, 6, 15], 'How far the drawer is lifted to open.'),
+  numberOf('Runners', 'runnerLength', 'Runner length', {
+    from: 100,
+    to: 900,
+    help: 'Left out: the longest multiple of 50 that fits.',
+  }),
+  numberOf('Runners', 'notch', 'Lift', {
+    usual: 10,
+    from: 6,
+    to: 15,
+    help: 'How far the drawer is lifted to open.',
+  }),
 ];
 
 const front = [
-  choiceOf('Front', 'front', 'False front', { overlay: 'Over the frame', inset: 'In the opening', none: 'None' }),
-  lengthOf('Front', 'overlay', 'Overlay', [8, 4, 30], 'Each side.'),
-  lengthOf('Front', 'insetGap', 'Gap round an inset front', [2, 2, 15]),
-  lengthOf('Front', 'falseFrontThickness', 'False front thickness', [18, 9, 30], 'Sheet: its measured thickness.'),
+  choiceOf('Front', 'front', 'False front', {
+    choices: {
+      overlay: 'Over the frame',
+      inset: 'In the opening',
+      none: 'None',
+    },
+  }),
+  numberOf('Front', 'overlay', 'Overlay', { usual: 8, from: 4, to: 30, help: 'Each side.' }),
+  numberOf('Front', 'insetGap', 'Gap round an inset front', { usual: 2, from: 2, to: 15 }),
+  numberOf('Front', 'falseFrontThickness', 'False front thickness', {
+    usual: 18,
+    from: 9,
+    to: 30,
+    help: 'Sheet: its measured thickness.',
+  }),
 ];
 
 /** What can be chosen for a drawer (joinery B5). */

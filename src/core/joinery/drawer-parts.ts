@@ -3,7 +3,8 @@ import { boardSize, sideSize } from './drawer-corners.ts';
 import type { DrawerLayout } from './drawer-sizes.ts';
 import { mirrorAll } from './joints-mirror.ts';
 import { makePart, placeAt, type PartDraft } from './parts.ts';
-import type { Part, PartSize, Piece } from './types.ts';
+import type { Piece } from './piece-types.ts';
+import type { Part, PartSize } from './types.ts';
 
 /** Numbers of the parts of a drawer in their addresses. */
 export const drawerNumbers = {

@@ -1,7 +1,8 @@
 import { drawerNumbers, lowerEdge } from './drawer-parts.ts';
 import type { DrawerLayout } from './drawer-sizes.ts';
 import { makePart, placeAt, type PartDraft } from './parts.ts';
-import type { Part, Piece } from './types.ts';
+import type { Piece } from './piece-types.ts';
+import type { Part } from './types.ts';
 
 const right = { x: 1, y: 0, z: 0 };
 const left = { x: -1, y: 0, z: 0 };
@@ -14,7 +15,8 @@ const kickerFromFront = 60; // so that the drawer can be lifted out (joinery B5)
 /** Runners, kickers and guides, or side rails; none for metal runners, which are bought. */
 export function runnerParts(piece: Piece, layout: DrawerLayout): readonly Part[] {
   const { choices } = layout;
-  const drafts = choices.runner === 'metal' ? [] : choices.runner === 'side-rail' ? sideRails(layout) : strips(layout);
+  const drafts =
+    choices.runner === 'metal' ? [] : choices.runner === 'side-rail' ? sideRails(layout) : strips(layout);
   return drafts.map((draft) =>
     makePart(piece, { ...draft, material: choices.stock.runners, quantity: 2 * choices.count }),
   );

@@ -50,7 +50,12 @@ function sizeBox({ choices, book, notched }: DrawerLayout, work: Work): void {
   const metal = choices.runner === 'metal';
   const clear = metal ? 13.05 : choices.runner === 'side-rail' ? 1.5 : solid ? 2 : 1.5;
   const why = metal ? 'room for a 12.7 runner' : 'clearance of the box';
-  book.put('c_side', clear, `${why}, each side`, metal ? 'joinery B5, 12.9 to 13.2 by the runner makers' : 'joinery B5');
+  book.put(
+    'c_side',
+    clear,
+    `${why}, each side`,
+    metal ? 'joinery B5, 12.9 to 13.2 by the runner makers' : 'joinery B5',
+  );
   work('Wb', 'Wo - 2*c_side', 'box width outside');
   if (notched) work('h', 'Ho - 3', 'box height, lower edge level with the rail while it slides');
   else {
@@ -58,9 +63,11 @@ function sizeBox({ choices, book, notched }: DrawerLayout, work: Work): void {
     book.put('c_bot', 2, 'clearance under the box', 'joinery B5');
     work('h', 'Ho - c_top - c_bot', 'box height');
   }
-  if (choices.front === 'inset') book.put('setback', choices.falseFrontThickness, 'false front inside the opening', 'joinery B5');
+  if (choices.front === 'inset')
+    book.put('setback', choices.falseFrontThickness, 'false front inside the opening', 'joinery B5');
   else book.put('setback', 0, 'box begins at the face of the opening', 'joinery B5');
-  if (choices.runnerLength === null) work('Lr', 'max(50, down(Do - setback - 5, 50))', 'runner length, a multiple of 50');
+  if (choices.runnerLength === null)
+    work('Lr', 'max(50, down(Do - setback - 5, 50))', 'runner length, a multiple of 50');
   else book.put('Lr', choices.runnerLength, 'runner length', 'you');
   work('Lb', 'min(Do - setback - 10, Lr)', 'box length outside');
   work('Wi', 'Wb - 2*ts', 'box width inside');
@@ -93,7 +100,8 @@ function sizeBoards({ choices, book, notched }: DrawerLayout, work: Work): void 
     if (corner === 'rebate') book.work('lip_b', 'max(5, 0.4*tback)', 'lip left on the back', 'joinery C8');
     work('side_L', corner === 'rebate' ? 'Lb - lip_f - lip_b' : 'Lb - lip_f', 'side, length');
   } else work('side_L', 'Lb', 'side, length');
-  if (corner === 'housed-back') book.work('housing', 'min(max(5, ts/3), ts/2)', 'housing in the side', 'joinery C7');
+  if (corner === 'housed-back')
+    book.work('housing', 'min(max(5, ts/3), ts/2)', 'housing in the side', 'joinery C7');
   if (corner === 'lock-rebate') {
     book.work('tongue', 'tf / 3', 'tongue thickness', 'joinery C8');
     book.work('tongue_b', 'tback / 3', 'tongue thickness at the back', 'joinery C8');
@@ -105,7 +113,12 @@ function sizeBoards({ choices, book, notched }: DrawerLayout, work: Work): void 
   work('back_L', corner === 'housed-back' ? 'Wb - 2*ts + 2*housing' : front, 'back, length');
   if (corner === 'box') {
     for (const name of ['side', 'front', 'back'] as const) {
-      book.work(`${name}_L_cut`, `${name}_L + 0.6`, `${name}, length as cut: fingers 0.3 proud`, 'joinery C11');
+      book.work(
+        `${name}_L_cut`,
+        `${name}_L + 0.6`,
+        `${name}, length as cut: fingers 0.3 proud`,
+        'joinery C11',
+      );
     }
   }
   work('boxfront_h', notched ? 'h - (n + 1)' : 'h', 'box front, height');
@@ -152,7 +165,11 @@ function sizeRunners({ choices, book }: DrawerLayout, work: Work): void {
     work('rail_groove_D', 'min(ts/2, ts - 5)', 'groove for the rail, depth');
     work('rail_T', 'rail_groove_D + c_side - 0.5', 'side rail, thickness');
     work('runner_L', 'Do - setback - tf - 10 - 10', 'side rail, length, stopped behind the box front');
-    work('rail_up', 'max(h/2 - rail_groove_H/2, yg + groove_W + 4)', 'groove for the rail above the lower edge');
+    work(
+      'rail_up',
+      'max(h/2 - rail_groove_H/2, yg + groove_W + 4)',
+      'groove for the rail above the lower edge',
+    );
     return;
   }
   book.put('runner_T', 20, 'runner, height', 'common practice, no source');

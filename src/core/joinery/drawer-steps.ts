@@ -3,26 +3,29 @@ import { drawerNumbers } from './drawer-parts.ts';
 import type { DrawerLayout } from './drawer-sizes.ts';
 import { partAddress } from './parts.ts';
 import { chainSteps, type StepDraft } from './step-chain.ts';
-import type { AssemblyStep, Part, Piece } from './types.ts';
+import type { Piece } from './piece-types.ts';
+import type { AssemblyStep, Part } from './types.ts';
 
 const show = formatNumber;
 
 /** Order of work of a drawer (joinery B5); minutes are common practice, no source, each further copy at half. */
-export function drawerSteps(piece: Piece, layout: DrawerLayout, parts: readonly Part[]): readonly AssemblyStep[] {
+export function drawerSteps(
+  piece: Piece,
+  layout: DrawerLayout,
+  parts: readonly Part[],
+): readonly AssemblyStep[] {
   const pick = (...keys: readonly (keyof typeof drawerNumbers)[]) =>
     parts.filter((part) => keys.some((key) => part.id === partAddress(piece, drawerNumbers[key])));
   const times = (1 + layout.choices.count) / 2;
-  const drafts = [...make(layout, pick), ...fit(layout, pick)];
+  const drafts = [...cut(layout, pick), ...assemble(layout, pick), ...fit(layout, pick)];
   return chainSteps(drafts.map((draft) => ({ ...draft, minutes: Math.round(draft.minutes * times) })));
 }
 
 type Pick = (...keys: readonly (keyof typeof drawerNumbers)[]) => readonly Part[];
 
-function make({ book, choices }: DrawerLayout, pick: Pick): readonly StepDraft[] {
+function cut({ book, choices }: DrawerLayout, pick: Pick): readonly StepDraft[] {
   const v = book.value;
   const boards = pick('left', 'right', 'front', 'back');
-  const captured = choices.bottomStyle === 'captured';
-  const bottomFirst = `the bottom in dry as the square`;
   return [
     {
       id: 'measure',
@@ -63,12 +66,19 @@ function make({ book, choices }: DrawerLayout, pick: Pick): readonly StepDraft[]
           },
         ]
       : []),
+  ];
+}
+
+function assemble({ choices }: DrawerLayout, pick: Pick): readonly StepDraft[] {
+  const captured = choices.bottomStyle === 'captured';
+  const all = pick('left', 'right', 'front', 'back', 'bottom');
+  return [
     {
       id: 'dry-fit',
-      text: `Put the box together dry, ${bottomFirst}. The diagonals agree within 1; it lies flat without rocking.`,
+      text: 'Put the box together dry, the bottom in as the square. The diagonals agree within 1; it lies flat without rocking.',
       place: 'workshop',
       minutes: 15,
-      parts: [...boards, ...pick('bottom')],
+      parts: all,
     },
     {
       id: 'glue',
@@ -77,7 +87,7 @@ function make({ book, choices }: DrawerLayout, pick: Pick): readonly StepDraft[]
         : 'Glue the corners, diagonals again; slide the bottom in under the back and screw it up into the back.',
       place: 'workshop',
       minutes: 40,
-      parts: [...boards, ...pick('bottom')],
+      parts: all,
     },
   ];
 }

@@ -13,7 +13,8 @@ import { workOutDrawer, type DrawerLayout } from './drawer-sizes.ts';
 import { drawerSteps } from './drawer-steps.ts';
 import { checkParameters } from './parameter-checks.ts';
 import { envelopeOf, nothing } from './parts.ts';
-import type { BuildContext, BuiltPiece, NewPiece, Piece } from './types.ts';
+import type { NewPiece, Piece } from './piece-types.ts';
+import type { BuildContext, BuiltPiece } from './types.ts';
 
 type Drawer = Extract<Piece, { kind: 'drawer' }>;
 
@@ -83,7 +84,8 @@ function checkGiven({ parameters }: Drawer): readonly Problem[] {
     severity: 'stop',
     code: 'opening-not-measured',
     message: `${labelOf(key)} of the drawer has not been entered.`,
-    remedy: 'Measure width and height at three depths and the clear depth at the back; enter the smallest of each.',
+    remedy:
+      'Measure width and height at three depths and the clear depth at the back; enter the smallest of each.',
     source: 'joinery A10, B5',
   }));
   if (Number.isInteger(count) && count >= 1) return opening;
@@ -107,7 +109,9 @@ export function newDrawer(start: NewPiece): Piece {
   const solid = start.materials.find((material) => material.kind === 'solid');
   const sheets = start.materials.filter((material) => material.kind === 'sheet');
   const nearest = (thickness: number) =>
-    [...sheets].sort((a, b) => Math.abs(thicknessOf(a) - thickness) - Math.abs(thicknessOf(b) - thickness))[0];
+    [...sheets].sort(
+      (a, b) => Math.abs(thicknessOf(a) - thickness) - Math.abs(thicknessOf(b) - thickness),
+    )[0];
   const first = start.materials[0];
   const box = nearest(12) ?? solid ?? first;
   const front = nearest(18) ?? solid ?? first;

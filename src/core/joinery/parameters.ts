@@ -1,4 +1,5 @@
 import { unreachable } from '#core/problems';
+import { cabinetFrontParameters } from './cabinet-front-parameters.ts';
 import { doorFrameParameters } from './door-frame-parameters.ts';
 import { drawerParameters } from './drawer-parameters.ts';
 import type { ParameterInfo, PieceKind } from './piece-types.ts';
@@ -11,7 +12,7 @@ export function parametersOf(kind: PieceKind): readonly ParameterInfo[] {
     case 'drawer':
       return drawerParameters;
     case 'cabinet-front':
-      return [];
+      return cabinetFrontParameters;
     default:
       return unreachable(kind);
   }

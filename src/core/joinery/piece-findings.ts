@@ -1,13 +1,19 @@
 import type { Problem, Severity } from '#core/problems';
 import { formatNumber } from '#core/units';
 import { moistureStep, thinnestWall } from './rules.ts';
-import type { JoinerySettings, Material, Part } from './types.ts';
+import type { JoinerySettings, Material } from './piece-types.ts';
+import type { Part } from './types.ts';
 
 /** One finding in order: severity, code, message, remedy, source. */
 export type Say = (
   severity: Severity,
   code: string,
-  text: { readonly message: string; readonly remedy: string; readonly source: string; readonly about?: string },
+  text: {
+    readonly message: string;
+    readonly remedy: string;
+    readonly source: string;
+    readonly about?: string;
+  },
 ) => void;
 
 /** Collects findings. */

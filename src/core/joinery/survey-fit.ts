@@ -21,7 +21,7 @@ export interface Opening {
   readonly u95: Readonly<Record<CornerName, Point>>;
   /** Bow of each side at mid length, positive outwards. */
   readonly bow: Readonly<Record<OpeningSide, number>>;
-  /** How far the tops together may lean beyond what was found. */
+  /** How far the top of a side may lean from its foot beyond what was found, the worse side. */
   readonly u95Lean: number;
   /** The boat's upright, radians counter-clockwise from the shape's y axis. */
   readonly tilt: number;
@@ -45,7 +45,9 @@ export function readOpening(shape: Shape, name: string): Result<Opening> {
       head: bowOf(shape, 'head'),
       sill: bowOf(shape, 'sill'),
     },
-    u95Lean: 2 * deviationOf(shape, { 'TL.x': 0.5, 'BL.x': -0.5, 'TR.x': 0.5, 'BR.x': -0.5 }),
+    u95Lean:
+      2 *
+      Math.max(deviationOf(shape, { 'TL.x': 1, 'BL.x': -1 }), deviationOf(shape, { 'TR.x': 1, 'BR.x': -1 })),
     tilt: shape.tilt,
   });
 }

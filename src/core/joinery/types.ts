@@ -2,23 +2,6 @@ import type { Box3, Outline, Placement, Point, Shape } from '#core/geometry';
 import type { Problem } from '#core/problems';
 import type { JoinerySettings, Material, MaterialId, PieceId, PieceKind } from './piece-types.ts';
 
-export type {
-  CabinetFrontParameters,
-  DoorFrameParameters,
-  DrawerCorner,
-  DrawerParameters,
-  FrameCorner,
-  JoinerySettings,
-  Material,
-  MaterialId,
-  NewPiece,
-  ParameterInfo,
-  Piece,
-  PieceId,
-  PieceKind,
-  SolidState,
-} from './piece-types.ts';
-
 /** Address of a part, the same on screen, label, template and file: piece letter and number, as `C4`. */
 export type PartId = string;
 /** Length along the part's own X (the grain in solid timber), width along Y, thickness along Z; mm. */

@@ -37,7 +37,8 @@ export function adjustSurvey(survey: Survey): SurveyOutcome {
   const doubt = { fit: found.fit, datum, readings };
   const loose = findLoosePoints(found.fit);
   const verdict = findSuspects(doubt);
-  const study: Study = { survey, readings, found, datum, loose, verdict };
+  const known = { survey, readings, found, datum, loose, verdict };
+  const study: Study = { ...known, advice: adviseReading(known) };
   const adjustment: Adjustment = {
     seenFrom: survey.seenFrom,
     points: tellPoints(found.fit, loose.points),
@@ -47,7 +48,7 @@ export function adjustSurvey(survey: Survey): SurveyOutcome {
     chi2: found.fit.chi2,
     suspects: verdict.suspects,
     undetermined: tellUndetermined(found.fit, readings, loose),
-    advice: adviseReading(study),
+    advice: study.advice,
     findings: [...problems, ...findAll(study)],
   };
   return { adjustment, shape: loose.points.length > 0 ? null : makeShape(survey, readings, found) };

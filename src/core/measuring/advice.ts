@@ -27,7 +27,7 @@ interface Guard {
 }
 
 /** The one reading more that helps this set most, worked out by trying each; null when it is as good as it gets. */
-export function adviseReading(study: Study): string | null {
+export function adviseReading(study: Omit<Study, 'advice'>): string | null {
   const { readings, verdict, found } = study;
   const suspects = verdict.suspects.map(({ id }) => wordsOf(readings, id));
   if (verdict.kind === 'exchanged')
@@ -36,7 +36,7 @@ export function adviseReading(study: Study): string | null {
     return `Measure ${suspects[0] ?? ''} again by a fresh look, from its other end: if it stands, go on to ${suspects[1] ?? 'the others'}.`;
   const now = guardOf(found.fit);
   if (isGoodEnough(found.fit, now)) return null;
-  const tried = [...standardCandidates(found.fit, readings), ...repeatCandidates(readings)].map(
+  const tried = [...standardCandidates(found.fit, readings), ...repeatCandidates(found.fit, readings)].map(
     (candidate) => ({
       candidate,
       guard: guardOf(withCandidate(found.fit, candidate)),
@@ -87,13 +87,14 @@ function isBetter(a: Guard, than: Guard): boolean {
   return a.uncheckedOthers < than.uncheckedOthers;
 }
 
-function tellAdvice(study: Study, candidate: Candidate, now: Guard, then: Guard): string {
+function tellAdvice(study: Omit<Study, 'advice'>, candidate: Candidate, now: Guard, then: Guard): string {
   const { readings } = study;
   const what =
     candidate.repeats === undefined
       ? `Measure the ${candidate.words}`
       : `Measure ${wordsOf(readings, candidate.repeats)} once more, from its other end`;
-  if (then.loose < now.loose) return `${what}: it fixes what is still open.`;
+  if (then.loose < now.loose)
+    return then.loose === 0 ? `${what}: it fixes what is still open.` : `${what}: it fixes one point more.`;
   if (then.unchecked < now.unchecked) {
     const rest = then.worst > 0 ? `, to a slip of ${showMm(then.worst)} mm at worst` : '';
     return `${what}: ${now.unchecked - then.unchecked} of the tape readings that nothing checks would then be checked${rest}.`;

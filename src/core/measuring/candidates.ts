@@ -2,7 +2,7 @@ import { isOpening } from './datum.ts';
 import { sigmaOf } from './methods.ts';
 import { namesOf, observe, predict } from './network.ts';
 import { makeOpeningReading, openingChecklist, openingKeyOf } from './opening.ts';
-import { analyseFit, evaluate } from './solve.ts';
+import { analyseFit, evaluate, unchecked } from './solve.ts';
 import type { AnalysedFit } from './solve.ts';
 import type { Reading } from './types.ts';
 
@@ -15,7 +15,7 @@ export interface Candidate {
 }
 
 /** With more points than this only the pairs nearest in order are offered. */
-const mostPairs = 60;
+const mostPairs = 30;
 
 /** Readings not yet taken: of an opening the rest of the twelve, else the distances between its points. */
 export function standardCandidates(fit: AnalysedFit, readings: readonly Reading[]): readonly Candidate[] {
@@ -50,9 +50,20 @@ function withSigma(reading: Reading, readings: readonly Reading[]): Reading {
   return { ...reading, sigma: sigmas[Math.floor(sigmas.length / 2)] ?? sigmaOf(reading) };
 }
 
-/** Readings taken that could be taken once more. */
-export function repeatCandidates(readings: readonly Reading[]): readonly Candidate[] {
-  return readings.map((reading) => ({ reading, words: 'once more', repeats: reading.id }));
+/** Only the weakest readings are worth a second look. */
+const mostRepeats = 6;
+
+/** Readings taken that could be taken once more, the least checked first. */
+export function repeatCandidates(fit: AnalysedFit, readings: readonly Reading[]): readonly Candidate[] {
+  const weakness = fit.network.observations.map((seen, at) => ({
+    id: seen.id,
+    slip: seen.sigma / Math.sqrt(Math.max(unchecked, fit.redundancy[at] ?? 0)),
+  }));
+  const weakest = weakness.sort((a, b) => b.slip - a.slip).slice(0, mostRepeats);
+  return weakest.flatMap(({ id }) => {
+    const reading = readings.find((candidate) => candidate.id === id);
+    return reading ? [{ reading, words: 'once more', repeats: id }] : [];
+  });
 }
 
 /** What the set would be worth with one more reading of this kind, at the value it would then show. */

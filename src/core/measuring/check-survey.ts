@@ -77,7 +77,7 @@ function checkValue(reading: Reading): Problem | null {
 const remeasure = 'Measure it again, or take it out.';
 
 function checkSigma(reading: Reading): Problem | null {
-  if (reading.method !== undefined && !(reading.method in methods))
+  if (reading.method !== undefined && !Object.hasOwn(methods, reading.method))
     return stop(
       'method-unknown',
       reading,
@@ -117,6 +117,13 @@ function checkPoints(reading: Reading): Problem | null {
 function checkEnds(reading: Reading, [from, to]: readonly [string, string]): Problem | null {
   if (from.trim() === '' || to.trim() === '')
     return stop('point-unnamed', reading, 'has a point without a name.', 'Name both of its points.');
+  if (from === '__proto__' || to === '__proto__')
+    return stop(
+      'point-unnamed',
+      reading,
+      'has a point named __proto__, which cannot be used.',
+      'Name it otherwise.',
+    );
   if (from !== to) return null;
   return stop(
     'ends-alike',

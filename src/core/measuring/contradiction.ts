@@ -48,6 +48,7 @@ function accuse({ verdict, readings }: Study): string {
     case 'one':
       return `Most likely ${words(first)}: ${first.cause}.`;
     case 'several':
+      if (first.mistake === 'E14') return `Most likely ${first.cause}: ${joinWords(all)}.`;
       return `More than one reading is wrong: ${joinWords(all)}.`;
     case 'group':
       return `One of these is wrong, and this set cannot tell which: ${joinWords(all, 'or')}. First to look at, ${first.id}: ${first.cause}.`;

@@ -53,11 +53,12 @@ function findLeans(study: Study): readonly Problem[] {
 function findOpen({ loose, found }: Study): readonly Problem[] {
   if (loose.points.length === 0) return [];
   const missing = found.fit.analysis.nullSpace.length;
+  const need = `${missing} more ${missing === 1 ? 'reading is' : 'readings are'} needed at least`;
   return [
     {
       severity: 'stop',
       code: 'shape-undetermined',
-      message: `The readings do not fix the shape: ${joinWords(loose.points)} can still move (${missing} more ${missing === 1 ? 'reading is' : 'readings are'} needed at least).`,
+      message: `The readings do not fix the shape: ${joinWords(loose.points)} can still move (${missing > 0 ? need : 'known no better than ±100 mm'}).`,
       remedy: 'Take the readings named under what is still open.',
       source: 'joinery A4',
     },
@@ -131,18 +132,26 @@ function findUnseenSlips(study: Study): readonly Problem[] {
   });
   if (weak.length === 0 || study.loose.points.length > 0) return [];
   const guard = guardOf(fit);
+  const words = (id: string) => {
+    const reading = study.readings.find((candidate) => candidate.id === id);
+    return reading ? `the ${readingWords(reading)}` : id;
+  };
   const none = weak.filter(({ slip }) => slip === null || slip > 100 * criticalSlip).map(({ id }) => id);
+  const also = weak.map(({ id }) => id).filter((id) => id !== guard.worstId);
+  const more = also.length > 0 ? ` (also weak: ${joinWords(also)})` : '';
   const what =
     none.length > 0
-      ? `Nothing checks ${joinWords(none)}: a slip of any size there would pass unseen.`
-      : `A ${showMm(guard.worst)} mm slip in ${guard.worstId} could pass unseen (also weak: ${joinWords(weak.map(({ id }) => id))}).`;
+      ? `Nothing checks ${joinWords(none.map(words))}: a slip of any size there would pass unseen.`
+      : `A slip of ${showMm(guard.worst)} mm in ${words(guard.worstId)} could pass unseen${more}.`;
   return [
     {
       severity: 'warn',
       code: 'slip-could-pass',
       about: none[0] ?? guard.worstId,
       message: what,
-      remedy: 'Take the reading that the advice names.',
+      remedy:
+        (study.verdict.kind === 'none' ? study.advice : null) ??
+        'Take each of these twice, the second time from the other end.',
       source: 'joinery A3, G2',
     },
   ];
@@ -166,7 +175,8 @@ function findScatter({ verdict, found }: Study): readonly Problem[] {
   ];
 }
 
-function findGuesses({ found, survey, readings }: Study): readonly Problem[] {
+function findGuesses({ found, survey, readings, loose }: Study): readonly Problem[] {
+  if (loose.points.length > 0) return [];
   const findings: Problem[] = [];
   const names = found.fit.network.points;
   const signed = readings.some((r) => r.kind === 'plumb') && readings.some((r) => r.kind === 'level');
@@ -185,6 +195,15 @@ function findGuesses({ found, survey, readings }: Study): readonly Problem[] {
       message:
         'The first distance makes the opening lie below its line; the coordinates listed are mirrored to lie above it.',
       remedy: 'Enter the bottom width first to see the opening as it stands.',
+    });
+  if (knowsHand(names) && names.length > 3 && !found.fit.network.tiltFree)
+    findings.push({
+      severity: 'note',
+      code: 'upright-unknown',
+      message:
+        'No plumb or level reading says how the opening stands to the boat’s upright; the sill is taken as level.',
+      remedy: 'Measure the lean of both jambs and the rise of sill and head against the boat’s datum.',
+      source: 'joinery A10',
     });
   if (found.rival)
     findings.push({

@@ -3,11 +3,13 @@ import type { Reading } from './types.ts';
 
 /** A usual mistake that would explain a slip. */
 export interface Mistake {
-  /** Its name in joinery A5, as `E2`. */
-  readonly id: string;
+  /** Its name in joinery A5, as `E2`; left out where the rulebook has none. */
+  readonly id?: string;
   readonly words: string;
   /** The slip it would give, mm, where it names a size. */
   readonly size?: number;
+  /** Fits many small slips: never preferred to one of a distinct size. */
+  readonly weak?: boolean;
 }
 
 /** How far a slip may lie from the size that names it, mm: at least these, more where the slip itself is vague (joinery A5). */
@@ -27,12 +29,26 @@ export interface Slip {
 export function matchMistakes(slip: Slip): readonly Mistake[] {
   const offset = slip.reading.kind === 'plumb' || slip.reading.kind === 'level';
   const tests = offset
-    ? [turnedSign, wrongUnit, byTens]
-    : [wrongUnit, wrongMark, swappedDigits, wrongFace, byTens, forgottenCase, bowedSides, askew, saggingTape];
+    ? [oddLook, turnedSign, wrongUnit, byTens]
+    : [
+        oddLook,
+        wrongUnit,
+        burntHundred,
+        swappedDigits,
+        wrongFace,
+        byTens,
+        burntTen,
+        forgottenCase,
+        bowedSides,
+        askew,
+        saggingTape,
+      ];
   const found = tests.flatMap((test) => test(slip) ?? []);
   const miss = ({ size }: Mistake) => (size === undefined ? nearMark : Math.abs(size - slip.slip));
-  // whole millimetres: of two that fit as well, the order of the tests decides
-  return [...found].sort((a, b) => Math.round(miss(a)) - Math.round(miss(b)));
+  // Distinct sizes first; in whole millimetres, so that the order of the tests decides between two that fit as well.
+  const order = (a: Mistake, b: Mistake) =>
+    Number(a.weak ?? false) - Number(b.weak ?? false) || Math.round(miss(a)) - Math.round(miss(b));
+  return [...found].sort(order);
 }
 
 /** True when swapping two neighbouring digits of `read` gives `meant`, both to the whole mm, within `tolerance`. */
@@ -57,9 +73,32 @@ function within(slip: Slip, size: number, tolerance: number): boolean {
   return Math.abs(slip.slip - size) <= Math.max(tolerance, slip.vague ?? 0);
 }
 
-function wrongMark(slip: Slip): Mistake | null {
-  const mark = [100, 10].find((size) => within(slip, size, nearMark) && size > 1.5 * (slip.vague ?? 0));
-  if (mark === undefined) return null;
+/** Of several looks one agrees with the other readings: the difference is already on paper. */
+function oddLook({ reading, value, slip }: Slip): Mistake | null {
+  const looks = [reading.value, ...(reading.repeats ?? [])];
+  const meant = looks.find((look) => Math.abs(look - (value - slip)) <= nearMark);
+  const odd = looks.find((look) => meant !== undefined && Math.abs(look - meant) > 2 * nearMark);
+  if (meant === undefined || odd === undefined) return null;
+  const words = `of its looks ${showMm(meant)} agrees with the other readings, ${showMm(odd)} does not`;
+  const swapped = isDigitSwap(odd, meant, 0);
+  return {
+    size: slip,
+    words: swapped ? `${words}: two digits swapped` : words,
+    ...(swapped && { id: 'E3' }),
+  };
+}
+
+function burntHundred(slip: Slip): Mistake | null {
+  return burntMark(slip, 100);
+}
+
+function burntTen(slip: Slip): Mistake | null {
+  return burntMark(slip, 10);
+}
+
+/** The tape is often started at a whole mark because its hook is worn. */
+function burntMark(slip: Slip, mark: number): Mistake | null {
+  if (!within(slip, mark, nearMark) || mark <= 1.5 * (slip.vague ?? 0)) return null;
   return { id: 'E1', size: mark, words: `started at the ${mark} mark of the tape and did not subtract it` };
 }
 
@@ -87,14 +126,18 @@ function forgottenCase(slip: Slip): Mistake | null {
 /** Shorter than this at five degrees is not told from scatter; joinery A5: 5 degrees on 640 gives 2.4. */
 function askew({ value, slip }: Slip): Mistake | null {
   const degrees = slip > 0 ? (Math.acos((value - slip) / value) * 180) / Math.PI : 0;
-  if (!(degrees >= 3 && degrees <= 8) || slip > 20) return null;
-  return { id: 'E8', words: `the tape was not held square across (about ${showMm(degrees)}° off)` };
+  if (!(degrees >= 3 && degrees <= 7) || slip > 10) return null;
+  return {
+    id: 'E8',
+    weak: true,
+    words: `the tape was not held square across (about ${showMm(degrees)}° off)`,
+  };
 }
 
 function saggingTape({ value, slip }: Slip): Mistake | null {
   const sag = slip > 0 ? Math.sqrt((3 * value * slip) / 8) : 0;
-  if (value < 1000 || sag < 20 || sag > 80) return null;
-  return { id: 'E9', words: `the tape sagged (about ${showMm(sag)} mm in the middle)` };
+  if (value < 1000 || sag < 20 || sag > 45) return null;
+  return { id: 'E9', weak: true, words: `the tape sagged (about ${showMm(sag)} mm in the middle)` };
 }
 
 function wrongFace(slip: Slip): Mistake | null {
@@ -123,5 +166,5 @@ function wrongUnit({ value, slip }: Slip): Mistake | null {
 
 function bowedSides({ reading, slip }: Slip): Mistake | null {
   if (reading.kind !== 'width' || reading.at <= 0.1 || reading.at >= 0.9 || Math.abs(slip) > 8) return null;
-  return { id: 'E14', words: 'the sides are not straight: lay a straightedge against both' };
+  return { id: 'E14', weak: true, words: 'the sides are not straight: lay a straightedge against both' };
 }

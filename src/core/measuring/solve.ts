@@ -1,4 +1,4 @@
-import { analyseDesign, solveLeastSquares } from '#core/numerics';
+import { analyseDesign, solveDamped } from '#core/numerics';
 import type { DesignAnalysis } from '#core/numerics';
 import { designRow, predict, unknownsOf } from './network.ts';
 import type { Network, Observation, Position, Unknown } from './network.ts';
@@ -41,9 +41,10 @@ export function fitFrom(network: Network, start: Position, steps = mostSteps): F
   let best = evaluate(network, start);
   let damping = 1e-3;
   for (let step = 0; step < steps && damping < 1e12 && unknowns.length > 0; step += 1) {
-    const next = evaluate(network, takeStep(best, unknowns, damping));
-    if (!(next.chi2 < best.chi2)) {
-      if (next.chi2 - best.chi2 <= arrived * best.chi2 + still) break;
+    const place = takeStep(best, unknowns, damping);
+    const next = place === null ? null : evaluate(network, place);
+    if (next === null || !(next.chi2 < best.chi2)) {
+      if (next !== null && next.chi2 - best.chi2 <= arrived * best.chi2 + still) break;
       damping = damping < 1e-6 ? 1e-3 : damping * 10;
       continue;
     }
@@ -62,20 +63,16 @@ export function evaluate(network: Network, position: Position): Fit {
   return { network, position, residuals, chi2 };
 }
 
-function takeStep(fit: Fit, unknowns: readonly Unknown[], damping: number): Position {
+/** Least damping: an undetermined unknown must stay put. */
+const leastDamping = 1e-13;
+
+/** The position after one damped step; null when more damping is needed. */
+function takeStep(fit: Fit, unknowns: readonly Unknown[], damping: number): Position | null {
   const { network, position, residuals } = fit;
   const design = weightedDesign(network, position, unknowns);
-  const scale = unknowns.map((_, k) => Math.hypot(...design.map((row) => row[k] ?? 0)));
-  const floor = Math.max(...scale) * 1e-6 || 1;
-  const brake = Math.max(Math.sqrt(damping), 1e-7); // never zero: an undetermined unknown must stay put
-  const braked = scale.map((value, k) =>
-    unknowns.map((_, j) => (j === k ? brake * Math.max(value, floor) : 0)),
-  );
   const right = residuals.map((v, i) => v / sigmaAt(network, i));
-  const solved = solveLeastSquares([...design, ...braked], [...right, ...scale.map(() => 0)], {
-    rough: true,
-  });
-  return solved.ok ? moveBy(position, unknowns, solved.value.coefficients) : position;
+  const step = solveDamped(design, right, Math.max(damping, leastDamping));
+  return step === null ? null : moveBy(position, unknowns, step);
 }
 
 function sigmaAt(network: Network, at: number): number {

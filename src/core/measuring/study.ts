@@ -15,6 +15,7 @@ export interface Study {
   readonly datum: Datum;
   readonly loose: Loose;
   readonly verdict: Verdict;
+  readonly advice: string | null;
 }
 
 /** The network of some readings hung on a datum. */

@@ -3,6 +3,7 @@ import { largestDoubt, leastRedundancy, refit } from './doubt.ts';
 import type { Doubt, Named, Verdict } from './doubt.ts';
 import { findExchange } from './exchange.ts';
 import { matchMistakes } from './mistakes.ts';
+import type { Mistake } from './mistakes.ts';
 import { predict } from './network.ts';
 import { unchecked } from './solve.ts';
 import type { AnalysedFit } from './solve.ts';
@@ -22,6 +23,7 @@ export function findSuspects(doubt: Doubt): Verdict {
   const verdict =
     findExchange(doubt) ??
     findSingle(doubt, largest.at) ??
+    findBow(doubt) ??
     findByTrial(doubt) ??
     findSeveral(doubt, largest.at);
   return { ...verdict, largest: largest.size };
@@ -33,6 +35,26 @@ function findSingle(doubt: Doubt, at: number): Named | null {
   const passing = group.flatMap((i) => trial(doubt, i) ?? []);
   if (passing.length === 0) return null;
   return { kind: passing.length === 1 ? 'one' : 'group', suspects: rank(passing) };
+}
+
+/** Widths between that are all too small, or all too large, while the rest agrees: the sides are bowed (E14). */
+function findBow(doubt: Doubt): Named | null {
+  const middle = doubt.fit.network.observations.flatMap((seen, i) => {
+    const reading = doubt.readings.find(({ id }) => id === seen.id);
+    return reading?.kind === 'width' && reading.at > 0.1 && reading.at < 0.9 ? [i] : [];
+  });
+  if (middle.length < 2 || doubt.fit.dof <= middle.length) return null;
+  const rest = refit(
+    doubt,
+    doubt.fit.network.observations.filter((_, i) => !middle.includes(i)),
+  );
+  const all = middle.flatMap((i) => describe(doubt, i, rest) ?? []).map(({ suspect }) => suspect);
+  const oneWay = all.every(({ slip }) => slip > 0) || all.every(({ slip }) => slip < 0);
+  if (!oneWay || rest.analysis.rank < doubt.fit.analysis.rank || largestDoubt(rest).size > suspectLimit)
+    return null;
+  const way = (all[0]?.slip ?? 0) < 0 ? 'inwards' : 'outwards';
+  const cause = `the sides are bowed ${way}: lay a straightedge against both (E14)`;
+  return { kind: 'several', suspects: all.map(({ id, slip }) => ({ id, slip, cause, mistake: 'E14' })) };
 }
 
 /** A slip too large for the linear test moves every residual: leave out each reading in turn. */
@@ -104,19 +126,18 @@ function describe(doubt: Doubt, at: number, without: AnalysedFit): Trial | null 
   const mistakes = matchMistakes({ reading, value: seen.value, slip, vague: Math.min(vague, 10) });
   return {
     suspect: suspectOf(seen.id, slip, mistakes),
-    named: mistakes.length > 0,
+    named: mistakes.some(({ weak }) => weak !== true),
     chi2: without.chi2,
     size: Math.abs(slip),
   };
 }
 
-function suspectOf(id: string, slip: number, mistakes: ReturnType<typeof matchMistakes>): Suspect {
+function suspectOf(id: string, slip: number, mistakes: readonly Mistake[]): Suspect {
   const [first, second] = mistakes;
-  if (!first) return { id, slip, cause: 'no usual mistake has this size: measure it again' };
-  const cause = second
-    ? `${first.words} (${first.id}), or ${second.words} (${second.id})`
-    : `${first.words} (${first.id})`;
-  return { id, slip, cause, mistake: first.id };
+  if (!first) return { id, slip, cause: 'no usual mistake has this size' };
+  const name = ({ words, id: code }: Mistake) => (code === undefined ? words : `${words} (${code})`);
+  const cause = second ? `${name(first)}, or ${name(second)}` : name(first);
+  return { id, slip, cause, ...(first.id !== undefined && { mistake: first.id }) };
 }
 
 /** The slip by the linear rule v / r where leaving the reading out settles nothing. */

@@ -63,7 +63,7 @@ export function tellUndetermined(
 ): readonly string[] {
   const points = loose.points.map((point) => tellPoint(fit, readings, point));
   const missing = missingCorners(fit).map((corner) => `The ${pointWords(corner)} is not measured yet.`);
-  if (!loose.tilt) return [...points, ...missing];
+  if (!loose.tilt || points.length > 0) return [...points, ...missing];
   return [
     ...points,
     ...missing,
@@ -90,14 +90,17 @@ function tellPoint(fit: AnalysedFit, readings: readonly Reading[], point: string
     (r) => namesOf(r).includes(point) && (r.kind === 'distance' || r.kind === 'width'),
   );
   const motion = ties.length === 0 ? 'move anywhere' : 'swing';
-  const helpers = standardCandidates(fit, readings)
-    .filter(({ reading }) => reading.kind === 'distance' && namesOf(reading).includes(point))
-    .filter(({ reading }) => isSettled(fitWith(fit, reading), point))
-    .map(({ words }) => words);
+  const distances = standardCandidates(fit, readings).filter(
+    ({ reading }) => reading.kind === 'distance' && namesOf(reading).includes(point),
+  );
+  const helpers = distances.filter(({ reading }) => isSettled(fitWith(fit, reading), point));
   const remedy =
     helpers.length > 0
-      ? `measure the ${joinWords(helpers.slice(0, 2), 'or')}`
-      : `measure it from another point`;
+      ? `measure the ${joinWords(
+          helpers.slice(0, 2).map(({ words }) => words),
+          'or',
+        )}`
+      : `measure ${joinWords(distances.slice(0, 2).map(({ words }) => `the ${words}`)) || 'it from another point'}`;
   return startSentence(
     `the ${pointWords(point)} can still ${motion}: ${remedy}.`.replace('the point', 'point'),
   );

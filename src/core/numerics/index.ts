@@ -15,3 +15,4 @@ export {
 } from './distributions.ts';
 export { makeRandom } from './random.ts';
 export type { Random } from './random.ts';
+export { solveDamped } from './damped-step.ts';

@@ -21,12 +21,12 @@ const dependent = 1e-13; // some hundred units in the last place of a double
 /**
  * The coefficients that bring `design * coefficients` nearest to `observed` in the sum of squares. Fails when columns
  * depend on each other, naming them. Householder QR on columns scaled to about unit length, refined twice
- * unless `rough` (Golub and Van Loan, Matrix Computations, ch. 5, from memory).
+ * (Golub and Van Loan, Matrix Computations, ch. 5, from memory).
  */
 export function solveLeastSquares(
   design: readonly (readonly number[])[],
   observed: readonly number[],
-  options: { readonly names?: readonly string[]; readonly rough?: boolean } = {},
+  options: { readonly names?: readonly string[] } = {},
 ): Result<LeastSquares> {
   const count = design[0]?.length ?? 0;
   const refusal = refuseInput(design, observed, count);
@@ -37,7 +37,7 @@ export function solveLeastSquares(
   const triangle = qr.upperTriangularMatrix;
   const loose = dependentColumns(triangle, scales);
   if (loose.length > 0) return columnsDepend(loose, options.names);
-  const solution = refine(qr, rows, observed, options.rough === true ? 0 : rounds);
+  const solution = refine(qr, rows, observed);
   return succeed(describeFit(solution, triangle, scales));
 }
 
@@ -112,13 +112,12 @@ function refine(
   qr: QrDecomposition,
   rows: readonly (readonly number[])[],
   observed: readonly number[],
-  times: number,
 ): Refined {
   const triangle = qr.upperTriangularMatrix;
   const columns = (rows[0] ?? []).map((_, k) => rows.map((row) => row[k] ?? 0));
   let solution = qr.solve(Matrix.columnVector([...observed])).to1DArray();
   let residuals = rows.map((row, i) => subtractProducts(observed[i] ?? 0, row, solution));
-  for (let round = 0; round < times; round += 1) {
+  for (let round = 0; round < rounds; round += 1) {
     const given = residuals;
     const defect = rows.map((row, i) =>
       subtractProducts((observed[i] ?? 0) - (given[i] ?? 0), row, solution),

@@ -1,8 +1,8 @@
-import type { Layout, PlacedPart } from '#core/cutting';
+import { sequenceCuts, type Layout, type PartPlace, type PlacedPart } from '#core/cutting';
 import type { PartId } from '#core/joinery';
 
 import type { Blank, CuttingGroup } from './types.ts';
-import { showSize } from './words.ts';
+import { ordinal, showSize } from './words.ts';
 
 /** A part where it comes out of a piece of stock. */
 export interface ExpandedPart {
@@ -24,11 +24,30 @@ export interface ExpandedPart {
 
 /** The parts of a layout one by one, those of strips and mother blanks at their own places. */
 export function expandLayout(group: CuttingGroup, layout: Layout): readonly ExpandedPart[] {
-  return layout.placed.flatMap((placed) => {
-    const blank = group.blanks.find((each) => each.id === placed.id);
-    if (!blank) throw new Error(`no blank for ${placed.id}`);
-    return blank.parts.map((item) => expandPart(group, blank, placed, item));
-  });
+  const { places } = sequenceCuts(layout, group.job.kerf ?? 0);
+  return layout.placed.flatMap((placed, index) => expandPlaced(group, placed, places[index]));
+}
+
+/** The parts of one rectangle of a layout; `place` says where the rectangle comes out. */
+export function expandPlaced(
+  group: CuttingGroup,
+  placed: PlacedPart,
+  place: PartPlace | undefined,
+): readonly ExpandedPart[] {
+  const blank = group.blanks.find((each) => each.id === placed.id);
+  if (!blank) throw new Error(`no blank for ${placed.id}`);
+  return blank.parts.map((item, index) => ({
+    ...expandPart(group, blank, placed, item),
+    place: wordPlace(place, blank.parts.length > 1 ? index + 1 : null),
+  }));
+}
+
+/** `strip B, 3rd`, and in a blank of several parts which of them. */
+function wordPlace(place: PartPlace | undefined, inBlank: number | null): string {
+  if (!place || place.position === 0) return '';
+  const whole =
+    place.strip === null ? ordinal(place.position) : `strip ${place.strip}, ${ordinal(place.position)}`;
+  return inBlank === null ? whole : `${whole}, no. ${inBlank}`;
 }
 
 function expandPart(
@@ -36,7 +55,7 @@ function expandPart(
   blank: Blank,
   placed: PlacedPart,
   item: Blank['parts'][number],
-): ExpandedPart {
+): Omit<ExpandedPart, 'place'> {
   const box = group.form === 'batten' ? onBar(group, placed, item) : onSheet(placed, item);
   return {
     part: item.part,
@@ -45,7 +64,6 @@ function expandPart(
     ...box,
     turned: placed.turned,
     size: group.form === 'batten' ? showSize(box.length) : showSize(item.length, item.width),
-    place: '',
   };
 }
 

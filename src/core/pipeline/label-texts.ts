@@ -58,7 +58,7 @@ interface LabelSource {
 function makeLabel({ job, piece, part, copy, stock }: LabelSource): LabelText {
   const { length, width, thickness } = part.finished;
   const next = piece.steps.find((step) => step.place === 'workshop' && step.parts.includes(part.id));
-  const hand = part.hand === 'none' ? '' : `, ${part.hand}`;
+  const hand = part.hand === 'none' || part.name.toLowerCase().includes(part.hand) ? '' : `, ${part.hand}`;
   const number = part.quantity > 1 ? ` (${copy + 1} of ${part.quantity})` : '';
   return {
     job: `${job} · ${piece.letter} ${piece.name}`,

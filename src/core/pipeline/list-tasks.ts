@@ -155,7 +155,7 @@ function stepTasks(
       ...(looks.includes(step) ? survey : cutsBefore(step, groups)),
     ],
     needs: [
-      ...step.parts,
+      ...partsNeeded(piece, step),
       ...(fixed.includes(step) && piece.fixings.length > 0 ? [fixingsThing(piece)] : []),
       ...(step.take ?? []),
     ],
@@ -170,4 +170,19 @@ function cutsBefore(step: AssemblyStep, groups: readonly CuttingGroup[]): readon
       group.blanks.some((blank) => blank.parts.some((part) => step.parts.includes(part.part))),
     )
     .map((group) => `cut:${group.id}`);
+}
+
+/** Parts that must be there: those it handles; aboard also those of all the work before it, which come as one. */
+function partsNeeded(piece: BuiltPiece, step: AssemblyStep): readonly string[] {
+  if (step.place !== 'boat') return step.parts;
+  const before = new Set<string>();
+  const follow = (ids: readonly string[]): void => {
+    for (const id of ids.filter((each) => !before.has(each))) {
+      before.add(id);
+      follow(piece.steps.find((each) => each.id === id)?.after ?? []);
+    }
+  };
+  follow(step.after);
+  const worked = piece.steps.filter((each) => before.has(each.id)).flatMap((each) => each.parts);
+  return [...new Set([...step.parts, ...worked])];
 }

@@ -91,10 +91,17 @@ function describeCost(
   const fixings = sumShopping(lines.filter((line) => line.kind === 'fixing'));
   if (lines.length === 0) return [];
   const money = (amount: number): string => formatMoney(amount, project.currency);
-  const unknown = fixings.unpriced > 0 ? `, ${countWords(fixings.unpriced, 'item')} without a price` : '';
+  const items = lines.filter((line) => line.kind === 'fixing').length;
+  const unpriced = countWords(fixings.unpriced, 'item');
+  const sundries =
+    fixings.unpriced === 0
+      ? money(fixings.total)
+      : fixings.unpriced === items
+        ? `no prices known for ${unpriced}`
+        : `${money(fixings.total)}, and ${unpriced} without a price`;
   return [
     `  Sheets, boards and battens  ${money(stock.total)}`,
-    `  Fixings and sundries        ${money(fixings.total)}${unknown}`,
+    `  Fixings and sundries        ${sundries}`,
     `  Together                    ${money(stock.total + fixings.total)}`,
   ];
 }

@@ -1,7 +1,8 @@
-import type { Layout, Rectangle } from '#core/cutting';
-import type { LayoutView } from '#core/drawing';
+import { sequenceCuts, type Layout, type Rectangle } from '#core/cutting';
+import type { LayoutCut, LayoutView } from '#core/drawing';
 
-import { expandLayout } from './expand-layout.ts';
+import { cutBlank } from './blank-cuts.ts';
+import { expandLayout, expandPlaced } from './expand-layout.ts';
 import { usableOf } from './stock-fit.ts';
 import type { CuttingGroup, PlannedGroup, Understanding } from './types.ts';
 import { countWords } from './words.ts';
@@ -26,7 +27,7 @@ export function viewLayout(
     kerf: group.job.kerf ?? 0,
     keepOut: stock.keepOut ?? [],
     parts: viewParts(understanding, group, layout),
-    cuts: [],
+    cuts: viewCuts(group, layout),
     leftovers: layout.leftovers.map((left) => ({
       x: left.x,
       y: left.y ?? 0,
@@ -62,4 +63,22 @@ function viewParts(understanding: Understanding, group: CuttingGroup, layout: La
       turned: expanded.turned,
     };
   });
+}
+
+/** The saw lines in order: the layout's own, then those that part its strips and mother blanks. */
+function viewCuts(group: CuttingGroup, layout: Layout): readonly LayoutCut[] {
+  const kerf = group.job.kerf ?? 0;
+  const { steps, places } = sequenceCuts(layout, kerf);
+  const barWidth = group.section.width ?? 0;
+  const own = steps.map((step): LayoutCut => {
+    const { x1, y1, x2, y2 } = step.line;
+    return { label: step.label, order: step.order, x1, y1, x2, y2: group.form === 'batten' ? barWidth : y2 };
+  });
+  const further = layout.placed.flatMap((placed, index) => {
+    const parts = expandPlaced(group, placed, places[index]);
+    if (parts.length < 2) return [];
+    const area = { x: placed.x, y: placed.y ?? 0, length: placed.length, width: placed.width ?? barWidth };
+    return cutBlank(parts, area, kerf);
+  });
+  return [...own, ...further.map((cut, index) => ({ ...cut, order: own.length + index + 1 }))];
 }

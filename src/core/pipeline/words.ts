@@ -16,6 +16,13 @@ export function countWords(count: number, noun: string, plural = `${noun}s`): st
   return `${count} ${count === 1 ? noun : plural}`;
 }
 
+/** `1st`, `2nd`, `3rd`, `11th`. */
+export function ordinal(number: number): string {
+  const tens = number % 100;
+  const endings = ['th', 'st', 'nd', 'rd'];
+  return `${number}${tens > 10 && tens < 14 ? 'th' : (endings[number % 10] ?? 'th')}`;
+}
+
 /** Breaks a text into lines of at most `width` characters; it keeps its own indent, the later lines get `indent`. */
 export function wrapLines(text: string, width = 96, indent = '  '): readonly string[] {
   const lines: string[] = [];

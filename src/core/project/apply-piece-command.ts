@@ -1,6 +1,7 @@
 import type { Piece } from '#core/joinery';
-import { succeed, unreachable, type Result } from '#core/problems';
+import { fail, succeed, unreachable, type Result } from '#core/problems';
 
+import { findParameterFault } from './check-parameter.ts';
 import type { ParameterValue, PieceCommand } from './commands.ts';
 import { addItem, changeItem, removeItem } from './lists.ts';
 import type { Project } from './types.ts';
@@ -19,9 +20,7 @@ export function applyPieceCommand(project: Project, command: PieceCommand): Resu
     case 'set-parameter':
       return withPieces(
         project,
-        changeItem(pieces, command.id, 'piece', (piece) =>
-          succeed(withParameter(piece, command.key, command.value)),
-        ),
+        changeItem(pieces, command.id, 'piece', (piece) => setParameter(piece, command.key, command.value)),
       );
     case 'remove-piece':
       return withPieces(project, removeItem(pieces, command.id, 'piece'));
@@ -32,14 +31,16 @@ export function applyPieceCommand(project: Project, command: PieceCommand): Resu
 
 const materialKey = /^materials\.(.+)$/;
 
-/** The piece with one parameter set. The field that gives the value knows its type; the door of the file checks it again. */
-function withParameter(piece: Piece, key: string, value: ParameterValue | null): Piece {
+/** The piece with one parameter set; its key and type are checked against the kind, so the piece stays what it is. */
+function setParameter(piece: Piece, key: string, value: ParameterValue | null): Result<Piece> {
+  const fault = findParameterFault(piece, key, value);
+  if (fault) return fail(fault);
   const use = materialKey.exec(key)?.[1];
   const parameters =
     use === undefined
       ? put(piece.parameters, key, value)
       : { ...piece.parameters, materials: put(piece.parameters.materials, use, value) };
-  return { ...piece, parameters } as Piece;
+  return succeed({ ...piece, parameters } as Piece);
 }
 
 function put(values: object, key: string, value: ParameterValue | null): object {

@@ -1,15 +1,4 @@
-import type { JoinerySettings } from '#core/joinery';
-
 import type { Tools } from './types.ts';
-
-/** Settings of a new project: film of five or six coats of varnish, moisture in the shop and aboard, arris (joinery 0.6). */
-export const defaultSettings: JoinerySettings = {
-  film: 0.15,
-  moistureNow: 10,
-  moistureLow: 9,
-  moistureHigh: 16,
-  arris: 1,
-};
 
 /** Tools of a new project: kerfs of joinery 0.6; trims of E1 and D4, leftovers of E5 and router of 0.6, all common practice. */
 export const defaultTools: Tools = {

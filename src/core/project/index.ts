@@ -9,7 +9,7 @@ export type {
   ShapeCommand,
   WholeCommand,
 } from './commands.ts';
-export { defaultSettings, defaultTools } from './defaults.ts';
+export { defaultTools } from './defaults.ts';
 export { redo, runCommand, startHistory, undo } from './history.ts';
 export type { History } from './history.ts';
 export { isPieceLetter, nextLetter } from './letters.ts';

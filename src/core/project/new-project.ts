@@ -1,4 +1,6 @@
-import { defaultSettings, defaultTools } from './defaults.ts';
+import { defaultSettings } from '#core/joinery';
+
+import { defaultTools } from './defaults.ts';
 import type { Project } from './types.ts';
 
 /** The version of the saved document this program writes. */

@@ -5,6 +5,7 @@ import { writeSvg } from '#formats/svg';
 import { stamp, type BundleContext } from './bundle-context.ts';
 import { fileName } from './file-name.ts';
 import { drawNotice } from './notice.ts';
+import { drawSettingsPages } from './settings-pages.ts';
 import { stampDrawing } from './stamp-drawing.ts';
 
 /** A cutting diagram and whether it must not be used as it stands. */
@@ -58,6 +59,6 @@ export function drawCuttingPages(context: BundleContext): readonly Page[] {
         title,
         isBlocked ? { stamp } : {},
       );
-    return [...pages(false), ...pages(true)];
+    return [...pages(false), ...pages(true), ...drawSettingsPages(planned, project.paper, title)];
   });
 }

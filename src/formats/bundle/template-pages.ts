@@ -29,11 +29,14 @@ export function drawTemplatePages({ project, understanding, blocked }: BundleCon
   );
 }
 
-/** Shaped parts, and sticks with joints or sloping ends that are short enough to be marked from paper. */
+/** Recesses whose shape is followed from paper; the others are set out with square and gauge. */
+const followed: readonly string[] = ['finger', 'notch', 'pocket'];
+
+/** Shaped parts, and sticks with sloping ends or joints to be followed that are short enough to be marked from paper. */
 function needsTemplate(part: Part): boolean {
   if (isShaped(part) || part.holes.length > 0) return true;
   const hasJoint = part.machining.some(
-    (each) => each.kind === 'prism' || (each.kind === 'recess' && !runsThrough(each.box, part)),
+    (each) => each.kind === 'prism' || (each.kind === 'recess' && followed.includes(each.name)),
   );
   return (hasJoint || !isRectangle(part)) && part.finished.length <= longestStick;
 }
@@ -45,16 +48,4 @@ function isShaped(part: Part): boolean {
   const { minY, maxY } = boxOfOutline(part.outline);
   const offEdge = (y: number): number => Math.min(Math.abs(y - minY), Math.abs(y - maxY));
   return hasCurve || corners > 4 || part.outline.some((point) => offEdge(point.y) > drawable);
-}
-
-/** A groove or rebate along the whole part is set on the machine, not marked from paper. */
-function runsThrough(
-  box: {
-    readonly min: { readonly x: number; readonly y: number };
-    readonly max: { readonly x: number; readonly y: number };
-  },
-  part: Part,
-): boolean {
-  const { length, width } = part.finished;
-  return (box.min.x <= 0 && box.max.x >= length) || (box.min.y <= 0 && box.max.y >= width);
 }

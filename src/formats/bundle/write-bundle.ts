@@ -15,11 +15,9 @@ import { writeJson } from '#formats/json';
 import { writePdf } from '#formats/pdf';
 
 import type { BundleContext, BundleSource } from './bundle-context.ts';
-import { drawCuttingPages, writeCuttingSvgs } from './cutting-files.ts';
-import { drawLabelPages } from './label-pages.ts';
-import { drawPartSheets } from './part-sheets.ts';
+import { writeCuttingSvgs } from './cutting-files.ts';
+import { drawPages, type PageSets } from './draw-pages.ts';
 import { writeRouterFiles } from './router-files.ts';
-import { drawTemplatePages } from './template-pages.ts';
 
 /** A bundle with what was found while drawing it. */
 export interface Bundle {
@@ -41,8 +39,11 @@ export async function makeBundle(source: BundleSource): Promise<Bundle> {
     ...planned.flatMap(({ plan }) => plan.findings),
     ...router.findings,
   ]);
-  const pdf = (title: string, pages: Parameters<typeof writePdf>[0]): Promise<Uint8Array> =>
-    writePdf(pages, { title: `${project.name}: ${title}`, fonts });
+  const pages = drawPages(source);
+  const pdf = async (name: keyof PageSets): Promise<OutputFile> => ({
+    path: `${name}.pdf`,
+    content: await writePdf(pages[name], { title: `${project.name}: ${name.replace('-', ' ')}`, fonts }),
+  });
   const files: readonly OutputFile[] = [
     table('parts.csv', listParts(project, understanding, planned)),
     table('shopping.csv', tableOfShopping(project, listShopping(project, understanding, planned))),
@@ -52,11 +53,11 @@ export async function makeBundle(source: BundleSource): Promise<Bundle> {
     },
     { path: 'plan.json', content: writeJson(makePlanFile(project, understanding, planned, findings)) },
     ...writeCuttingSvgs(context),
-    { path: 'cutting.pdf', content: await pdf('cutting diagrams', drawCuttingPages(context)) },
+    await pdf('cutting'),
     ...router.files,
-    { path: 'templates.pdf', content: await pdf('templates', drawTemplatePages(context)) },
-    { path: 'labels.pdf', content: await pdf('labels', drawLabelPages(context)) },
-    { path: 'part-sheets.pdf', content: await pdf('part sheets', drawPartSheets(context)) },
+    await pdf('templates'),
+    await pdf('labels'),
+    await pdf('part-sheets'),
     { path: 'trips.txt', content: writeTrips(project, understanding, planned) },
   ];
   return { files, findings };

@@ -30,8 +30,8 @@ export async function writePdf(pages: readonly Page[], options: PdfOptions): Pro
       CreationDate: fixed,
       ModDate: fixed,
     },
-    // the browser build has no standard fonts and wants the first one here; its types know names only
-    font: options.fonts.regular as unknown as string,
+    // none of the standard fonts: the browser build has none, and a font given here would be opened anew for every text
+    font: null as unknown as string,
   });
   const finished = collectBytes(document);
   document.registerFont('regular', options.fonts.regular as unknown as string);

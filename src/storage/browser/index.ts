@@ -1,4 +1,3 @@
-export { askToKeep } from './ask-to-keep.ts';
 export type { ReadText, StoredProject } from './load-version.ts';
 export { openStore } from './open-store.ts';
 export type { ProjectStore, StoreOptions } from './open-store.ts';

@@ -32,7 +32,7 @@ export interface StoreOptions {
 /** Opens the projects of this browser; fails with a finding where it keeps nothing. `read` reads the text of a file. */
 export async function openStore(read: ReadText, options: StoreOptions = {}): Promise<Result<ProjectStore>> {
   if (typeof indexedDB === 'undefined') return fail(refused('no IndexedDB'));
-  const opened = await attempt(() => openDatabase(options.database ?? 'joggle'));
+  const opened = await attempt(() => openDatabase(options.database ?? 'joggle'), true);
   if (!opened.ok) return opened;
   const now = options.now ?? (() => new Date().toISOString());
   return succeed(makeStore(opened.value, read, now));

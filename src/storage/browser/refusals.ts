@@ -1,16 +1,15 @@
 import { fail, succeed, type Problem, type Result } from '#core/problems';
 
 /** Does what the browser may refuse; its refusal comes back as a finding. */
-export async function attempt<T>(act: () => Promise<T>): Promise<Result<T>> {
+export async function attempt<T>(act: () => Promise<T>, isOpening = false): Promise<Result<T>> {
   try {
     return succeed(await act());
   } catch (reason) {
-    return fail(wordRefusal(reason));
+    return fail(wordRefusal(reason, isOpening));
   }
 }
 
-/** Why the browser did not store or give back, in a sentence. */
-export function wordRefusal(reason: unknown): Problem {
+function wordRefusal(reason: unknown, isOpening: boolean): Problem {
   const name = reason instanceof Error || reason instanceof DOMException ? reason.name : 'unknown';
   switch (name) {
     case 'QuotaExceededError':
@@ -26,9 +25,11 @@ export function wordRefusal(reason: unknown): Problem {
         'Reload the page to get the newer one. Nothing stored has been touched.',
       );
     case 'SecurityError':
-    case 'InvalidStateError':
     case 'NotSupportedError':
       return refused(name);
+    case 'InvalidStateError':
+      // Some browsers answer so in a private window; later it means that the connection was given up for a newer page.
+      return isOpening ? refused(name) : closed;
     default:
       return stop(
         'storage-failed',
@@ -47,6 +48,12 @@ export function refused(detail: string): Problem {
     remedy: 'Work goes on, but save the project as a file before you close the page.',
   };
 }
+
+const closed = stop(
+  'storage-closed',
+  'This tab has given up its hold on the stored projects, most likely for a newer Joggle in another tab.',
+  'Save the project as a file if it has changes that are not kept, then reload the page.',
+);
 
 function stop(code: string, message: string, remedy: string): Problem {
   return { severity: 'stop', code, message, remedy };

@@ -1,5 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { buildPiece } from '#core/joinery';
+import { adjustSurvey } from '#core/measuring';
+import type { Reading } from '#core/measuring';
 import type { BuiltPiece, DoorFrameParameters } from '#core/joinery';
 import { contextFor, doorFrame, openingShape } from '../../support/joinery-samples.ts';
 import type { Corners } from '../../support/joinery-samples.ts';
@@ -21,16 +23,20 @@ describe('the survey behind the fit', () => {
     expect(valueOf(build(bowed), 'Fw')).toBe(626);
     expect(valueOf(build(bowed, { mode: 'fitted' }), 'Fw')).toBeCloseTo(626, 9);
   });
-  test('tops that may lean together are uncertain by their common deviation', () => {
-    // 2 sigma of one top, as both err alike; independent errors of the same size would give 2 sigma / sqrt 2.
-    expect(valueOf(build(openingShape(square, { sigma: 1.3 })), 'u95_lean')).toBeCloseTo(2.6, 9);
-    const order = ['TR.x', 'TL.x'];
-    const independent = [
-      [1.69, 0],
-      [0, 1.69],
-    ];
-    const shape = openingShape(square, { order, covariance: independent });
-    expect(valueOf(build(shape), 'u95_lean')).toBeCloseTo(2.6 / Math.SQRT2, 9);
+  test('the lean is uncertain by the worse side, less what its top and foot err alike', () => {
+    const order = ['BR.x', 'TR.x', 'TL.x'];
+    const uncertain = (together: number) =>
+      openingShape(square, {
+        order,
+        covariance: [
+          [1, together, 0],
+          [together, 1.69, 0],
+          [0, 0, 0.25],
+        ],
+      });
+    // 2 sqrt(1 + 1.69 - 2 c): by hand.
+    expect(valueOf(build(uncertain(0)), 'u95_lean')).toBeCloseTo(2 * Math.sqrt(2.69), 9);
+    expect(valueOf(build(uncertain(0.8)), 'u95_lean')).toBeCloseTo(2 * Math.sqrt(1.09), 9);
   });
   test('the vertical of the boat is the shape turned back by its tilt', () => {
     // An opening upright aboard, measured in a frame turned by a hundredth of a radian.
@@ -109,4 +115,51 @@ describe('what to buy', () => {
     const corner = build(openingShape(square)).fixings.find((fixing) => fixing.use === 'frame corners');
     expect(corner).toMatchObject({ item: 'Screw 4.5 × 55, countersunk, stainless A4', quantity: 2 });
   });
+});
+
+// Rulebook A4, vectors lsq_clean: the twelve readings behind the worked frame, whose widths are known to 0.8 and whose
+// tops may lean by 2.6.
+test('the twelve readings of the rulebook lead to its worked frame', () => {
+  const span = (from: string, to: string, value: number): Reading => ({
+    id: `${from}${to}`,
+    kind: 'distance',
+    from,
+    to,
+    value,
+    sigma: 0.5,
+  });
+  const across = (at: number, value: number): Reading => ({
+    id: `w${at}`,
+    kind: 'width',
+    left: ['BL', 'TL'],
+    right: ['BR', 'TR'],
+    at,
+    value,
+    sigma: 0.5,
+  });
+  const off = (kind: 'plumb' | 'level', from: string, to: string, value: number): Reading => ({
+    id: `${kind}${from}`,
+    kind,
+    from,
+    to,
+    value,
+    sigma: 1,
+  });
+  const readings = [
+    ...[span('BL', 'BR', 641), span('TL', 'TR', 635), span('BL', 'TL', 1746), span('BR', 'TR', 1752)],
+    ...[span('BL', 'TR', 1868), span('BR', 'TL', 1855), across(1 / 3, 639), across(2 / 3, 637)],
+    ...[
+      off('plumb', 'BL', 'TL', 14),
+      off('plumb', 'BR', 'TR', 8),
+      off('level', 'BL', 'BR', 0),
+      off('level', 'TL', 'TR', 6),
+    ],
+  ];
+  const { shape } = adjustSurvey({ seenFrom: 'from the saloon, looking forward', readings });
+  const built = build(shape);
+  expect(valueOf(built, 'u95_lean')).toBeCloseTo(2.6, 1);
+  expect(Math.abs((valueOf(built, 'Fw') ?? 0) - 624.5)).toBeLessThanOrEqual(0.5);
+  expect(Math.abs((valueOf(built, 'Fh') ?? 0) - 1737)).toBeLessThanOrEqual(0.5);
+  expect(valueOf(built, 'phi')).toBeCloseTo(0.36, 1);
+  expect(built.findings.filter((found) => found.severity === 'stop')).toEqual([]);
 });

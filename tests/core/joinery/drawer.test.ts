@@ -145,21 +145,26 @@ describe('findings', () => {
   test('a low side with a notch is weak (B5.3)', () => has('side-weak-at-notch', { openingHeight: 30 }));
   test('a box wider than one and a half times its length wants a middle guide (B5.4)', () =>
     has('drawer-too-wide', { openingWidth: 700 }));
-  test('room to pull it out and clear of the hull is asked for (B5.5, B5.7)', () => has('room-to-pull-out', {}));
-  test('metal runners with an overlay front open at heel (B5.6)', () => has('opens-at-heel', { runner: 'metal' }));
+  test('room to pull it out and clear of the hull is asked for (B5.5, B5.7)', () =>
+    has('room-to-pull-out', {}));
+  test('metal runners with an overlay front open at heel (B5.6)', () =>
+    has('opens-at-heel', { runner: 'metal' }));
   test('seats of metal runners that vary by more than 0.6 are refused', () =>
     has('runner-seats-vary', { runner: 'metal', openingVariation: 0.7 }));
-  test('an inset front with a gap of 2 cannot be lifted 10 (G16)', () => has('lift-blocked', { front: 'inset' }));
+  test('an inset front with a gap of 2 cannot be lifted 10 (G16)', () =>
+    has('lift-blocked', { front: 'inset' }));
   test('an inset gap of 1.4 is no room once varnished (G6)', () =>
     has('no-room-once-finished', { front: 'inset', insetGap: 1.4, runner: 'bottom' }));
-  test('a groove that leaves less than 5 is refused (C0.2)', () => has('wall-too-thin', { grooveDepth: 7.5 }));
+  test('a groove that leaves less than 5 is refused (C0.2)', () =>
+    has('wall-too-thin', { grooveDepth: 7.5 }));
   test('a nominal thickness that is not the measured one is pointed out (G8)', () =>
     has('sheet-thickness-differs', { sideThickness: 12.7 }));
   test('solid sides wider than 120 will not stay flat (D3)', () => has('solid-too-wide', { materials: ash }));
   test('a solid bottom swells (G13)', () =>
     has('solid-bottom', { materials: { box: 'ply12', bottom: 'ash', runners: 'ash' } }));
   test('runners longer than the space are refused', () => has('runner-too-long', { runnerLength: 500 }));
-  test('screws into the edge of 12 ply are weak (C0.1, G21)', () => has('screw-into-end', { corner: 'butt' }));
+  test('screws into the edge of 12 ply are weak (C0.1, G21)', () =>
+    has('screw-into-end', { corner: 'butt' }));
   test('an opening of nothing is asked for, not built', () => {
     const built = build({ openingWidth: 0 });
     expect(built.parts).toEqual([]);

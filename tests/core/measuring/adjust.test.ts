@@ -140,6 +140,16 @@ describe('a slip is named', () => {
     expect(new Set(suspects.map(({ mistake }) => mistake))).toEqual(new Set(['E11']));
   });
 
+  test('both widths between too small while all else agrees: the sides are bowed', () => {
+    const adjustment = adjust({ ...workedCase, w13: 633, w23: 631 });
+    expect(adjustment.suspects.map(({ id, mistake }) => [id, mistake])).toEqual([
+      ['w13', 'E14'],
+      ['w23', 'E14'],
+    ]);
+    for (const { slip } of adjustment.suspects) expect(Math.abs(slip + 6)).toBeLessThan(0.1);
+    expect(adjustment.findings[0]?.message).toContain('bowed inwards');
+  });
+
   test('two slips are both named', () => {
     const adjustment = adjust({ ...workedCase, wb: 651, d1: 1888 });
     expect(adjustment.suspects.map(({ id }) => id).sort()).toEqual(['d1', 'wb']);
@@ -167,6 +177,23 @@ describe('where the set cannot decide, all candidates are listed', () => {
     const [first] = adjust(pick(sixKeys, { wb: 741 })).suspects;
     expect(first).toMatchObject({ id: 'wb', mistake: 'E1' });
     expect(Math.abs((first?.slip ?? NaN) - 100)).toBeLessThan(2);
+  });
+
+  test('six readings, a width 10 mm long: slips of a distinct size come before vague ones', () => {
+    const { suspects } = adjust(pick(sixKeys, { wb: 651 }));
+    expect(suspects.slice(0, 2).map(({ id, mistake }) => [id, mistake])).toEqual([
+      ['wt', 'E2'],
+      ['wb', 'E2'],
+    ]);
+  });
+
+  test('a slip that a second look already contradicts is put down to it', () => {
+    const readings = readOpening(workedCase).map((r) => (r.id === 'hl' ? { ...r, repeats: [1764] } : r));
+    const [suspect] = adjustSurvey({ seenFrom, readings }).adjustment.suspects;
+    expect(suspect).toMatchObject({ id: 'hl', mistake: 'E3' });
+    expect(suspect?.cause).toContain(
+      '1746 agrees with the other readings, 1764 does not: two digits swapped',
+    );
   });
 
   test('eight readings: heights and diagonals cannot be told apart, widths can', () => {

@@ -58,6 +58,14 @@ describe('where the coordinates begin', () => {
   });
 });
 
+test('a set without plumb and level is told so', () => {
+  const { findings } = adjust(readOpening(pick(sixKeys))).adjustment;
+  expect(findings.find(({ code }) => code === 'upright-unknown')?.severity).toBe('note');
+  const weak = findings.find(({ code }) => code === 'slip-could-pass');
+  expect(weak?.message).toBe('A slip of 12.1 mm in the bottom width wb could pass unseen (also weak: wt).');
+  expect(weak?.remedy).toContain('Measure the width at one third');
+});
+
 describe('the shape for the pieces', () => {
   const { shape } = adjust(readOpening(workedCase));
 

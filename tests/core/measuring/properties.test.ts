@@ -45,6 +45,7 @@ describe('openings', () => {
         expect(Math.abs((shape?.tilt ?? NaN) - tilt)).toBeLessThan(1e-8);
         expect(adjustment.chi2).toBeLessThan(1e-9);
         expect(adjustment.suspects).toEqual([]);
+        expect(adjustment.findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
       }),
       { numRuns: 100 },
     );
@@ -198,6 +199,34 @@ describe('a slip among the twelve', () => {
     expect(first / trials).toBeGreaterThanOrEqual(0.99);
     expect(named / trials).toBeGreaterThanOrEqual(0.99);
   });
+
+  // joinery A3: 55 % at a sigma of 0.5, 20 % at 0.7; 400 trials are good to 7 in a hundred (2.8 sigma).
+  test.each([
+    [0.5, 0.55],
+    [0.7, 0.2],
+  ])(
+    'of 10 mm in a width of a tall narrow opening is found by six readings only now and then (sigma %d)',
+    (sigma, share) => {
+      const random = makeRandom(9);
+      const corners: Corners = {
+        BL: { x: 0, y: 0 },
+        BR: { x: 640, y: 0 },
+        TR: { x: 640, y: 1750 },
+        TL: { x: 0, y: 1750 },
+      };
+      let found = 0;
+      for (let trial = 0; trial < 400; trial += 1) {
+        const readings = exactReadings(corners, 0, ['wb', 'wt', 'hl', 'hr', 'd1', 'd2']).map((reading) => {
+          const value = reading.value + sigma * random.normal() + (reading.id === 'wb' ? 10 : 0);
+          return { ...reading, sigma, value };
+        });
+        const { suspects } = adjustSurvey({ seenFrom, readings }).adjustment;
+        if (suspects.length > 0) found += 1;
+        expect(suspects.length).not.toBe(1);
+      }
+      expect(Math.abs(found / 400 - share)).toBeLessThan(0.07);
+    },
+  );
 
   test('false alarms among honest readings stay near one in a hundred sets', () => {
     // Twelve tests at 0.1 % each; at most 1.2 % of sets, 3 % allowed for the luck of 400 trials.

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { analyseDesign, solveLeastSquares } from '#core/numerics';
+import { analyseDesign, solveDamped, solveLeastSquares } from '#core/numerics';
 
 const number = fc.integer({ min: -1000, max: 1000 });
 const design = fc.array(fc.tuple(number, number, number), { minLength: 5, maxLength: 12 });
@@ -120,5 +120,36 @@ describe('what a design can tell', () => {
     expect(analyseDesign([], 2)).toMatchObject({ rank: 0 });
     expect(analyseDesign([], 2).nullSpace).toHaveLength(2);
     expect(analyseDesign([[]], 0).rank).toBe(0);
+  });
+});
+
+describe('a damped step', () => {
+  test('always: without damping it is the least-squares solution, with more damping it is shorter', () => {
+    fc.assert(
+      fc.property(design, fc.array(number, { minLength: 12, maxLength: 12 }), (rows, values) => {
+        const right = values.slice(0, rows.length);
+        const solved = solve(rows, right);
+        const { rank, covariance } = analyseDesign(rows, 3);
+        fc.pre(solved.ok && rank === 3 && Math.max(...covariance.flat()) < 1);
+        if (!solved.ok) return;
+        const size = Math.max(1e-3, ...solved.value.coefficients.map(Math.abs));
+        const plain = solveDamped(rows, right, 0);
+        solved.value.coefficients.forEach((value, k) =>
+          expect(Math.abs(value - (plain?.[k] ?? NaN)) / size).toBeLessThan(1e-5),
+        );
+        const lengths = [0.01, 1, 100].map((damping) => {
+          const step = solveDamped(rows, right, damping) ?? [];
+          const scales = [0, 1, 2].map((k) => Math.hypot(...rows.map((row) => row[k] ?? 0)));
+          return Math.hypot(...step.map((x, k) => x * (scales[k] ?? 1)));
+        });
+        expect(lengths[1]).toBeLessThanOrEqual((lengths[0] ?? NaN) + 1e-9);
+        expect(lengths[2]).toBeLessThanOrEqual((lengths[1] ?? NaN) + 1e-9);
+      }),
+    );
+  });
+
+  test('nothing seen gives no step', () => {
+    expect(solveDamped([], [], 1)).toBeNull();
+    expect(solveDamped([[0, 0]], [1], 1)).toBeNull();
   });
 });

@@ -2,7 +2,14 @@ import { describe, expect, test } from 'vitest';
 
 import type { Piece } from '#core/joinery';
 import type { Reading } from '#core/measuring';
-import { applyCommand, newProject, type MeasuredShape, type Project } from '#core/project';
+import {
+  applyCommand,
+  newProject,
+  type Command,
+  type MeasuredShape,
+  type ParameterValue,
+  type Project,
+} from '#core/project';
 
 import { expectCommand, expectRefused } from '../../support/expect-command.ts';
 
@@ -197,6 +204,21 @@ describe('commands on pieces and the rack', () => {
       { kind: 'set-parameter', id: 'frame', key: 'materials.covers', value: 'oak' },
       withParameters({ jambThickness: 22, materials: { frame: 'oak', covers: 'oak' } }),
     );
+  });
+
+  test('a parameter that the piece does not have, and a value it cannot have, are refused', () => {
+    const set = (key: string, value: ParameterValue | null): Command => ({
+      kind: 'set-parameter',
+      id: 'frame',
+      key,
+      value,
+    });
+    expect(expectRefused(project, set('wings', 2), 'parameter-unknown')).toContain('"wings"');
+    expectRefused(project, set('jambThickness', '20'), 'parameter-unfit');
+    expectRefused(project, set('corner', 'glue'), 'parameter-unfit');
+    expectRefused(project, set('sill', 1), 'parameter-unfit');
+    expectRefused(project, set('infillOrdinates', [1, NaN]), 'parameter-unfit');
+    expectRefused(project, set('materials.frame', null), 'parameter-required');
   });
 
   test('a piece cannot name a material or shape that is not there', () => {

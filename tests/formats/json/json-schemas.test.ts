@@ -87,7 +87,7 @@ function spoilSomewhere(dice: Dice, document: unknown): void {
   };
   collect(document);
   const [holder, key] = places[dice.whole(0, places.length - 1)] ?? [{}, ''];
-  const odd: unknown = dice.pick([
+  const odd = dice.pick<unknown>([
     -1,
     0,
     0.5,

@@ -3,7 +3,7 @@ import type { Outline } from '#core/geometry';
 import type { Machining, Part, PartEdge } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import { unreachable } from '#core/problems';
-import { describeMachining } from '../part-view.ts';
+import { describeMachining } from '../machining-words.ts';
 import { formatMm } from '../scales.ts';
 import { scribeOf } from '../scribe-edge.ts';
 import { layerName } from './layers.ts';

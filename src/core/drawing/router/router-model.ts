@@ -64,11 +64,16 @@ export function writeRouterModel(
     models[`text${i}`] = { layer, caption: { text: toAscii(text), anchor } };
   });
   const layers = [...new Set([...contours, ...texts].map(({ layer }) => layer))];
+  // of the numbered layers the first of each name goes into the table of layers
+  const listed = new Map(
+    [...Object.values(models)].reverse().map(({ layer = '' }) => [layer.replace(numbering, ''), layer]),
+  );
   const layerOptions = Object.fromEntries(
-    layers.map((layer) => [
-      layer,
-      { color: layerColour(layer), ...(lettering[layer] !== undefined && { fontSize: lettering[layer] }) },
-    ]),
+    layers.map((layer) => {
+      const fontSize = lettering[layer];
+      const color = layerColour(layer);
+      return [listed.get(layer) ?? layer, { color, ...(fontSize !== undefined && { fontSize }) }];
+    }),
   );
   const model: makerjs.IModel = { models, units: makerjs.unitType.Millimeter };
   const dxf = makerjs.exporter.toDXF(model, {
@@ -85,11 +90,14 @@ export function writeRouterModel(
   return { dxf: shareLayers(dxf), svg, layers };
 }
 
-/** Takes the number off each layer name: `POCKET_D06_50-3` becomes `POCKET_D06_50`. */
+const numbering = /-\d+$/;
+
+/** Takes the number off each layer name, in entities and in the table of layers: `POCKET_D06_50-3` becomes `POCKET_D06_50`. */
 function shareLayers(dxf: string): string {
   const lines = dxf.split('\n');
+  const named = (i: number) => lines[i - 1] === '8' || (lines[i - 1] === '2' && lines[i - 2] === 'LAYER');
   return lines
-    .map((line, i) => (i % 2 === 1 && lines[i - 1]?.trim() === '8' ? line.replace(/-\d+$/, '') : line))
+    .map((line, i) => (i % 2 === 1 && named(i) ? line.replace(numbering, '') : line))
     .join('\n')
     .concat('\n');
 }

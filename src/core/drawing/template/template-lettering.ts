@@ -29,7 +29,7 @@ export function drawTemplateLettering(part: Part, shows: Box, info: TemplateInfo
   ];
   for (const height of [14, 10, 7, 5, 3.5].filter((h) => h < tall * 0.5)) {
     const block = lettersOf(part, info, height);
-    const at = findRoom(block, seen, taken, wanted);
+    const at = findRoom({ ...block, inside: outline }, seen, taken, wanted);
     if (at) return drawBlock(part, block, at);
   }
   return [drawText(wanted, part.id, { height: Math.min(3.5, tall * 0.6), weight: 'bold', align: 'middle' })];

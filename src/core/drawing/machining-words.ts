@@ -1,0 +1,104 @@
+import type { Machining, Part } from '#core/joinery';
+import { unreachable } from '#core/problems';
+import { formatMm } from './scales.ts';
+
+type Of<K extends Machining['kind']> = Extract<Machining, { kind: K }>;
+
+const faceNames: Record<Of<'hole'>['from'], string> = {
+  face: 'the face side',
+  back: 'the back',
+  'face-edge': 'the face edge',
+  'far-edge': 'the far edge',
+  start: 'the start end',
+  end: 'the far end',
+};
+
+/** One line that says what a machining is, where it lies and how deep, mm. */
+export function describeMachining(machining: Machining, part: Part): string {
+  const note = machining.note ? ` (${machining.note})` : '';
+  switch (machining.kind) {
+    case 'recess': {
+      const { what, x, y, z } = recessWords(machining, part);
+      return `${what}: ${x}, y ${y}, ${z}${note}`;
+    }
+    case 'prism':
+      return `${machining.name.replace('-', ' ')} from ${faceNames[machining.from]}: ${formatMm(machining.depth)} deep${note}`;
+    case 'hole': {
+      const { what, at, depth } = holeWords(machining);
+      return `${what} at ${at}, ${depth}${note}`;
+    }
+    case 'bevel':
+      return `${faceNames[machining.edge]} sawn ${formatMm(Math.abs(machining.degrees))}° off square, ${machining.degrees > 0 ? 'the back' : 'the face side'} is the longer side${note}`;
+    default:
+      return unreachable(machining);
+  }
+}
+
+/** `full` where a recess reaches from side to side. */
+function rangeOf(low: number, high: number, size: number): string {
+  if (low <= 0 && high >= size) return 'full';
+  return `${formatMm(Math.max(0, low))}–${formatMm(Math.min(size, high))}`;
+}
+
+function recessWords({ name, from, box }: Of<'recess'>, part: Part) {
+  const { length, width, thickness } = part.finished;
+  const through = box.min.z <= 0 && box.max.z >= thickness;
+  return {
+    what: `${name} from ${faceNames[from]}`,
+    x: `x ${rangeOf(box.min.x, box.max.x, length)}`,
+    y: rangeOf(box.min.y, box.max.y, width),
+    z: through ? 'right through' : `${rangeOf(box.min.z, box.max.z, thickness)} from the face side`,
+  };
+}
+
+function holeWords(hole: Of<'hole'>) {
+  const depth = hole.depth === 'through' ? 'through' : `${formatMm(hole.depth)} deep`;
+  const sink = hole.countersink ? `, countersunk to Ø${formatMm(hole.countersink)}` : '';
+  return {
+    what: `hole Ø${formatMm(hole.diameter)} in ${faceNames[hole.from]}`,
+    at: `${formatMm(hole.x)}, ${formatMm(hole.y)}`,
+    depth: `${depth}${sink}`,
+  };
+}
+
+/** The machining of a part as numbered lines; neighbours that differ in one place only share a line. */
+export function listMachining(part: Part): readonly string[] {
+  const lines: {
+    first: number;
+    last: number;
+    key: string;
+    places: string[];
+    text: (places: string) => string;
+  }[] = [];
+  part.machining.forEach((machining, i) => {
+    const { key, place, text } = splitWords(machining, part);
+    const last = lines.at(-1);
+    if (last && key !== '' && last.key === key) {
+      last.last = i + 1;
+      last.places.push(place);
+    } else lines.push({ first: i + 1, last: i + 1, key, places: [place], text });
+  });
+  return lines.map(({ first, last, places, text }) => {
+    const number = first === last ? String(first) : `${first}–${last}`;
+    return `${number}  ${text(places.join('; '))}`;
+  });
+}
+
+/** The place in which repeated machinings differ, apart from all else they say; an empty key never joins. */
+function splitWords(machining: Machining, part: Part) {
+  const note = machining.note ? ` (${machining.note})` : '';
+  if (machining.kind === 'recess') {
+    const { what, x, y, z } = recessWords(machining, part);
+    const text = (places: string) => `${what}: ${x}, y ${places}, ${z}${note}`;
+    return { key: `${what} ${x} ${z}${note}`, place: y, text };
+  }
+  if (machining.kind === 'hole') {
+    const { what, at, depth } = holeWords(machining);
+    return {
+      key: `${what} ${depth}${note}`,
+      place: at,
+      text: (places: string) => `${what} at ${places}, ${depth}${note}`,
+    };
+  }
+  return { key: '', place: '', text: () => describeMachining(machining, part) };
+}

@@ -1,0 +1,46 @@
+import type { ParameterInfo } from './piece-types.ts';
+
+/** A number of a parameter table: its usual value and limits; without `usual` it may be left out or must be entered. */
+export interface NumberRow {
+  readonly usual?: number;
+  readonly from: number;
+  readonly to: number;
+  readonly help?: string;
+  readonly type?: 'number' | 'whole';
+  readonly required?: boolean;
+}
+
+/** A choice of a parameter table; the first is the default unless `noDefault`. */
+export interface ChoiceRow {
+  readonly choices: Readonly<Record<string, string>>;
+  readonly help?: string;
+  readonly noDefault?: boolean;
+}
+
+/** Makers of the rows of one parameter table, whose keys and source they carry. */
+export function rowsFor<Key extends string>(source: string) {
+  return {
+    numberOf: (group: string, key: Key, label: string, row: NumberRow): ParameterInfo => ({
+      key,
+      label,
+      help: row.help ?? '',
+      type: row.type ?? 'length',
+      group,
+      ...(row.usual !== undefined && { default: row.usual }),
+      min: row.from,
+      max: row.to,
+      ...(row.required && { required: true }),
+      source,
+    }),
+    choiceOf: (group: string, key: Key, label: string, row: ChoiceRow): ParameterInfo => ({
+      key,
+      label,
+      help: row.help ?? '',
+      type: 'choice',
+      group,
+      ...(!row.noDefault && { default: Object.keys(row.choices)[0] ?? '' }),
+      choices: Object.entries(row.choices).map(([value, name]) => ({ value, label: name })),
+      source,
+    }),
+  };
+}

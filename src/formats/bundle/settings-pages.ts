@@ -1,0 +1,82 @@
+import { collectSettings, type SawSetting } from '#core/cutting';
+import { arrangePages, roomOnPage, textWidth, type Drawing, type Mark, type Page } from '#core/drawing';
+import { countWords, showSize, type PlannedGroup } from '#core/pipeline';
+
+/** Lettering and lines of the list, mm. */
+const height = 3;
+const lineHeight = 5.5;
+const rowsPerPage = 42;
+
+/** Where the columns begin, mm. */
+const columns = { cut: 0, fence: 26, passes: 50, cuts: 76 } as const;
+
+/** The saw settings of a plan in batches (joinery E2): each fence setting once, with the cuts of all diagrams made at it. */
+export function drawSettingsPages(
+  { group, plan }: PlannedGroup,
+  paper: 'A4' | 'Letter',
+  title: string,
+): readonly Page[] {
+  const room = roomOnPage(paper, false).width;
+  const rows = collectSettings(plan.layouts, group.job.kerf ?? 0).flatMap((setting) =>
+    makeRows(setting, room),
+  );
+  if (rows.length === 0) return [];
+  const pages = Math.ceil(rows.length / rowsPerPage);
+  const drawings = Array.from({ length: pages }, (_, page) =>
+    drawRows(
+      `Settings of the saw: ${group.title}`,
+      rows.slice(page * rowsPerPage, (page + 1) * rowsPerPage),
+      room,
+    ),
+  );
+  return arrangePages(drawings, paper, title);
+}
+
+type Row = Partial<Record<keyof typeof columns, string>>;
+
+/** A setting as one row, and more where its cuts do not fit beside it. */
+function makeRows(setting: SawSetting, room: number): readonly Row[] {
+  const labels = setting.cuts.map(
+    (cut) => `${cut.layout + 1}:${cut.label}${cut.times > 1 ? ` (×${cut.times})` : ''}`,
+  );
+  const lines: string[] = [];
+  for (const label of labels) {
+    const longer = lines.length > 0 ? `${lines.at(-1)}  ${label}` : label;
+    if (lines.length > 0 && textWidth(longer, height) <= room - columns.cuts)
+      lines[lines.length - 1] = longer;
+    else lines.push(label);
+  }
+  const [first = '', ...rest] = lines;
+  const head: Row = {
+    cut: setting.cut === 'along' ? 'rip' : 'crosscut',
+    fence: showSize(setting.fence),
+    passes: countWords(setting.passes, 'pass', 'passes'),
+    cuts: first,
+  };
+  return [head, ...rest.map((cuts) => ({ cuts }))];
+}
+
+function drawRows(title: string, rows: readonly Row[], room: number): Drawing {
+  const head: Row = { cut: 'cut', fence: 'fence', passes: 'passes', cuts: 'diagram:cut' };
+  const top = (rows.length + 2) * lineHeight;
+  const texts = [head, ...rows].flatMap((row, index) =>
+    Object.entries(row).map(([name, text]): Mark => ({
+      kind: 'text',
+      at: { x: columns[name as keyof typeof columns], y: top - (index + 2) * lineHeight },
+      text,
+      height,
+      align: 'start',
+      weight: index === 0 || name === 'fence' ? 'bold' : 'normal',
+      tone: index === 0 ? 'soft' : 'ink',
+    })),
+  );
+  const heading: Mark = {
+    kind: 'text',
+    at: { x: 0, y: top - 4 },
+    text: title,
+    height: 4,
+    align: 'start',
+    weight: 'bold',
+  };
+  return { title, scale: 1, bounds: { minX: 0, minY: 0, maxX: room, maxY: top }, marks: [heading, ...texts] };
+}
