@@ -43,7 +43,8 @@ const areas: Readonly<
   },
   routes: {
     uses: [...allOfCore(), ...formats(), 'app'],
-    packages: ['svelte', 'svelte/*', '$app/*', './$types', '@sveltejs/kit'],
+    // node: pages made when the app is built, as the notices of its packages
+    packages: ['svelte', 'svelte/*', '$app/*', './$types', '@sveltejs/kit', 'node:*'],
   },
   'service-worker': { uses: [], packages: ['$service-worker'] },
 };
@@ -149,7 +150,7 @@ describe('the house', () => {
         file,
         importsOf(file).flatMap((name) => {
           const to = resolveImport(file, name);
-          if (to.target) return [to.target];
+          if (to.target) return to.target === file ? [] : [to.target]; // a component may hold itself
           return to.area?.includes('/') ? [join(src, to.area, 'index.ts')] : [];
         }),
       ]),

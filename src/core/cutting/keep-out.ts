@@ -48,12 +48,12 @@ interface Region {
   readonly stage: number;
 }
 
-/** Up to 24 ways to saw a sheet so that every keep-out lies in waste; the first one when there is nothing to avoid. */
+/** Up to eight ways to saw a sheet so that every keep-out lies in waste; the first one when there is nothing to avoid. */
 export function planPieces(sheet: Sheet): readonly SheetPieces[] {
   const whole: Region = { x: 0, y: 0, length: sheet.length, width: sheet.width, direction: 0, stage: 0 };
   const blocks = sheet.blocks.filter((block) => isInside(block, whole, sheet));
   if (blocks.length === 0) return [{ pieces: [whole], frame: { piece: 0 } }];
-  const ways = blocks.length === 1 ? 4 : 24;
+  const ways = blocks.length === 1 ? 4 : 8;
   const plans = Array.from({ length: ways }, (_, way) => freePieces(whole, blocks, sheet, way));
   const allowed = plans.filter((plan) => plan !== null);
   const seen = new Set<string>();

@@ -13,15 +13,19 @@ export function valueStrips(
   room: { readonly length: number; readonly width: number },
   direction: Direction,
 ): { readonly value: number; readonly tree: Node } {
-  const alongStrip = (s: { length: number; width: number }) => (direction === along ? s.length : s.width);
-  const acrossStrip = (s: { length: number; width: number }) => (direction === along ? s.width : s.length);
+  // on a fine grid parts go up and room down to a coarser one: the pattern can still be cut
+  const coarse = Math.ceil(Math.max(room.length, room.width) / finestTable);
+  const alongStrip = (s: Size) => Math.ceil((direction === along ? s.length : s.width) / coarse);
+  const acrossStrip = (s: Size) => Math.ceil((direction === along ? s.width : s.length) / coarse);
+  const roomAlong = Math.floor((direction === along ? room.length : room.width) / coarse);
+  const roomAcross = Math.floor((direction === along ? room.width : room.length) / coarse);
   const useful = sizes
     .filter((s) => s.value > 0 && s.length <= room.length && s.width <= room.width)
     .sort((a, b) => acrossStrip(a) - acrossStrip(b));
-  const lineup = fillStrips(useful, alongStrip, acrossStrip, alongStrip(room));
+  const lineup = fillStrips(useful, alongStrip, acrossStrip, roomAlong);
   const stack = knapsack(
     lineup.map((strip) => ({ size: strip.width, value: strip.value })),
-    acrossStrip(room),
+    roomAcross,
   );
   const root = makeFree(room.length, room.width, 0, 0);
   root.direction = direction;
@@ -33,6 +37,14 @@ export function valueStrips(
     return node;
   });
   return { value: stack.value, tree: root };
+}
+
+/** Entries of one knapsack table at most. */
+const finestTable = 6000;
+
+interface Size {
+  readonly length: number;
+  readonly width: number;
 }
 
 function partNode(size: PricedSize): Node {
@@ -48,7 +60,7 @@ interface Strip {
   readonly parts: () => readonly number[];
 }
 
-type Measure = (size: { length: number; width: number }) => number;
+type Measure = (size: Size) => number;
 
 /** The best strip of each width: parts join in order of width, so one table serves all. */
 function fillStrips(

@@ -41,8 +41,7 @@ const constants: Readonly<Record<string, number>> = { pi: Math.PI };
 type Token = { readonly text: string; readonly at: number };
 
 function splitTokens(text: string): readonly Token[] {
-  const pattern =
-    /\s*(\d+\.?\d*(?:e[+-]?\d+)?|\.\d+(?:e[+-]?\d+)?|[A-Za-z_][A-Za-z0-9_]*|\*\*|>=|<=|[-+*/(),])/gy;
+  const pattern = /\s*(\d+\.?\d*(?:e[+-]?\d+)?|\.\d+(?:e[+-]?\d+)?|[A-Za-z_][A-Za-z0-9_]*|\*\*|[-+*/(),])/gy;
   const tokens: Token[] = [];
   let at = 0;
   while (at < text.trimEnd().length) {
@@ -57,58 +56,90 @@ function splitTokens(text: string): readonly Token[] {
 
 /** Reads a formula. Throws on anything it does not understand: formulas are ours, not the user's. */
 export function parseFormula(text: string): Formula {
-  const tokens = splitTokens(text);
-  let next = 0;
-  const peek = () => tokens[next]?.text;
-  const take = () => tokens[next++]?.text;
-  const expect = (wanted: string) => {
-    if (take() !== wanted) throw new Error(`formula lacks '${wanted}': ${text}`);
-  };
-
-  const readSum = (): Formula => readLeft(readProduct, ['+', '-']);
-  const readProduct = (): Formula => readLeft(readSigned, ['*', '/']);
-  function readLeft(operand: () => Formula, operators: readonly string[]): Formula {
-    let left = operand();
-    while (operators.includes(peek() ?? '')) {
-      const operator = take() as Operator;
-      left = { kind: 'binary', operator, left, right: operand() };
-    }
-    return left;
+  const reader: Reader = { text, tokens: splitTokens(text), next: 0 };
+  const formula = readSum(reader);
+  if (reader.next < reader.tokens.length) {
+    throw new Error(`formula goes on after its end at '${peek(reader)}': ${text}`);
   }
-  function readSigned(): Formula {
-    if (peek() !== '-') return readPower();
-    take();
-    return { kind: 'negate', of: readSigned() };
-  }
-  function readPower(): Formula {
-    const base = readAtom();
-    if (peek() !== '**') return base;
-    take();
-    return { kind: 'binary', operator: '**', left: base, right: readSigned() };
-  }
-  function readAtom(): Formula {
-    const token = take() ?? '';
-    if (token === '(') {
-      const inner = readSum();
-      expect(')');
-      return inner;
-    }
-    if (/^[\d.]/.test(token)) return { kind: 'number', value: Number(token) };
-    if (!/^[A-Za-z_]/.test(token)) throw new Error(`formula ends too early or holds '${token}': ${text}`);
-    if (peek() !== '(') return { kind: 'name', name: token };
-    take();
-    const args = [readSum()];
-    while (peek() === ',') {
-      take();
-      args.push(readSum());
-    }
-    expect(')');
-    return { kind: 'call', name: token, args };
-  }
-
-  const formula = readSum();
-  if (next < tokens.length) throw new Error(`formula goes on after its end at '${peek()}': ${text}`);
   return formula;
+}
+
+/** Where reading stands; it moves on as tokens are taken. */
+interface Reader {
+  readonly text: string;
+  readonly tokens: readonly Token[];
+  next: number;
+}
+
+function peek(reader: Reader): string | undefined {
+  return reader.tokens[reader.next]?.text;
+}
+
+function take(reader: Reader): string {
+  return reader.tokens[reader.next++]?.text ?? '';
+}
+
+function expectToken(reader: Reader, wanted: string): void {
+  if (take(reader) !== wanted) throw new Error(`formula lacks '${wanted}': ${reader.text}`);
+}
+
+function readSum(reader: Reader): Formula {
+  return readLeft(reader, readProduct, ['+', '-']);
+}
+
+function readProduct(reader: Reader): Formula {
+  return readLeft(reader, readSigned, ['*', '/']);
+}
+
+function readLeft(
+  reader: Reader,
+  operand: (reader: Reader) => Formula,
+  operators: readonly string[],
+): Formula {
+  let left = operand(reader);
+  while (operators.includes(peek(reader) ?? '')) {
+    const operator = take(reader) as Operator;
+    left = { kind: 'binary', operator, left, right: operand(reader) };
+  }
+  return left;
+}
+
+function readSigned(reader: Reader): Formula {
+  if (peek(reader) !== '-') return readPower(reader);
+  take(reader);
+  return { kind: 'negate', of: readSigned(reader) };
+}
+
+function readPower(reader: Reader): Formula {
+  const base = readAtom(reader);
+  if (peek(reader) !== '**') return base;
+  take(reader);
+  return { kind: 'binary', operator: '**', left: base, right: readSigned(reader) };
+}
+
+function readAtom(reader: Reader): Formula {
+  const token = take(reader);
+  if (token === '(') {
+    const inner = readSum(reader);
+    expectToken(reader, ')');
+    return inner;
+  }
+  if (/^[\d.]/.test(token)) return { kind: 'number', value: Number(token) };
+  if (!/^[A-Za-z_]/.test(token)) {
+    throw new Error(`formula ends too early or holds '${token}': ${reader.text}`);
+  }
+  return peek(reader) === '(' ? readCall(reader, token) : { kind: 'name', name: token };
+}
+
+function readCall(reader: Reader, name: string): Formula {
+  take(reader);
+  const args = [readSum(reader)];
+  while (peek(reader) === ',') {
+    take(reader);
+    args.push(readSum(reader));
+  }
+  expectToken(reader, ')');
+  return { kind: 'call', name, args };
 }
 
 /** The value of a formula with these numbers put in. Throws when a name or function is unknown. */
