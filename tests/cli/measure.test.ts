@@ -85,10 +85,11 @@ describe('joggle measure', () => {
 
   test('a path is taken from INIT_CWD where it is set, else from the working directory', () => {
     const folder = mkdtempSync(join(tmpdir(), 'joggle-'));
+    const elsewhere = mkdtempSync(join(tmpdir(), 'joggle-'));
     writeFileSync(join(folder, 'r.json'), JSON.stringify(readings));
     expect(runCli(['measure', 'r.json', '--json'], { cwd: folder }).code).toBe(0);
     expect(runCli(['measure', 'r.json', '--json'], { env: { INIT_CWD: folder } }).code).toBe(0);
-    expect(runCli(['measure', 'r.json', '--json'], { cwd: folder, env: { INIT_CWD: tmpdir() } }).code).toBe(
+    expect(runCli(['measure', 'r.json', '--json'], { cwd: folder, env: { INIT_CWD: elsewhere } }).code).toBe(
       2,
     );
   });

@@ -5,7 +5,7 @@ import { omit } from '../omit.ts';
 import { startCutting } from '#solver/worker';
 
 /** How long a first search may take, seconds; and each time the user lets it go on. */
-const firstSeconds = 10;
+const firstSeconds = 3;
 const furtherSeconds = 60;
 
 /** The search for the plan of one job. */
@@ -53,7 +53,7 @@ export class CuttingRoom {
     return this.#get(this.#keyOf(group));
   }
 
-  /** Seeks the plans that are missing; a search for a job that is no more is stopped. */
+  /** Seeks the plans that are missing, in this order; a search for a job that is no more is stopped. */
   seekMissing(groups: readonly CuttingGroup[]): void {
     const wanted = groups.map((group) => ({ key: this.#keyOf(group), group, seconds: firstSeconds }));
     if (this.#running && !wanted.some(({ key }) => key === this.#running?.key)) this.#abandon(this.#running);

@@ -85,7 +85,8 @@ function furtherProposals(
   if (pricer && !isCheap(pricer)) return [];
   const price = (prices: Float64Array) =>
     pricer ? priceFully(pricer, prices).proposals : priceBoards(model, prices).proposals;
-  return varyPrices(lowerPrices(master.prices, first.proposals), pricer ? 3 : 8, price);
+  const fine = model.bins.some((bin) => bin.length > 50_000);
+  return varyPrices(lowerPrices(master.prices, first.proposals), pricer ? 3 : fine ? 1 : 8, price);
 }
 
 /** Prices again and again, each time with what was just used made cheaper. */

@@ -4,7 +4,7 @@ import { paperMargin, paperSize } from './paper.ts';
 import type { Paper } from './paper.ts';
 import { drawStamp } from './stamp.ts';
 import { drawArrow, drawEdgeMark, drawFaceMark, drawGrainArrow } from './symbols.ts';
-import { shortenText, textWidth } from './text-width.ts';
+import { shortenText, textWidth, wrapText } from './text-width.ts';
 import type { Mark, Page } from './types.ts';
 
 /** What one label says (joinery E8). Empty texts leave their line out. */
@@ -120,6 +120,7 @@ function drawLabel(label: LabelText, cell: Box, options: LabelOptions): readonly
     label.stock === '' ? '' : `From ${label.stock}`,
     label.next === '' ? '' : `Next: ${label.next}`,
   ].filter((row) => row !== '');
+  const shown = wrapRows(rows, room);
   const name = shortenText(label.name, small, beside, 'bold');
   const marks: Mark[] = [
     drawText({ x: left, y: top - huge }, label.address, {
@@ -133,10 +134,23 @@ function drawLabel(label: LabelText, cell: Box, options: LabelOptions): readonly
       tone: 'soft',
     }),
     drawText({ x: left, y: top - 13 }, label.size, { height: usual, weight: 'bold' }),
-    ...rows.map((row, i) => drawRow(row, { x: left, y: top - 17.2 - i * lineStep }, room)),
+    ...shown.map((row, i) => drawRow(row, { x: left, y: top - 17.2 - i * lineStep }, room)),
     ...drawSymbols(label, { x: cell.maxX - 4 - symbolRoom, y: top - 13 }),
   ];
   return options.stamp === undefined ? marks : [...marks, ...drawStamp(options.stamp, cell)];
+}
+
+const mostRows = 5;
+
+/** Long lines broken in two as far as there are rows left. */
+function wrapRows(rows: readonly string[], room: number): readonly string[] {
+  let free = mostRows - rows.length;
+  return rows.flatMap((row) => {
+    const [first = '', ...rest] = wrapText(row, plain, room);
+    if (rest.length === 0 || free <= 0) return [row];
+    free -= 1;
+    return [first, rest.join(' ')];
+  });
 }
 
 /** A line of a label, set a little smaller when it is long, shortened when that is not enough. */

@@ -1,6 +1,6 @@
-import type { Box, Point } from '#core/geometry';
+import type { Box, Outline, Point } from '#core/geometry';
 import { boxAround } from './find-room.ts';
-import { boxesOverlap, drawCircle, drawLine, drawRectangle, drawText, lettering } from './marks.ts';
+import { boxesOverlap, drawArea, drawLine, drawRectangle, drawText, lettering } from './marks.ts';
 import type { LayoutCut, LayoutView } from './layout-view.ts';
 import { textWidth } from './text-width.ts';
 import type { Mark } from './types.ts';
@@ -57,31 +57,39 @@ interface Size {
   readonly h: number;
 }
 
-/** A rip: letter in a circle, at the margin when the saw enters there, else where it starts. */
+/** A rip: its letter in a rounded patch, at the margin when the saw enters there, else where it starts. */
 function drawRipLabel(cut: LayoutCut, view: LayoutView, scale: number, taken: Box[]): readonly Mark[] {
-  const height = lettering.small;
   const link = `cut:${cut.label}`;
-  const r = Math.max(textWidth(cut.label, height, 'bold') / 2 + 0.7, height * 0.85);
   const entry = { x: cut.x1 * scale, y: cut.y1 * scale };
   const right = view.stock.length * scale;
   const side = cut.x1 <= cut.x2 ? -1 : 1;
   const margin = side < 0 ? 0 : right;
   const atMargin = Math.abs(entry.x - margin) < nearMargin;
+  const height = atMargin ? lettering.small : lettering.fine;
+  const tall = height * 0.85;
+  const half = { w: Math.max(textWidth(cut.label, height, 'bold') / 2 + 0.7, tall), h: tall };
   const from = atMargin ? margin : entry.x;
   const inwards = atMargin ? side : -side;
-  const { at, step } = claim(
-    (i) => ({ x: from + inwards * (r + 1.2 + i * 2), y: entry.y }),
-    { w: r, h: r },
-    taken,
-  );
+  const place = (i: number): Point => ({ x: from + inwards * (half.w + 1.2 + i * 2), y: entry.y });
+  const { at, step } = claim(place, half, taken);
   const leader = step > 0 ? [drawLine([{ x: from, y: entry.y }, at], 'thin', link)] : [];
-  const text = drawText({ x: at.x, y: at.y - height / 2 }, cut.label, {
-    height,
-    align: 'middle',
-    weight: 'bold',
-    link,
-  });
-  return [...leader, drawCircle(at, r, 'thin', 'paper'), text];
+  const style = { height, align: 'middle', weight: 'bold', link } as const;
+  return [
+    ...leader,
+    drawArea(roundedPatch(at, half), 'thin', 'paper', link),
+    drawText({ x: at.x, y: at.y - height / 2 }, cut.label, style),
+  ];
+}
+
+/** A rectangle with half circles for its left and right sides; a circle when it is as wide as high. */
+function roundedPatch(at: Point, { w, h }: Size): Outline {
+  const straight = w - h;
+  return [
+    { x: at.x - straight, y: at.y - h },
+    { x: at.x + straight, y: at.y - h, bulge: 1 },
+    { x: at.x + straight, y: at.y + h },
+    { x: at.x - straight, y: at.y + h, bulge: 1 },
+  ];
 }
 
 const nearMargin = 12; // mm of paper; a saw entering this near the edge of the stock is labelled outside it

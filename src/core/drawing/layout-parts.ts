@@ -1,5 +1,5 @@
 import type { Box, Point } from '#core/geometry';
-import { boxesOverlap, drawRectangle, drawText, lettering } from './marks.ts';
+import { boxesOverlap, boxOfMark, drawRectangle, drawText, lettering } from './marks.ts';
 import { scaled } from './layout-view.ts';
 import type { LayoutPart, LayoutView } from './layout-view.ts';
 import { drawGrainArrow } from './symbols.ts';
@@ -27,19 +27,20 @@ export function drawLayoutParts(view: LayoutView, scale: number, labelled: reado
   const texts: Mark[] = [];
   const key: { number: number | null; text: string; link: string }[] = [];
   for (const part of view.parts) {
-    const box = clearOf(scaled(part, scale), labelled);
-    const whole = writeInside(part, box, choicesOfLines(part));
+    const places = placesToWrite(scaled(part, scale), labelled);
+    const write = (choices: readonly (readonly Line[])[]) => writeInside(part, places, choices, labelled);
+    const whole = write(choicesOfLines(part));
     if (whole) {
       texts.push(...whole);
       continue;
     }
     const said = [part.sizeText, part.name, part.place].filter((each) => each !== '');
     const text = `${part.address}  ${said.join(' · ')}`;
-    const short = writeInside(part, box, addressOnly(part));
+    const short = write(addressOnly(part));
     const known = key.find((entry) => entry.text === text);
     const number = short ? null : (known?.number ?? key.filter((entry) => entry.number !== null).length + 1);
     if (!known) key.push({ number, text, link: part.address });
-    texts.push(...(short ?? [numberMark(String(number), box, part.address)]));
+    texts.push(...(short ?? [numberMark(String(number), places[0] ?? scaled(part, scale), part.address)]));
   }
   const areas = view.parts.map((part) => drawRectangle(scaled(part, scale), 'thin', 'paper', part.address));
   return { areas, texts, key };
@@ -47,20 +48,23 @@ export function drawLayoutParts(view: LayoutView, scale: number, labelled: reado
 
 const deepLabels = 2.6; // a part more than this many labels high keeps its full width for writing
 
-/** What is left of a part's box beside the labels of cuts that reach into it. */
-function clearOf(box: Box, labelled: readonly Box[]): Box {
-  const middle = (box.minX + box.maxX) / 2;
-  return labelled
-    .filter(
-      (label) => boxesOverlap(label, box) && box.maxY - box.minY < deepLabels * (label.maxY - label.minY),
-    )
-    .reduce(
-      (left, label) =>
-        (label.minX + label.maxX) / 2 < middle
-          ? { ...left, minX: Math.max(left.minX, Math.min(label.maxX, middle)) }
-          : { ...left, maxX: Math.min(left.maxX, Math.max(label.minX, middle)) },
-      box,
-    );
+/** Where in a part's box to write, best first: all of it when it is high, beside the labels of cuts, below those at its head. */
+function placesToWrite(box: Box, labelled: readonly Box[]): readonly Box[] {
+  const near = labelled.filter((label) => boxesOverlap(label, box));
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const beside = near.reduce(
+    (left, label) =>
+      (label.minX + label.maxX) / 2 < middle.x
+        ? { ...left, minX: Math.max(left.minX, Math.min(label.maxX, middle.x)) }
+        : { ...left, maxX: Math.min(left.maxX, Math.max(label.minX, middle.x)) },
+    box,
+  );
+  const below = near.reduce(
+    (left, label) => ({ ...left, maxY: Math.min(left.maxY, Math.max(label.minY, middle.y)) }),
+    box,
+  );
+  const high = near.every((label) => box.maxY - box.minY > deepLabels * (label.maxY - label.minY));
+  return high ? [box, below, beside] : [beside, below];
 }
 
 const leastNumber = 1; // mm; smaller figures could not be read at all
@@ -73,16 +77,24 @@ function numberMark(text: string, box: Box, link: string): Mark {
   return drawText(at, text, { height, align: 'middle', weight: 'bold', link });
 }
 
-/** The first choice of lines that fits, lying or standing; null when none does. */
+/** The first choice of lines that fits in one of the places, lying or standing, and covers no label; null when none does. */
 function writeInside(
   part: LayoutPart,
-  box: Box,
+  places: readonly Box[],
   choices: readonly (readonly Line[])[],
+  labelled: readonly Box[],
 ): readonly Mark[] | null {
-  const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
   for (const lines of choices) {
-    if (linesFit(lines, w, h)) return placeLines(part, lines, box, false);
-    if (linesFit(lines, h, w)) return placeLines(part, lines, box, true);
+    for (const box of places) {
+      const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
+      const written = [
+        ...(linesFit(lines, w, h) ? [placeLines(part, lines, box, false)] : []),
+        ...(linesFit(lines, h, w) ? [placeLines(part, lines, box, true)] : []),
+      ].find((marks) =>
+        marks.every((mark) => !labelled.some((label) => boxesOverlap(label, boxOfMark(mark)))),
+      );
+      if (written) return written;
+    }
   }
   return null;
 }

@@ -6,7 +6,7 @@ import { drawDimension } from './dimension.ts';
 import { scaled } from './layout-view.ts';
 import type { LayoutView } from './layout-view.ts';
 import { boxOfMark, drawRectangle, drawText, growBox, joinBoxes, lettering, makeDrawing } from './marks.ts';
-import { chooseScale, formatMm, formatScale } from './scales.ts';
+import { chooseScale, formatMm, formatScale, nextScale } from './scales.ts';
 import { textWidth, wrapText } from './text-width.ts';
 import type { Drawing, Mark } from './types.ts';
 
@@ -15,13 +15,34 @@ const aboveSheet = 34; // mm of paper, title, dimensions and labels above and be
 
 /** A cutting diagram true to scale: trim hatched, kerfs at their true width, addresses, grain, cuts in order, leftovers. */
 export function drawLayout(view: LayoutView): Drawing {
+  let scale = firstScale(view);
+  let drawing = drawAtScale(view, scale);
+  // labels in the margin may need more room than was left for them
+  for (let i = 0; i < mostTries && !fits(drawing, view); i++) {
+    scale = nextScale(scale);
+    drawing = drawAtScale(view, scale);
+  }
+  return drawing;
+}
+
+const mostTries = 4;
+
+function fits({ bounds }: Drawing, { width, height = Infinity }: LayoutView): boolean {
+  return bounds.maxX - bounds.minX <= width && bounds.maxY - bounds.minY <= height;
+}
+
+function firstScale(view: LayoutView): number {
   const room = Math.max(view.width - besideSheet, 20);
   const byWidth = chooseScale(view.stock.length, room);
   const byHeight =
     view.height === undefined
       ? byWidth
       : chooseScale(view.stock.width, Math.max(view.height - aboveSheet, 10));
-  const scale = Math.min(byWidth, byHeight);
+  return Math.min(byWidth, byHeight);
+}
+
+function drawAtScale(view: LayoutView, scale: number): Drawing {
+  const room = Math.max(view.width - besideSheet, 20);
   const stock = { minX: 0, minY: 0, maxX: view.stock.length * scale, maxY: view.stock.width * scale };
   const cuts = drawCuts(view, scale);
   const parts = drawLayoutParts(view, scale, cuts.labelled);

@@ -19,6 +19,11 @@ export function chooseScale(size: number, room: number): number {
   return 1 / divisor;
 }
 
+/** The next smaller usual scale. */
+export function nextScale(scale: number): number {
+  return chooseScale(1 / scale + 1e-6, 1);
+}
+
 /** `1:10`; `about 1:12.6` when it is none of the usual scales. */
 export function formatScale(scale: number): string {
   const divisor = Math.round((1 / scale) * 1000) / 1000;

@@ -25,10 +25,11 @@ export function frontJoints(piece: Piece, layout: FrontLayout): readonly Joint[]
   );
   if (columns < 2) return toStiles;
   const inner = Array.from({ length: rows }, (_, i) => i + 1).flatMap((row) =>
-    [placeAbove(row), placeBelow(row, rows)].map((place): Joint => ({
+    // a row between two rails of one kind meets the same part twice
+    [...new Set([placeAbove(row), placeBelow(row, rows)])].map((place): Joint => ({
       kind: joint,
       between: [address(frontNumbers.inner + row - 1), address(frontNumbers[place])],
-      count: columns - 1,
+      count: (columns - 1) * (placeAbove(row) === placeBelow(row, rows) ? 2 : 1),
       settings: settingsOf(layout, place, true),
     })),
   );

@@ -18,7 +18,7 @@ export function workOutFront(choices: FrontChoices, opening: FrontOpening | null
   const book = openWorkingBook();
   const layout = { choices, book, opening };
   const put = (key: keyof FrontChoices, name: string, label: string, unit: 'mm' | 'count' | 'ratio' = 'mm') =>
-    book.put(name, choices[key] as number, label, choices.given.has(key) ? 'you' : rule, unit);
+    book.put(name, choices[key] as number, label, sourceOf(choices, key), unit);
   if (opening) fitOpening(book, opening, choices);
   else {
     put('width', 'W', 'width overall');
@@ -77,7 +77,11 @@ function putRatio(book: WorkingBook, choices: FrontChoices): void {
   }
 }
 
-const sourceOf = (choices: FrontChoices, key: string) => (choices.given.has(key) ? 'you' : rule);
+function sourceOf(choices: FrontChoices, key: string): string {
+  if (choices.given.has(key)) return 'you';
+  const { fronted } = choices;
+  return key === 'frontThickness' && fronted.kind === 'sheet' ? `measured: ${fronted.name}` : rule;
+}
 
 type Put = (key: keyof FrontChoices, name: string, label: string) => void;
 

@@ -16,8 +16,7 @@ export function workOutDrawer(choices: DrawerChoices): DrawerLayout {
   const book = openWorkingBook();
   const layout = { choices, book, notched: choices.runner === 'bottom-notch' };
   const put: Put = (key, name, label) => {
-    const source = choices.given.has(key) ? 'you' : 'joinery B5';
-    book.put(name, choices[key] as number, label, source);
+    book.put(name, choices[key] as number, label, originOf(choices, key));
   };
   const work: Work = (name, formula, label, unit) => book.work(name, formula, label, 'joinery B5', unit);
   putIn(layout, put);
@@ -28,6 +27,20 @@ export function workOutDrawer(choices: DrawerChoices): DrawerLayout {
   if (layout.notched) sizeLift(layout, work);
   if (choices.runner !== 'metal') sizeRunners(layout, work);
   return layout;
+}
+
+/** Where a number put in comes from: the user, the sheet measured, or the rule. */
+function originOf({ given, stock }: DrawerChoices, key: keyof DrawerChoices): string {
+  if (given.has(key)) return 'you';
+  const material =
+    key === 'bottomThickness'
+      ? stock.bottom
+      : key === 'falseFrontThickness'
+        ? stock.front
+        : key === 'sideThickness' || key === 'frontThickness' || key === 'backThickness'
+          ? stock.box
+          : null;
+  return material?.kind === 'sheet' ? `measured: ${material.name}` : 'joinery B5';
 }
 
 function putIn({ notched, choices }: DrawerLayout, put: Put): void {

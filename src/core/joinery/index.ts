@@ -1,4 +1,5 @@
 export { buildPiece, newPiece, shapeNeeds } from './build.ts';
+export { screwLimits } from './joints-corner.ts';
 export { parametersOf } from './parameters.ts';
 export { roughSize } from './parts.ts';
 export { defaultSettings } from './rules.ts';

@@ -67,7 +67,7 @@ export function checkMoisture(say: Say, settings: JoinerySettings, solid: boolea
   const aboard = (settings.moistureLow + settings.moistureHigh) / 2;
   const off = settings.moistureNow - aboard;
   if (!solid || Math.abs(off) <= moistureStep) return;
-  say('warn', 'moisture-differs', {
+  say('warn', 'timber-moisture', {
     message: `The timber is at ${formatNumber(settings.moistureNow)} % in the workshop and will go to about ${formatNumber(aboard)} % aboard: it will ${off < 0 ? 'swell' : 'shrink'}.`,
     remedy: 'Let it lie aboard for some weeks before the last fitting, or leave wider gaps.',
     source: 'joinery D2',

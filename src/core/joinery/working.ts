@@ -3,12 +3,15 @@ import type { WorkingStep } from './types.ts';
 
 type Unit = WorkingStep['unit'];
 
+/** What a number is in words, where its rule or value comes from, and its unit (mm when left out). */
+type About = readonly [label: string, source: string, unit?: Unit];
+
 /** Collects the working of a piece: numbers put in, rules applied in order, each kept so that it can be unfolded. */
 export interface WorkingBook {
   /** Puts a number in; answers it. */
-  put(name: string, value: number, label: string, source: string, unit?: Unit): number;
+  put(name: string, value: number, ...about: About): number;
   /** Works out a rule from names already known; answers its value. Throws on an unknown name: rules are ours. */
-  work(name: string, formula: string, label: string, source: string, unit?: Unit): number;
+  work(name: string, formula: string, ...about: About): number;
   /** Value of a name already known; throws when it is not. */
   value(name: string): number;
   has(name: string): boolean;
@@ -42,9 +45,9 @@ export function openWorkingBook(): WorkingBook {
     return found;
   };
   return {
-    put: (name, number, label, source, unit = 'mm') =>
+    put: (name, number, ...[label, source, unit = 'mm']) =>
       note({ name, label, inputs: [], value: number, unit, source }),
-    work: (name, formula, label, source, unit = 'mm') => {
+    work: (name, formula, ...[label, source, unit = 'mm']) => {
       const { tree, names } = parseOnce(formula);
       const inputs = names.map((input) => ({ name: input, value: value(input) }));
       return note({ name, label, formula, inputs, value: evaluateFormula(tree, values), unit, source });

@@ -3,7 +3,7 @@ import { viewLayout, type OutputFile, type PlannedGroup } from '#core/pipeline';
 import { writeSvg } from '#formats/svg';
 
 import { stamp, type BundleContext } from './bundle-context.ts';
-import { fileName } from './file-name.ts';
+import { uniqueNames } from './file-name.ts';
 import { drawNotice } from './notice.ts';
 import { drawSettingsPages } from './settings-pages.ts';
 import { stampDrawing } from './stamp-drawing.ts';
@@ -36,8 +36,9 @@ function drawDiagrams(context: BundleContext, width: number, height?: number): r
 
 /** One SVG for each way to cut a piece of stock. */
 export function writeCuttingSvgs(context: BundleContext): readonly OutputFile[] {
+  const names = uniqueNames(context.planned.map(({ group }) => group.id));
   return drawDiagrams(context, fileWidth).map(({ planned, index, drawing, isBlocked }) => ({
-    path: `cutting/${fileName(planned.group.id)}-${index + 1}.svg`,
+    path: `cutting/${names.get(planned.group.id)}-${index + 1}.svg`,
     content: writeSvg(isBlocked ? stampDrawing(drawing) : drawing),
   }));
 }

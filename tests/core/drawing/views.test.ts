@@ -109,7 +109,7 @@ describe('a cutting diagram', () => {
           usable: { x: 0, y: 0, length, width: 600 },
           width,
         });
-        expect(shown.bounds.maxX - shown.bounds.minX).toBeLessThanOrEqual(Math.max(width, 110));
+        expect(shown.bounds.maxX - shown.bounds.minX).toBeLessThanOrEqual(width);
       }),
     );
   });

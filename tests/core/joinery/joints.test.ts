@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { buildPiece } from '#core/joinery';
+import { buildPiece, screwLimits } from '#core/joinery';
 import type { BuiltPiece, DrawerParameters } from '#core/joinery';
 import { boxContext, drawer, worked } from '../../support/joinery-boxes.ts';
 
@@ -65,4 +65,19 @@ describe('box joint', () => {
     expect(groove('D1')[1]).toBe(445);
     expect(groove('D4')).toEqual([6, 371]);
   });
+});
+
+// A 4 mm screw through 12 of plywood into a cleat edge of 20, as printed in the trade rulebook's example (joinery C1):
+// the least length exceeds the longest, so the cleat is too thin for it.
+test('a screw of 4 through 12 into 20 wants 40 and finds room for 29, pilot 2.4 in hard wood', () => {
+  const limits = screwLimits(4, 12, { depth: 20, grain: 'side', hard: true });
+  expect(limits.pilot).toBeCloseTo(2.4, 9);
+  expect(limits.least).toBe(40);
+  expect(limits.longest).toBe(29);
+});
+
+test('end grain wants ten diameters of screw, softwood a smaller pilot (joinery C1)', () => {
+  const limits = screwLimits(4, 12, { depth: 60, grain: 'end', hard: false });
+  expect(limits.least).toBe(52);
+  expect(limits.pilot).toBeCloseTo(1.88, 9);
 });
