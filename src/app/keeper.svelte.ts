@@ -15,6 +15,8 @@ type Mark = Pick<Head, 'id' | 'revision'>;
  */
 export class Keeper {
   #state = $state<'opening' | 'kept' | 'keeping' | 'unkept'>('opening');
+  /** What was found on opening stays until the page is closed; what was found on keeping, until it succeeds. */
+  #onOpening = $state.raw<readonly Problem[]>([]);
   #findings = $state.raw<readonly Problem[]>([]);
   #hasNewer = $state(false);
   #mark = $state.raw<Mark>({ id: newId(), revision: 0 });
@@ -33,7 +35,7 @@ export class Keeper {
   }
 
   get findings(): readonly Problem[] {
-    return this.#findings;
+    return [...this.#onOpening, ...this.#findings];
   }
 
   /** Another tab has kept a later state of this project. */
@@ -48,6 +50,13 @@ export class Keeper {
 
   /** What was opened last on this device; null when nothing is there yet, or nothing that can be read. */
   async open(): Promise<Project | null> {
+    const project = await this.#openLast();
+    this.#onOpening = this.#findings;
+    this.#findings = [];
+    return project;
+  }
+
+  async #openLast(): Promise<Project | null> {
     const opened = await openStore(readProject);
     if (!opened.ok) return this.#fail(opened.problems);
     this.#store = opened.value;

@@ -21,11 +21,14 @@ export function useNewVersion(): void {
 async function look(): Promise<void> {
   const registration = await navigator.serviceWorker.ready;
   watch.registration = registration;
-  watch.isWaiting = registration.waiting !== null;
+  note(registration);
   registration.addEventListener('updatefound', () => {
     const coming = registration.installing;
-    coming?.addEventListener('statechange', () => {
-      watch.isWaiting = registration.waiting !== null;
-    });
+    coming?.addEventListener('statechange', () => note(registration));
   });
+}
+
+/** On the first visit nothing older is at work, so nothing waits. */
+function note(registration: ServiceWorkerRegistration): void {
+  watch.isWaiting = registration.waiting !== null && navigator.serviceWorker.controller !== null;
 }

@@ -117,6 +117,48 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
       await page.locator(`svg.drawing .selected[aria-label*="${part}"]`).first().waitFor();
     }));
 
+  test('at least one plan of the demo is proven, and says so', () =>
+    withApp({ path: '/saw/' }, async ({ page }) => {
+      await page
+        .getByRole('navigation', { name: 'What is cut' })
+        .getByRole('link', { name: '✓' })
+        .first()
+        .click({ timeout: 40_000 });
+      await page.getByText('Proven: no plan can cost less.').waitFor();
+      expect(await page.getByRole('heading', { name: 'Saw in this order' }).isVisible()).toBe(true);
+    }));
+
+  test('the page stays free while a plan is sought', () =>
+    withApp({ path: '/saw/' }, async ({ page }) => {
+      await page.getByRole('button', { name: 'Stop here' }).waitFor();
+      const longest = await page.evaluate(longestFrame, 1500);
+      expect(longest).toBeLessThan(500);
+    }));
+
+  test('a browser that keeps nothing is told so, and work goes on', async () => {
+    const context = await browser.newContext({ viewport: laptop });
+    await context.addInitScript(() => Reflect.deleteProperty(window, 'indexedDB'));
+    const page = await context.newPage();
+    await page.goto(site.origin);
+    await waitReady(page);
+    await page.getByText('Not kept').waitFor();
+    await page.getByRole('button', { name: /^Findings/ }).click();
+    expect(
+      await page
+        .getByText(/does not keep anything for this page/)
+        .first()
+        .isVisible(),
+    ).toBe(true);
+    await context.close();
+  });
+
+  test('a finding leads to the place where it can be dealt with', () =>
+    withApp({ path: '/rack/' }, async ({ page }) => {
+      await page.getByRole('button', { name: /^Findings/ }).click();
+      await page.getByRole('link', { name: 'Go to Reading w23' }).click();
+      await page.getByRole('heading', { name: /A fresh look at\s*width at two thirds/ }).waitFor();
+    }));
+
   test('every file comes out, and one of them can be saved', () =>
     withApp({ path: '/paper/' }, async ({ page }) => {
       const saveParts = page.getByRole('button', { name: 'Save parts.csv' });
@@ -209,9 +251,9 @@ describe.skipIf(!hasBrowser())('the app without a network', () => {
       await expect
         .poll(() => page.locator('.search [role=status]').innerText(), { timeout: 40_000 })
         .toMatch(/Proven|save at most/);
+      expect(faults).toEqual([]);
       await page.goto(`${site.origin}/nowhere/`);
-      await waitReady(page);
-      expect(faults.filter((fault) => !fault.includes('404'))).toEqual([]);
+      await page.getByRole('heading', { name: 'No such page' }).waitFor();
     } finally {
       await browser.close();
       await site.stop().catch(() => undefined);
@@ -248,6 +290,22 @@ function findSmall(): readonly string[] {
       return box.width < 24 || box.height < 24;
     })
     .map((element) => element.outerHTML.slice(0, 120));
+}
+
+/** The longest pause between two frames within a time, ms. Runs in the page. */
+function longestFrame(time: number): Promise<number> {
+  return new Promise((done) => {
+    const start = performance.now();
+    let last = start;
+    let longest = 0;
+    const step = (now: number): void => {
+      longest = Math.max(longest, now - last);
+      last = now;
+      if (now - start < time) requestAnimationFrame(step);
+      else done(longest);
+    };
+    requestAnimationFrame(step);
+  });
 }
 
 /** Text with less than 4.5 to 1 against its ground (WCAG 2.2, 1.4.3; formula of its glossary). Runs in the page. */

@@ -89,7 +89,7 @@ describe('joggle plan on projects made for the test', () => {
     expect(planned.read('summary.txt').replace(/\s+/g, ' ')).toMatch(
       /SLIP SUSPECTED: the right height hr reads 1931, about (19|20)\.\d mm too large/,
     );
-    expect(planned.read('trips.txt')).toMatch(/1\. Aboard[^]*take hr \(/);
+    expect(planned.read('trips.txt')).toMatch(/1\. Aboard[^]*take hr \(reads 1931, about/);
     expect(planned.read('cutting/ash-27-1.svg')).toContain('DO NOT CUT');
   });
 
@@ -139,6 +139,46 @@ describe('joggle plan on projects made for the test', () => {
     const part = damaged.groups[0]?.job.parts[0];
     if (part) part.length += 40;
     expect(runCli(['check', '-', '--json'], { input: JSON.stringify(damaged) }).code).toBe(1);
+  });
+});
+
+describe('hostile and half-finished projects', () => {
+  test('an empty project still has every file, each saying that there is nothing in it', () => {
+    const empty = { ...drawerProject(), pieces: [], stock: [], materials: [] };
+    const planned = plan(JSON.stringify(empty));
+    expect(planned.run.code).toBe(0);
+    for (const name of ['parts.csv', 'summary.txt', 'cutting.pdf', 'templates.pdf', 'labels.pdf'])
+      expect(planned.files).toContain(name);
+  });
+
+  test('an empty rack is a stop for each part, with what to buy', () => {
+    const planned = plan(JSON.stringify({ ...drawerProject(), stock: [] }));
+    expect(planned.run.code).toBe(1);
+    expect(planned.run.stderr).toMatch(/A5 Bottom needs a blank .* the rack has no Poplar plywood 6 at all/);
+    expect(planned.files.some((file) => file.endsWith('.dxf'))).toBe(false);
+  });
+
+  test('names from a file are neither paths, markup nor formulas', () => {
+    const project = drawerProject();
+    const bad = '../../<script>"x"&=1+1';
+    const materials = project.materials.map((each) => ({ ...each, name: `=cmd()${each.name}` }));
+    const stock = project.stock.map((line) => (line.id === 'p12' ? { ...line, id: bad } : line));
+    const planned = plan(JSON.stringify({ ...project, name: bad, materials, stock }), '--work', '20');
+    expect(planned.run.code).toBe(0);
+    for (const file of planned.files.filter((each) => each.endsWith('.svg')))
+      expect(planned.read(file)).not.toMatch(/<script/i);
+    expect(planned.read('parts.csv')).toContain("'=cmd()");
+    expect(planned.read('parts.csv')).not.toMatch(/(^|,)"?=/m);
+    expect(planned.files.every((file) => /^[\w.-]+(\/[\w.-]+)?$/.test(file))).toBe(true);
+  });
+
+  test('with too few readings the piece is stopped and says what is missing', () => {
+    const project = frameProject();
+    const shapes = project.shapes.map((shape) => ({ ...shape, readings: shape.readings.slice(0, 1) }));
+    const planned = plan(JSON.stringify({ ...project, shapes }));
+    expect(planned.run.code).toBe(1);
+    expect(planned.read('summary.txt')).toContain('Still open: The top right corner');
+    expect(planned.read('trips.txt')).toMatch(/Shed opening: .*top right corner/);
   });
 });
 

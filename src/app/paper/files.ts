@@ -38,10 +38,16 @@ export function groupFiles(files: readonly OutputFile[]): readonly FileGroup[] {
   const known = kinds.map(({ title, note }, index) => ({
     title,
     note,
-    files: files.filter((file) => kindOf(file) === index),
+    files: printedFirst(files.filter((file) => kindOf(file) === index)),
   }));
   const others = { title: 'Other files', note: '', files: files.filter((file) => kindOf(file) < 0) };
   return [...known, others].filter((group) => group.files.length > 0);
+}
+
+/** What is printed comes before what a program reads. */
+function printedFirst(files: readonly OutputFile[]): readonly OutputFile[] {
+  const isPrinted = (file: OutputFile): boolean => file.path.endsWith('.pdf');
+  return [...files.filter(isPrinted), ...files.filter((file) => !isPrinted(file))];
 }
 
 const types: Readonly<Record<string, string>> = {

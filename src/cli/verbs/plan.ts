@@ -13,9 +13,9 @@ import { readInput } from '../read-input.ts';
 import { checkFolder, writeFolder } from '../write-folder.ts';
 import { oneFile } from './one-file.ts';
 
-/** Time of the whole run unless told otherwise, and what of it is kept for drawing and writing, seconds. */
+/** Time of the whole run unless told otherwise, and what of it is kept for drawing and writing (of a short time a share), seconds. */
 const defaultSeconds = 6;
-const reserve = 2;
+const reserve = { most: 2.5, share: 0.6 } as const;
 
 /** `plan PROJECT.json`: the whole chain from readings to files, written all at once. */
 export async function runPlan(io: Io, given: Arguments): Promise<Outcome> {
@@ -32,7 +32,7 @@ export async function runPlan(io: Io, given: Arguments): Promise<Outcome> {
   const understanding = understandProject(project);
   const solveLp = await loadGlpk();
   const total = given.seconds ?? defaultSeconds;
-  const seconds = Math.max(0.1, total - io.elapsed() - Math.min(reserve, total / 4));
+  const seconds = Math.max(0.1, total - io.elapsed() - Math.min(reserve.most, total * reserve.share));
   const planned = planGroups(understanding.groups, {
     solveLp,
     clock: () => io.elapsed() * 1000,

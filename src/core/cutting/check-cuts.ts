@@ -11,13 +11,27 @@ export function checkCuts(
 ): readonly Problem[] {
   const sawn = (job.cuts?.style ?? 'guillotine') === 'guillotine';
   if (!sawn) {
-    return layout.cuts === null ? [] : [stop('plan-cuts', `${about}.cuts`, 'Only a guillotine layout has a tree of cuts.')];
+    return layout.cuts === null
+      ? []
+      : [stop('plan-cuts', `${about}.cuts`, 'Only a guillotine layout has a tree of cuts.')];
   }
   if (!layout.cuts) return [stop('plan-cuts', `${about}.cuts`, 'The layout has no tree of cuts.')];
-  const replay: Replay = { job, kerf: job.kerf ?? 0, slack: slackOf(job), parts: [], leftovers: [], problems: [] };
+  const replay: Replay = {
+    job,
+    kerf: job.kerf ?? 0,
+    slack: slackOf(job),
+    parts: [],
+    leftovers: [],
+    problems: [],
+  };
   const usable = usableOf(job, stock);
   if (!isSame(layout.cuts, usable, replay.slack)) {
-    report(replay, `${about}.cuts`, 'plan-cuts-root', `The first rectangle is ${sayRectangle(layout.cuts)}, the usable stock ${sayRectangle(usable)}.`);
+    report(
+      replay,
+      `${about}.cuts`,
+      'plan-cuts-root',
+      `The first rectangle is ${sayRectangle(layout.cuts)}, the usable stock ${sayRectangle(usable)}.`,
+    );
   }
   checkFirst(replay, layout.cuts, `${about}.cuts`);
   walk(replay, layout.cuts, `${about}.cuts`, { stage: 0, cut: null });
@@ -48,7 +62,14 @@ function report(replay: Replay, about: string, code: string, message: string): v
 function slackOf(job: CuttingJob): number {
   const { left = 0, right = 0, bottom = 0, top = 0 } = job.trim ?? {};
   const isFine = (size: number) => Math.abs(size * 100 - Math.round(size * 100)) > 1e-6;
-  const fine = [job.kerf ?? 0, left, right, bottom, top, ...job.stock.flatMap((s) => [s.length, s.width ?? 0])].some(isFine);
+  const fine = [
+    job.kerf ?? 0,
+    left,
+    right,
+    bottom,
+    top,
+    ...job.stock.flatMap((s) => [s.length, s.width ?? 0]),
+  ].some(isFine);
   return fine ? 2 * roundingAllowance : checkSlack;
 }
 
@@ -80,7 +101,9 @@ function walk(replay: Replay, node: CutNode, path: string, before: Before): void
   const stage = node.cut === before.cut ? before.stage : before.stage + 1;
   checkCut(replay, node, path);
   checkStage(replay, node, path, stage);
-  node.children.forEach((child, i) => walk(replay, child, `${path}.children[${i}]`, { stage, cut: node.cut }));
+  node.children.forEach((child, i) =>
+    walk(replay, child, `${path}.children[${i}]`, { stage, cut: node.cut }),
+  );
 }
 
 type Cut = Extract<CutNode, { cut: 'along' | 'across' }>;
@@ -97,12 +120,22 @@ function checkCut(replay: Replay, node: Cut, path: string): void {
     ? { ...node, x: node.at + kerf, length: rest }
     : { ...node, y: node.at + kerf, width: rest };
   if (!(take > checkSlack && take < size - checkSlack)) {
-    report(replay, path, 'plan-cut-outside', `The cut at ${say(node.at)} does not run inside ${sayRectangle(node)}.`);
+    report(
+      replay,
+      path,
+      'plan-cut-outside',
+      `The cut at ${say(node.at)} does not run inside ${sayRectangle(node)}.`,
+    );
   }
   [low, high].forEach((expected, i) => {
     const child = node.children[i] as CutNode;
     if (isSame(child, expected, replay.slack)) return;
-    report(replay, `${path}.children[${i}]`, 'plan-cut-child', `It is ${sayRectangle(child)}; the cut leaves ${sayRectangle(expected)}.`);
+    report(
+      replay,
+      `${path}.children[${i}]`,
+      'plan-cut-child',
+      `It is ${sayRectangle(child)}; the cut leaves ${sayRectangle(expected)}.`,
+    );
   });
   checkMachine(replay, node, path, Math.min(take, rest));
 }
@@ -111,10 +144,20 @@ function checkMachine(replay: Replay, node: Cut, path: string, rip: number): voi
   const { maxRip, maxCut } = replay.job.cuts ?? {};
   const line = node.cut === 'along' ? node.length : node.width;
   if (maxRip != null && rip > maxRip + checkSlack) {
-    report(replay, path, 'plan-rip', `The cut leaves ${say(rip)} mm on its narrower side; the fence reaches ${say(maxRip)} mm.`);
+    report(
+      replay,
+      path,
+      'plan-rip',
+      `The cut leaves ${say(rip)} mm on its narrower side; the fence reaches ${say(maxRip)} mm.`,
+    );
   }
   if (maxCut != null && line > maxCut + checkSlack) {
-    report(replay, path, 'plan-cut-long', `The saw line is ${say(line)} mm long; the longest possible is ${say(maxCut)} mm.`);
+    report(
+      replay,
+      path,
+      'plan-cut-long',
+      `The saw line is ${say(line)} mm long; the longest possible is ${say(maxCut)} mm.`,
+    );
   }
 }
 
@@ -123,17 +166,36 @@ function checkStage(replay: Replay, node: Cut, path: string, stage: number): voi
   const { maxStages, exact } = replay.job.cuts ?? {};
   if (maxStages == null || stage <= maxStages) return;
   const [low, high] = node.children;
-  const trims = [low, high].some((child) => 'part' in child) && [low, high].every((child) => !('cut' in child)) && !('part' in low && 'part' in high);
+  const trims =
+    [low, high].some((child) => 'part' in child) &&
+    [low, high].every((child) => !('cut' in child)) &&
+    !('part' in low && 'part' in high);
   if (stage === maxStages + 1 && !exact && trims) return;
-  report(replay, path, 'plan-stages', `It is a cut of stage ${stage}; the job allows ${maxStages}${exact ? ' without trimming' : ''}.`);
+  report(
+    replay,
+    path,
+    'plan-stages',
+    `It is a cut of stage ${stage}; the job allows ${maxStages}${exact ? ' without trimming' : ''}.`,
+  );
 }
 
 /** What the tree cuts out is what the layout lists, rectangle by rectangle. */
 function checkLeaves(replay: Replay, layout: Layout, about: string): void {
-  const listed = layout.placed.map((placed) => ({ id: placed.id, at: { ...placed, y: placed.y ?? NaN, width: placed.width ?? NaN } }));
+  const listed = layout.placed.map((placed) => ({
+    id: placed.id,
+    at: { ...placed, y: placed.y ?? NaN, width: placed.width ?? NaN },
+  }));
   matchLeaves(replay, replay.parts, listed, `${about}.placed`);
-  const kept = layout.leftovers.map((left) => ({ id: 'leftover', at: { ...left, y: left.y ?? NaN, width: left.width ?? NaN } }));
-  matchLeaves(replay, replay.leftovers.map((at) => ({ id: 'leftover', at })), kept, `${about}.leftovers`);
+  const kept = layout.leftovers.map((left) => ({
+    id: 'leftover',
+    at: { ...left, y: left.y ?? NaN, width: left.width ?? NaN },
+  }));
+  matchLeaves(
+    replay,
+    replay.leftovers.map((at) => ({ id: 'leftover', at })),
+    kept,
+    `${about}.leftovers`,
+  );
 }
 
 interface Leaf {
@@ -149,6 +211,11 @@ function matchLeaves(replay: Replay, cut: readonly Leaf[], listed: readonly Leaf
     else report(replay, about, 'plan-leaf-missing', `No cut frees "${id}" as ${sayRectangle(at)}.`);
   }
   for (const { id, at } of open) {
-    report(replay, about, 'plan-leaf-unlisted', `The cuts free "${id}" as ${sayRectangle(at)}, which is not listed.`);
+    report(
+      replay,
+      about,
+      'plan-leaf-unlisted',
+      `The cuts free "${id}" as ${sayRectangle(at)}, which is not listed.`,
+    );
   }
 }

@@ -38,7 +38,11 @@ function checkSaw(job: CuttingJob): readonly Problem[] {
 function checkNotNegative(about: string, value: number | undefined): Problem[] {
   if (value === undefined || (value >= 0 && value <= largestSize)) return [];
   return [
-    wrong(about, `"${about}" is ${value}; it must be a number of mm from 0 to ${largestSize}.`, 'Enter 0 or more, in mm.'),
+    wrong(
+      about,
+      `"${about}" is ${value}; it must be a number of mm from 0 to ${largestSize}.`,
+      'Enter 0 or more, in mm.',
+    ),
   ];
 }
 
@@ -47,13 +51,24 @@ function checkRules(job: CuttingJob): readonly Problem[] {
   const problems: Problem[] = [];
   if (maxStages != null && !(Number.isInteger(maxStages) && maxStages >= 1)) {
     problems.push(
-      wrong('cuts.maxStages', `"cuts.maxStages" is ${maxStages}; it must be a whole number from 1, or null.`, 'Enter 2 or 3, or leave it out for any number of stages.'),
+      wrong(
+        'cuts.maxStages',
+        `"cuts.maxStages" is ${maxStages}; it must be a whole number from 1, or null.`,
+        'Enter 2 or 3, or leave it out for any number of stages.',
+      ),
     );
   }
-  for (const [name, value] of [['maxRip', maxRip], ['maxCut', maxCut]] as const) {
+  for (const [name, value] of [
+    ['maxRip', maxRip],
+    ['maxCut', maxCut],
+  ] as const) {
     if (value == null || (value > 0 && value <= largestSize)) continue;
     problems.push(
-      wrong(`cuts.${name}`, `"cuts.${name}" is ${value}; it must be more than 0 mm, or null.`, 'Enter the reach of the saw in mm, or leave it out.'),
+      wrong(
+        `cuts.${name}`,
+        `"cuts.${name}" is ${value}; it must be more than 0 mm, or null.`,
+        'Enter the reach of the saw in mm, or leave it out.',
+      ),
     );
   }
   return problems;
@@ -63,12 +78,25 @@ function checkIds(list: 'stock' | 'parts', items: readonly { readonly id: string
   const seen = new Map<string, number>();
   const problems: Problem[] =
     items.length === 0
-      ? [wrong(list, `The job has no ${list}.`, list === 'stock' ? 'Name at least one size to cut from.' : 'Name at least one part.')]
+      ? [
+          wrong(
+            list,
+            `The job has no ${list}.`,
+            list === 'stock' ? 'Name at least one size to cut from.' : 'Name at least one part.',
+          ),
+        ]
       : [];
   items.forEach(({ id }, i) => {
     const first = seen.get(id);
     if (first === undefined) seen.set(id, i);
-    else problems.push(wrong(`${list}[${i}].id`, `The name "${id}" is given to ${list}[${first}] and ${list}[${i}].`, 'Give each its own name.'));
+    else
+      problems.push(
+        wrong(
+          `${list}[${i}].id`,
+          `The name "${id}" is given to ${list}[${first}] and ${list}[${i}].`,
+          'Give each its own name.',
+        ),
+      );
   });
   return problems;
 }
@@ -76,12 +104,24 @@ function checkIds(list: 'stock' | 'parts', items: readonly { readonly id: string
 function checkSizeOf(about: string, value: number | undefined, what: string): Problem[] {
   if (value !== undefined && value > 0 && value <= largestSize) return [];
   const words = value === undefined ? 'is missing' : `is ${value}`;
-  return [wrong(about, `The ${what} ${words}; it must be more than 0 and at most ${largestSize} mm.`, 'Measure it and enter it in mm.')];
+  return [
+    wrong(
+      about,
+      `The ${what} ${words}; it must be more than 0 and at most ${largestSize} mm.`,
+      'Measure it and enter it in mm.',
+    ),
+  ];
 }
 
 function checkCountOf(about: string, value: number | null | undefined, least: number): Problem[] {
   if (value == null || (Number.isInteger(value) && value >= least && value <= largestCount)) return [];
-  return [wrong(about, `The count is ${value}; it must be a whole number from ${least} to ${largestCount}.`, 'Enter how many there are.')];
+  return [
+    wrong(
+      about,
+      `The count is ${value}; it must be a whole number from ${least} to ${largestCount}.`,
+      'Enter how many there are.',
+    ),
+  ];
 }
 
 function checkPart(part: CuttingPart, about: string, flat: boolean): readonly Problem[] {
@@ -100,7 +140,13 @@ function checkStock(job: CuttingJob, stock: CuttingStock, about: string, flat: b
     ...(stock.keepOut ?? []).flatMap((zone, i) => checkZone(zone, `${about}.keepOut[${i}]`, flat)),
   ];
   if (stock.cost !== undefined && !(stock.cost >= 0 && stock.cost <= 1e12)) {
-    problems.push(wrong(`${about}.cost`, `The cost of stock "${stock.id}" is ${stock.cost}; it must be 0 or more.`, 'Enter its price, or leave it out.'));
+    problems.push(
+      wrong(
+        `${about}.cost`,
+        `The cost of stock "${stock.id}" is ${stock.cost}; it must be 0 or more.`,
+        'Enter its price, or leave it out.',
+      ),
+    );
   }
   if (problems.length === 0) problems.push(...checkTrims(job, stock, about, flat));
   return problems;
@@ -122,13 +168,28 @@ function checkTrims(job: CuttingJob, stock: CuttingStock, about: string, flat: b
 
 function checkZone(zone: Rectangle, about: string, flat: boolean): readonly Problem[] {
   const sizes = flat ? [zone.x, zone.length] : [zone.x, zone.y, zone.length, zone.width];
-  const sound = sizes.every((size) => Math.abs(size) <= largestSize) && zone.length > 0 && (flat || zone.width > 0);
-  return sound ? [] : [wrong(about, `The keep-out ${JSON.stringify(zone)} is no rectangle with a size.`, 'Enter x, y, length and width in mm; the sizes more than 0.')];
+  const sound =
+    sizes.every((size) => Math.abs(size) <= largestSize) && zone.length > 0 && (flat || zone.width > 0);
+  return sound
+    ? []
+    : [
+        wrong(
+          about,
+          `The keep-out ${JSON.stringify(zone)} is no rectangle with a size.`,
+          'Enter x, y, length and width in mm; the sizes more than 0.',
+        ),
+      ];
 }
 
 function checkTotalCount(job: CuttingJob): readonly Problem[] {
   const total = job.parts.reduce((sum, part) => sum + (part.count ?? 1), 0);
   return total > largestCount
-    ? [wrong('parts', `The job asks for ${total} parts; at most ${largestCount} can be planned at once.`, 'Split the job.')]
+    ? [
+        wrong(
+          'parts',
+          `The job asks for ${total} parts; at most ${largestCount} can be planned at once.`,
+          'Split the job.',
+        ),
+      ]
     : [];
 }

@@ -37,7 +37,12 @@ function rectangleOf(
   each: { readonly x: number; readonly y?: number; readonly length: number; readonly width?: number },
   flat: boolean,
 ): Rectangle {
-  return { x: each.x, y: flat ? 0 : (each.y ?? NaN), length: each.length, width: flat ? 0 : (each.width ?? NaN) };
+  return {
+    x: each.x,
+    y: flat ? 0 : (each.y ?? NaN),
+    length: each.length,
+    width: flat ? 0 : (each.width ?? NaN),
+  };
 }
 
 function checkSize(job: CuttingJob, placed: PlacedPart, name: string): readonly Problem[] {
@@ -46,7 +51,9 @@ function checkSize(job: CuttingJob, placed: PlacedPart, name: string): readonly 
   const flat = job.cuts?.style === 'length';
   const problems: Problem[] = [];
   if (placed.turned && (flat || !(part.turn ?? job.turn ?? false))) {
-    problems.push(stop('plan-part-turned', name, `Part "${part.id}" is turned across the grain, which is not allowed.`));
+    problems.push(
+      stop('plan-part-turned', name, `Part "${part.id}" is turned across the grain, which is not allowed.`),
+    );
   }
   const wanted = placed.turned ? [part.width, part.length] : [part.length, part.width];
   const got = [placed.length, placed.width];
@@ -54,7 +61,11 @@ function checkSize(job: CuttingJob, placed: PlacedPart, name: string): readonly 
     const over = (got[i] ?? NaN) - (wanted[i] ?? NaN);
     if (over >= -checkSlack && over <= roundingAllowance + checkSlack) continue;
     problems.push(
-      stop('plan-part-size', name, `It is ${say(got[i] ?? NaN)} mm along ${i ? 'y' : 'x'} where the part needs ${say(wanted[i] ?? NaN)} mm.`),
+      stop(
+        'plan-part-size',
+        name,
+        `It is ${say(got[i] ?? NaN)} mm along ${i ? 'y' : 'x'} where the part needs ${say(wanted[i] ?? NaN)} mm.`,
+      ),
     );
   }
   return problems;
@@ -70,7 +81,13 @@ function checkInside(usable: Rectangle, at: Rectangle, name: string, flat: boole
   const most = Math.max(...outside.map((each) => (Number.isFinite(each) ? each : Infinity)));
   return most <= checkSlack
     ? []
-    : [stop('plan-outside-stock', name, `${sayRectangle(at)} reaches ${say(most)} mm beyond the usable ${sayRectangle(usable)}.`)];
+    : [
+        stop(
+          'plan-outside-stock',
+          name,
+          `${sayRectangle(at)} reaches ${say(most)} mm beyond the usable ${sayRectangle(usable)}.`,
+        ),
+      ];
 }
 
 function checkKeepOut(stock: CuttingStock, at: Rectangle, name: string, flat: boolean): readonly Problem[] {
@@ -95,13 +112,13 @@ function checkApart(things: readonly Thing[], kerf: number, flat: boolean): read
     for (const b of sorted.slice(i + 1)) {
       const gapX = b.at.x - a.at.x - a.at.length;
       if (gapX >= kerf - checkSlack) break;
-      const gapY = flat
-        ? -Infinity
-        : Math.max(b.at.y - a.at.y - a.at.width, a.at.y - b.at.y - b.at.width);
+      const gapY = flat ? -Infinity : Math.max(b.at.y - a.at.y - a.at.width, a.at.y - b.at.y - b.at.width);
       if (gapY >= kerf - checkSlack) continue;
       const gap = Math.max(gapX, gapY);
       const words = gap < 0 ? `overlap by ${say(-gap)} mm` : `lie ${say(gap)} mm apart`;
-      problems.push(stop('plan-too-close', a.name, `${a.name} and ${b.name} ${words}; the saw needs ${say(kerf)} mm.`));
+      problems.push(
+        stop('plan-too-close', a.name, `${a.name} and ${b.name} ${words}; the saw needs ${say(kerf)} mm.`),
+      );
     }
   });
   return problems;
@@ -110,7 +127,8 @@ function checkApart(things: readonly Thing[], kerf: number, flat: boolean): read
 function checkKept(job: CuttingJob, at: Rectangle, name: string, flat: boolean): readonly Problem[] {
   const keep = job.keepLeftover;
   if (!keep) return [stop('plan-leftover-unasked', name, 'The job asks for no leftovers.')];
-  const small = at.length < keep.minLength - checkSlack || (!flat && at.width < (keep.minWidth ?? 0) - checkSlack);
+  const small =
+    at.length < keep.minLength - checkSlack || (!flat && at.width < (keep.minWidth ?? 0) - checkSlack);
   return small
     ? [stop('plan-leftover-small', name, `${sayRectangle(at)} is smaller than the leftovers worth keeping.`)]
     : [];

@@ -16,7 +16,13 @@ export function checkPlan(job: CuttingJob, plan: CuttingPlan): readonly Problem[
     const about = `layouts[${index}]`;
     const stock = job.stock.find((each) => each.id === layout.stock);
     if (!stock) {
-      problems.push(stop('plan-stock-unknown', about, `The layout is cut from "${layout.stock}", which the job does not have.`));
+      problems.push(
+        stop(
+          'plan-stock-unknown',
+          about,
+          `The layout is cut from "${layout.stock}", which the job does not have.`,
+        ),
+      );
       return;
     }
     problems.push(...checkPlaced(job, stock, layout, about));

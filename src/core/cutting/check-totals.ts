@@ -21,7 +21,13 @@ function checkTimes(plan: CuttingPlan): readonly Problem[] {
   return plan.layouts.flatMap((layout, i) =>
     Number.isInteger(layout.times) && layout.times >= 1
       ? []
-      : [stop('plan-times', `layouts[${i}].times`, `A layout is cut ${layout.times} times; it must be a whole number from 1.`)],
+      : [
+          stop(
+            'plan-times',
+            `layouts[${i}].times`,
+            `A layout is cut ${layout.times} times; it must be a whole number from 1.`,
+          ),
+        ],
   );
 }
 
@@ -36,7 +42,13 @@ function checkCounts(job: CuttingJob, plan: CuttingPlan): readonly Problem[] {
     const has = (cut.get(part.id) ?? 0) + (left.get(part.id) ?? 0);
     return has === wanted
       ? []
-      : [stop('plan-part-count', part.id, `Part "${part.id}" is cut or listed as unplaced ${has} times, wanted ${wanted} times.`)];
+      : [
+          stop(
+            'plan-part-count',
+            part.id,
+            `Part "${part.id}" is cut or listed as unplaced ${has} times, wanted ${wanted} times.`,
+          ),
+        ];
   });
 }
 
@@ -46,15 +58,30 @@ function checkStock(job: CuttingJob, plan: CuttingPlan): readonly Problem[] {
     const used = countUsed(plan, stock.id);
     const problems: Problem[] = [];
     if (used > (stock.count ?? Infinity)) {
-      problems.push(stop('plan-stock-count', stock.id, `Stock "${stock.id}" is cut ${used} times; there are ${stock.count}.`));
+      problems.push(
+        stop(
+          'plan-stock-count',
+          stock.id,
+          `Stock "${stock.id}" is cut ${used} times; there are ${stock.count}.`,
+        ),
+      );
     }
     if ((listed.get(stock.id) ?? 0) !== used) {
-      problems.push(stop('plan-stock-listed', stock.id, `Stock "${stock.id}" is cut ${used} times but listed ${listed.get(stock.id) ?? 0} times.`));
+      problems.push(
+        stop(
+          'plan-stock-listed',
+          stock.id,
+          `Stock "${stock.id}" is cut ${used} times but listed ${listed.get(stock.id) ?? 0} times.`,
+        ),
+      );
     }
     return problems;
   });
   const unknown = plan.stockUsed.filter((each) => !job.stock.some((stock) => stock.id === each.id));
-  return [...known, ...unknown.map((each) => stop('plan-stock-unknown', each.id, `The job has no stock "${each.id}".`))];
+  return [
+    ...known,
+    ...unknown.map((each) => stop('plan-stock-unknown', each.id, `The job has no stock "${each.id}".`)),
+  ];
 }
 
 function countUsed(plan: CuttingPlan, id: string): number {
@@ -64,7 +91,8 @@ function countUsed(plan: CuttingPlan, id: string): number {
 /** Price of each stock; where none is given its size, and one missing beside others at the dearest rate (see `CuttingStock.cost`). */
 function priceOf(job: CuttingJob, stock: CuttingStock): number {
   if (stock.cost !== undefined) return stock.cost;
-  const size = (each: CuttingStock) => (job.cuts?.style === 'length' ? each.length : each.length * (each.width ?? NaN));
+  const size = (each: CuttingStock) =>
+    job.cuts?.style === 'length' ? each.length : each.length * (each.width ?? NaN);
   const rates = job.stock.flatMap((each) => (each.cost === undefined ? [] : [each.cost / size(each)]));
   return size(stock) * (rates.length === 0 ? 1 : Math.max(...rates));
 }
@@ -82,7 +110,13 @@ function checkBound(plan: CuttingPlan): readonly Problem[] {
   if (left || plan.bound === null) {
     return left && plan.bound === null && !plan.proven
       ? []
-      : [stop('plan-bound', 'bound', `Bound ${plan.bound} and proven ${plan.proven} do not go with ${plan.unplaced.length} unplaced parts.`)];
+      : [
+          stop(
+            'plan-bound',
+            'bound',
+            `Bound ${plan.bound} and proven ${plan.proven} do not go with ${plan.unplaced.length} unplaced parts.`,
+          ),
+        ];
   }
   const slack = moneySlack * Math.max(1, plan.cost);
   if (!(plan.bound >= 0 && plan.bound <= plan.cost + slack)) {
@@ -91,13 +125,24 @@ function checkBound(plan: CuttingPlan): readonly Problem[] {
   const met = plan.cost - plan.bound <= slack;
   return met === plan.proven
     ? []
-    : [stop('plan-proven', 'proven', `Proven is ${plan.proven}, but the bound ${plan.bound} ${met ? 'meets' : 'does not meet'} the cost ${plan.cost}.`)];
+    : [
+        stop(
+          'plan-proven',
+          'proven',
+          `Proven is ${plan.proven}, but the bound ${plan.bound} ${met ? 'meets' : 'does not meet'} the cost ${plan.cost}.`,
+        ),
+      ];
 }
 
 function checkUnplaced(plan: CuttingPlan): readonly Problem[] {
   const told = plan.findings.some((finding) => finding.severity === 'stop');
   return plan.unplaced.length > 0 && !told
-    ? [stop('plan-unplaced-silent', 'unplaced', `${plan.unplaced.length} kinds of parts are not placed and no finding says so.`)]
+    ? [
+        stop(
+          'plan-unplaced-silent',
+          'unplaced',
+          `${plan.unplaced.length} kinds of parts are not placed and no finding says so.`,
+        ),
+      ]
     : [];
 }
-

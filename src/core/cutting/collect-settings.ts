@@ -15,7 +15,10 @@ export interface SawSetting {
  * moves as seldom as can be.
  */
 export function collectSettings(layouts: readonly Layout[], kerf: number): readonly SawSetting[] {
-  const settings = new Map<string, { cut: SawSetting['cut']; fence: number; cuts: SawSetting['cuts'][number][] }>();
+  const settings = new Map<
+    string,
+    { cut: SawSetting['cut']; fence: number; cuts: SawSetting['cuts'][number][] }
+  >();
   layouts.forEach((layout, index) => {
     for (const step of sequenceCuts(layout, kerf).steps) {
       const key = `${step.cut} ${step.fence}`;

@@ -72,7 +72,11 @@ function settleRoots(model: Model, bin: Bin, way: number, roots: readonly Node[]
     root.width = piece.width;
     root.outer = piece.direction;
     root.stage = piece.stage;
-    tidyTree(root, root.stage === 0 && model.limits.firstCut !== null ? model.limits.firstCut : 0);
+    tidyTree(
+      root,
+      root.stage === 0 && model.limits.firstCut !== null ? model.limits.firstCut : 0,
+      !hasLimits(model),
+    );
     return !hasLimits(model) || keepsLimits(model, root);
   });
 }

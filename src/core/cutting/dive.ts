@@ -156,4 +156,3 @@ function joinLoads(model: Model, a: Load, b: Load): Load {
     cost: sheets.reduce((sum, sheet) => sum + sheet.bin.cost, 0),
   };
 }
-

@@ -48,11 +48,10 @@ function emitFrame(emission: Emission, frame: Frame, box: Box): CutNode {
   if ('waste' in frame) return { ...realRectangle(emission, box), waste: true };
   if ('piece' in frame) return emitNode(emission, emission.filling.roots[frame.piece] as Node, box);
   const [low, high] = divide(box, frame.direction, frame.at);
-  return {
-    ...realRectangle(emission, box),
-    ...cutAt(emission, box, frame.direction, frame.at),
-    children: [emitFrame(emission, frame.low, low), emitFrame(emission, frame.high, high)],
-  };
+  const children = [emitFrame(emission, frame.low, low), emitFrame(emission, frame.high, high)] as const;
+  // a cut that frees nothing of use is not made
+  if (children.every((child) => 'waste' in child)) return { ...realRectangle(emission, box), waste: true };
+  return { ...realRectangle(emission, box), ...cutAt(emission, box, frame.direction, frame.at), children };
 }
 
 function emitNode(emission: Emission, node: Node, box: Box): CutNode {

@@ -1,6 +1,7 @@
 import { makeRandom } from '#core/numerics';
 import type { Random, SolveLp } from '#core/numerics';
 import { areaBound, roundBound } from './bounds.ts';
+import { scaledAreaBound } from './conservative-scale.ts';
 import { addColumn, makePool } from './columns.ts';
 import type { Pool } from './columns.ts';
 import { dive } from './dive.ts';
@@ -9,7 +10,7 @@ import type { Generation } from './generate.ts';
 import { makePricer } from './pricing.ts';
 import type { Load } from './load.ts';
 import type { Model } from './model.ts';
-import { adoptLoad, isBetterLoad, runSearch, startSearch } from './search.ts';
+import { adoptLoad, isBetterLoad, polishSearch, runSearch, startSearch } from './search.ts';
 import type { Search } from './search.ts';
 
 /** Both engines at work on one job, each feeding the other: search finds loads, generation patterns and the bound. */
@@ -36,6 +37,7 @@ export interface Effort {
   readonly dives: number;
   readonly pricing: number;
   readonly finePricing: number;
+  readonly polish: number;
 }
 
 export interface EngineSetup {
@@ -66,7 +68,7 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
     effort: setup.effort,
     isOver: setup.isOver,
     tell: (phase) => setup.tell(engine, phase),
-    bound: areaBound(model),
+    bound: Math.max(areaBound(model), scaledAreaBound(model)),
     dives: 0,
     stepsLeft: setup.steps,
     idle: 0,
@@ -100,6 +102,16 @@ export function runEngine(engine: Engine): void {
   }
 }
 
+/** At the end: the same cost, better leftovers. A fixed amount of steps, so that proven plans are always the same. */
+export function polishEngine(engine: Engine): void {
+  const { search, model } = engine;
+  const parts = partsOf(model);
+  if (search.best.leftCount > 0 || parts > 400 || engine.model.style === 'length') return;
+  const steps = Math.ceil(150_000 / (20 + parts));
+  polishSearch(search, Math.min(steps, engine.effort.polish), engine.isOver);
+  engine.tell('leftovers');
+}
+
 function isStopped(engine: Engine): boolean {
   if (isProven(engine) || engine.isOver()) return true;
   if (engine.search.best.leftCount > 0 && engine.idle > 3000) return true;
@@ -130,6 +142,8 @@ function generateFor(engine: Engine): void {
   const { generation, model } = engine;
   for (let i = 0; i < 4 && !generation.done && !engine.isOver(); i++) generateOnce(generation);
   if (generation.rounds >= engine.effort.rounds) generation.done = true;
+  // what no guillotine can do, a freer plan may
+  if (model.style === 'free') return;
   const bound = roundBound(model, generation.bound);
   if (bound <= engine.bound) return;
   engine.bound = bound;
@@ -139,7 +153,9 @@ function generateFor(engine: Engine): void {
 /** Boards gain by rounding again and again, sheets by searching on. */
 function wantsDive(engine: Engine): boolean {
   if (engine.dives >= engine.effort.dives) return false;
-  return engine.model.style === 'length' ? engine.dives < 60 : engine.dives < 1 + Math.floor(engine.idle / 50_000);
+  return engine.model.style === 'length'
+    ? engine.dives < 60
+    : engine.dives < 1 + Math.floor(engine.idle / 50_000);
 }
 
 function diveOnce(engine: Engine): void {

@@ -115,7 +115,10 @@ function lowerPrices(prices: Float64Array, proposals: readonly Proposal[]): Floa
 
 /** A pricing so small that quicker ways are not worth trying first. */
 function isCheap(pricer: Pricer): boolean {
-  return pricer.step === 1 && (pricer.xs.at.length * pricer.ys.at.length * (pricer.xs.at.length + pricer.ys.at.length)) / 4 < 2e6;
+  return (
+    pricer.step === 1 &&
+    (pricer.xs.at.length * pricer.ys.at.length * (pricer.xs.at.length + pricer.ys.at.length)) / 4 < 2e6
+  );
 }
 
 function priceExactly(generation: Generation, master: MasterSolution): Pricing {
@@ -125,11 +128,7 @@ function priceExactly(generation: Generation, master: MasterSolution): Pricing {
 }
 
 /** Adds the proposals that would lower the master's cost; answers how many were new. */
-function addUseful(
-  generation: Generation,
-  proposals: readonly Proposal[],
-  master: MasterSolution,
-): number {
+function addUseful(generation: Generation, proposals: readonly Proposal[], master: MasterSolution): number {
   const { model, pool } = generation;
   let added = 0;
   for (const proposal of proposals) {

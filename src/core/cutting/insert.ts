@@ -55,8 +55,9 @@ export function worthOf(hunt: Hunt, length: number, width: number): number {
   return area * Math.sqrt(Math.sqrt(area));
 }
 
-/** The best place found for a part. */
+/** The best place found for a part; `at` is the sheet being looked at. */
 interface Spot {
+  at: number;
   sheet: number;
   node: Node | null;
   size: PartSize | null;
@@ -66,19 +67,11 @@ interface Spot {
 
 /** Puts one part of a kind where the least worth is lost; false when it fits nowhere that is open. */
 export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
-  const spot: Spot = { sheet: -1, node: null, size: null, first: along, loss: Infinity };
+  const spot: Spot = { at: 0, sheet: -1, node: null, size: null, first: along, loss: Infinity };
   const sizes = hunt.sizes[kind] as readonly PartSize[];
-  for (let s = 0; s < load.sheets.length; s++) {
-    const free = (load.sheets[s] as { free: Node[] }).free;
-    for (let f = 0; f < free.length; f++) {
-      const node = free[f] as Node;
-      for (let z = 0; z < sizes.length; z++) {
-        const size = sizes[z] as PartSize;
-        if (size.length > node.length || size.width > node.width) continue;
-        if (--hunt.untilBlink <= 0 && blink(hunt)) continue;
-        if (weigh(hunt, node, size, spot)) spot.sheet = s;
-      }
-    }
+  for (; spot.at < load.sheets.length; spot.at++) {
+    const { free } = load.sheets[spot.at] as Load['sheets'][number];
+    for (let f = 0; f < free.length; f++) lookAt(hunt, free[f] as Node, sizes, spot);
   }
   if (!spot.node || !spot.size) return false;
   const owned = load.own[spot.sheet] === true;
@@ -89,33 +82,41 @@ export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
   return true;
 }
 
-function blink(hunt: Hunt): true {
+function lookAt(hunt: Hunt, node: Node, sizes: readonly PartSize[], spot: Spot): void {
+  for (let z = 0; z < sizes.length; z++) {
+    const size = sizes[z] as PartSize;
+    if (size.length > node.length || size.width > node.width) continue;
+    if (--hunt.untilBlink <= 0) blink(hunt);
+    else weigh(hunt, node, size, spot);
+  }
+}
+
+/** Draws how many spots to look at until one is overlooked: so the search does not always do the same. */
+export function blink(hunt: Hunt): void {
   hunt.untilBlink = 1 + Math.floor(-Math.log(1 - hunt.random.next()) * hunt.blinkEvery);
-  return true;
 }
 
 /** Notes a spot when it loses less than the best so far. */
-function weigh(hunt: Hunt, node: Node, size: PartSize, spot: Spot): boolean {
+function weigh(hunt: Hunt, node: Node, size: PartSize, spot: Spot): void {
   const restX = node.length - size.length;
   const restY = node.width - size.width;
   const stripFirst = node.worth - worthOf(hunt, node.length, restY) - worthOf(hunt, restX, size.width);
   const slabFirst = node.worth - worthOf(hunt, restX, node.width) - worthOf(hunt, size.length, restY);
-  let better = false;
   if (stripFirst < spot.loss && (!hunt.limited || mayPlace(hunt.model, node, size, along))) {
-    better = note(spot, node, size, along, stripFirst);
+    note(spot, node, size, along);
+    spot.loss = stripFirst;
   }
   if (slabFirst < spot.loss && (!hunt.limited || mayPlace(hunt.model, node, size, across))) {
-    better = note(spot, node, size, across, slabFirst);
+    note(spot, node, size, across);
+    spot.loss = slabFirst;
   }
-  return better;
 }
 
-function note(spot: Spot, node: Node, size: PartSize, first: Direction, loss: number): true {
+function note(spot: Spot, node: Node, size: PartSize, first: Direction): void {
+  spot.sheet = spot.at;
   spot.node = node;
   spot.size = size;
   spot.first = first;
-  spot.loss = loss;
-  return true;
 }
 
 function fill(hunt: Hunt, sheet: Load['sheets'][number], node: Node, spot: Spot): void {

@@ -106,9 +106,7 @@ function freePieces(whole: Region, blocks: readonly Block[], sheet: Sheet, way: 
 function cutBeside(region: Region, block: Block, side: number, sheet: Sheet) {
   const direction: Direction = side < 2 ? along : across;
   const [start, size, kerf] =
-    direction === along
-      ? [region.y, region.width, sheet.kerfY]
-      : [region.x, region.length, sheet.kerfX];
+    direction === along ? [region.y, region.width, sheet.kerfY] : [region.x, region.length, sheet.kerfX];
   const edge = [block.y, block.top, block.x, block.right][side] ?? 0;
   const take = side % 2 === 0 ? edge - start + kerf : Math.max(edge - start, kerf + 1);
   if (take <= kerf || take >= size - kerf) return null;

@@ -17,7 +17,8 @@ export function mayPlace(model: Model, leaf: Node, part: PartSize, first: Direct
   const cutsSecond = extent(part, second) < extent(leaf, second);
   if (!keepsStages(model, leaf, first, { cutsFirst, cutsSecond })) return false;
   if (cutsFirst && lineLength(model, leaf, first) > model.limits.maxCut) return false;
-  const strip = first === along ? { length: leaf.length, width: part.width } : { length: part.length, width: leaf.width };
+  const strip =
+    first === along ? { length: leaf.length, width: part.width } : { length: part.length, width: leaf.width };
   if (cutsSecond && lineLength(model, strip, second) > model.limits.maxCut) return false;
   return keepsRips(model, leaf, part, first);
 }
@@ -94,6 +95,7 @@ function nodeKeepsLimits(model: Model, node: Node): boolean {
 
 /** One part cut free of waste and nothing else. */
 function isTrim(node: Node): boolean {
-  return node.kids.length === 2 && node.kids.filter(isFree).length === 1 && node.kids.some((kid) => kid.kind >= 0);
+  return (
+    node.kids.length === 2 && node.kids.filter(isFree).length === 1 && node.kids.some((kid) => kid.kind >= 0)
+  );
 }
-

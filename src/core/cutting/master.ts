@@ -50,7 +50,12 @@ function makeRows(model: Model, columns: readonly Column[], demand: ArrayLike<nu
   return { rows, kinds };
 }
 
-function readMaster(model: Model, n: number, kinds: readonly number[], solution: LinearSolution): MasterSolution {
+function readMaster(
+  model: Model,
+  n: number,
+  kinds: readonly number[],
+  solution: LinearSolution,
+): MasterSolution {
   const prices = new Float64Array(model.kinds.length);
   let missing = 0;
   for (const kind of kinds) {
@@ -71,7 +76,10 @@ export function dualBound(
   prices: Float64Array,
   most: Float64Array,
 ): number {
-  const worth = model.kinds.reduce((sum, kind) => sum + (prices[kind.index] as number) * (demand[kind.index] ?? 0), 0);
+  const worth = model.kinds.reduce(
+    (sum, kind) => sum + (prices[kind.index] as number) * (demand[kind.index] ?? 0),
+    0,
+  );
   const free = model.bins.filter((bin) => bin.count === Infinity);
   const scales = [free, model.bins].map((bins) =>
     Math.max(1, ...bins.map((bin) => ratio(most[bin.index] as number, bin.cost))),

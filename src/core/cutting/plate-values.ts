@@ -107,7 +107,8 @@ function cutAlong(values: Float64Array, pairs: Pairs, q: number, i: number): voi
     const from = pairs.start[j] as number;
     const to = pairs.start[j + 1] as number;
     for (let k = from; k < to; k++) {
-      const sum = (values[row + k - from + 1] as number) + (values[row + (pairs.high[k] as number)] as number);
+      const sum =
+        (values[row + k - from + 1] as number) + (values[row + (pairs.high[k] as number)] as number);
       if (sum > best) best = sum;
     }
     values[row + j] = best;

@@ -33,7 +33,9 @@ export interface Pricer {
   readonly ys: Positions;
 }
 
-const steps = [1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100, 128, 160, 200, 256, 400, 800, 1600];
+const steps = [
+  1, 1.5, 2, 3, 4, 5, 6, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100, 128, 160, 200, 256, 400, 800, 1600,
+];
 
 /** Prepares pricing for a job; `work` bounds the sums of one pricing. */
 export function makePricer(model: Model, work: number): Pricer {
@@ -78,7 +80,9 @@ export function priceFully(pricer: Pricer, prices: Float64Array): Pricing {
   }));
   const plates = valuePlates(pricer.xs, pricer.ys, sizes);
   const limit = (size: number) => Math.floor(size / step + 1e-9);
-  const most = Float64Array.from(model.bins, (bin) => plateValue(plates, limit(bin.length), limit(bin.width)));
+  const most = Float64Array.from(model.bins, (bin) =>
+    plateValue(plates, limit(bin.length), limit(bin.width)),
+  );
   const proposals = step === 1 ? model.bins.flatMap((bin) => proposeBest(plates, bin)) : [];
   return { most, proposals };
 }
@@ -116,20 +120,22 @@ export function priceStrips(model: Model, prices: Float64Array): readonly Propos
   return model.bins.flatMap((bin) =>
     directions.flatMap((direction) => {
       const proposals = bin.pieces.map((_, at) => proposeStrips(sizes, bin, at, direction));
-      return proposals.filter((each) => each.value > 0).sort((a, b) => b.value - a.value).slice(0, 1);
+      return proposals
+        .filter((each) => each.value > 0)
+        .sort((a, b) => b.value - a.value)
+        .slice(0, 1);
     }),
   );
 }
 
-function proposeStrips(
-  sizes: readonly PricedSize[],
-  bin: Bin,
-  way: number,
-  direction: Direction,
-): Proposal {
+function proposeStrips(sizes: readonly PricedSize[], bin: Bin, way: number, direction: Direction): Proposal {
   let value = 0;
   const roots = (bin.pieces[way]?.pieces ?? []).map((piece) => {
-    const best = valueStrips(sizes, piece, piece.direction === direction ? direction : piece.direction ? other(piece.direction) : direction);
+    const best = valueStrips(
+      sizes,
+      piece,
+      piece.direction === direction ? direction : piece.direction ? other(piece.direction) : direction,
+    );
     value += best.value;
     return best.tree;
   });

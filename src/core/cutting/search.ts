@@ -1,5 +1,5 @@
 import type { Random } from '#core/numerics';
-import { leftArea, startHunt, worthOf } from './insert.ts';
+import { blink, leftArea, startHunt, worthOf } from './insert.ts';
 import type { Hunt } from './insert.ts';
 import { draftOf, dropSheet, emptyLoad } from './load.ts';
 import type { Load } from './load.ts';
@@ -107,7 +107,7 @@ export function runSearch(search: Search, steps: number, isOver: () => boolean):
 function stepOnce(search: Search): boolean {
   const { hunt, history } = search;
   const draft = draftOf(search.current);
-  hunt.untilBlink = 1 + Math.floor(-Math.log(1 - hunt.random.next()) * hunt.blinkEvery);
+  blink(hunt);
   ruin(hunt, draft, 1 + hunt.random.whole(0, 11));
   recreate(hunt, draft, search.budget);
   hunt.untilBlink = Infinity;
@@ -127,3 +127,44 @@ function stepOnce(search: Search): boolean {
   history[at] = Math.min(history[at] as number, search.currentGrade);
   return false;
 }
+
+/**
+ * Goes on at the same cost for better leftovers: few and large, and fewer cuts. Only for loads with all parts placed.
+ */
+export function polishSearch(search: Search, steps: number, isOver: () => boolean): void {
+  const { hunt } = search;
+  let current = search.best;
+  let quality = leftoverQuality(hunt, current);
+  let bestQuality = quality;
+  for (let i = 0; i < steps && !((i & 15) === 0 && isOver()); i++) {
+    const draft = draftOf(current);
+    blink(hunt);
+    ruin(hunt, draft, 1 + hunt.random.whole(0, 7));
+    recreate(hunt, draft, search.best.cost);
+    hunt.untilBlink = Infinity;
+    if (draft.leftCount > 0 || draft.cost > search.best.cost) continue;
+    const next = leftoverQuality(hunt, draft);
+    if (next < quality - 0.02 * bestQuality * hunt.random.next() ** 4) continue;
+    current = draft;
+    quality = next;
+    if (next <= bestQuality + 1e-12) continue;
+    search.best = draft;
+    bestQuality = next;
+  }
+}
+
+/** Squares of the leftovers worth keeping, as shares of a sheet, less a little for each piece cut. */
+function leftoverQuality({ model }: Hunt, load: Load): number {
+  let quality = 0;
+  for (const { bin, free, parts } of load.sheets) {
+    for (const { length, width } of free) {
+      const kept = length - model.kerfX >= model.keepLength && width - model.kerfY >= model.keepWidth;
+      if (kept) quality += ((length * width) / bin.area) ** 2;
+    }
+    quality -= cutWeight * (free.length + parts.length);
+  }
+  return quality;
+}
+
+/** A cut is worth a leftover of a thirtieth of the sheet. */
+const cutWeight = 1e-3;

@@ -52,7 +52,9 @@ function sequenceTree(layout: Layout, root: CutNode, kerf: number): SawSequence 
   for (const { letter, node } of strips) cutStrip(sequencing, letter, node);
   const open = [...sequencing.freed];
   const places = layout.placed.map((placed) => {
-    const at = open.findIndex((each) => each.id === placed.id && each.at.x === placed.x && each.at.y === placed.y);
+    const at = open.findIndex(
+      (each) => each.id === placed.id && each.at.x === placed.x && each.at.y === placed.y,
+    );
     const [found] = at >= 0 ? open.splice(at, 1) : [];
     return found?.place ?? { strip: null, position: 0 };
   });
@@ -74,12 +76,8 @@ function cutStrips(sequencing: Sequencing, root: CutNode): readonly LetteredStri
     strips.push({ letter, node: node.children[0] });
     node = node.children[1];
   }
-  if (holdsParts(node)) strips.push({ letter: letterOf(strips.length), node });
+  if ('cut' in node || 'part' in node) strips.push({ letter: letterOf(strips.length), node });
   return strips;
-}
-
-function holdsParts(node: CutNode): boolean {
-  return 'part' in node || ('cut' in node && node.children.some(holdsParts));
 }
 
 /** All cuts inside one strip, numbered as they come; parts count in the order in which they are freed. */
@@ -128,7 +126,9 @@ export function letterOf(index: number): string {
 }
 
 function sequenceRow(layout: Layout, kerf: number): SawSequence {
-  const order = layout.placed.map((_, i) => i).sort((a, b) => (layout.placed[a]?.x ?? 0) - (layout.placed[b]?.x ?? 0));
+  const order = layout.placed
+    .map((_, i) => i)
+    .sort((a, b) => (layout.placed[a]?.x ?? 0) - (layout.placed[b]?.x ?? 0));
   const steps = order.map((index, i): SawStep => {
     const { x = 0, length = 0 } = layout.placed[index] ?? {};
     const middle = x + length + kerf / 2;

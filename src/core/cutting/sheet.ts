@@ -66,7 +66,11 @@ function visit(node: Node, sheet: Sheet, worthOf: (node: Node) => number): void 
 /** Tidies all trees of a sheet. False when the tidied sheet breaks a limit of the job: then it must be emptied. */
 export function tidySheet(model: Model, sheet: Sheet): boolean {
   for (const root of sheet.roots) {
-    tidyTree(root, root.stage === 0 && model.limits.firstCut !== null ? model.limits.firstCut : 0);
+    tidyTree(
+      root,
+      root.stage === 0 && model.limits.firstCut !== null ? model.limits.firstCut : 0,
+      !hasLimits(model),
+    );
   }
   return !hasLimits(model) || sheet.roots.every((root) => keepsLimits(model, root));
 }

@@ -3,7 +3,7 @@ import type { Problem } from '#core/problems';
 import { checkJob } from './check-job.ts';
 import { emitPlan } from './emit-plan.ts';
 import type { Answer } from './emit-plan.ts';
-import { runEngine, startEngine } from './engine.ts';
+import { polishEngine, runEngine, startEngine } from './engine.ts';
 import type { Effort, Engine } from './engine.ts';
 import { buildModel } from './model.ts';
 import type { Model } from './model.ts';
@@ -34,7 +34,8 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
   if (wrong.length > 0) return refuse(job, wrong);
   const model = buildModel(job);
   const placeable = withoutImpossible(model);
-  const limit = start + (tools.work === undefined ? (tools.seconds ?? 10) * 1000 * timeShare : Infinity);
+  const time = tools.work === undefined ? (tools.seconds ?? 10) * 1000 : Infinity;
+  let share = searchShare;
   const seconds = () => (tools.clock() - start) / 1000;
   const finish = (engine: Engine): CuttingPlan => {
     const answer = answerOf(model, engine.search.best);
@@ -46,10 +47,12 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
     seed: tools.seed ?? 1,
     steps: tools.work ?? Infinity,
     effort: effortFor(tools),
-    isOver: () => tools.clock() > limit,
+    isOver: () => tools.clock() - start > time * share,
     tell: (each, phase) => tools.onProgress?.({ ...standing(each), phase, plan: finish(each) }),
   });
   runEngine(engine);
+  share = timeShare;
+  polishEngine(engine);
   return finish(engine);
 }
 
@@ -59,13 +62,26 @@ function effortFor(tools: CuttingTools): Effort {
   if (work === undefined) {
     const affordable = (tools.seconds ?? 10) * 1.5e7;
     const pricing = Math.min(2e7, affordable);
-    return { rounds: Infinity, dives: Infinity, pricing, finePricing: Math.min(1.5e8, affordable) };
+    return {
+      rounds: Infinity,
+      dives: Infinity,
+      pricing,
+      finePricing: Math.min(1.5e8, affordable),
+      polish: Infinity,
+    };
   }
   const pricing = Math.min(2e7, 1e6 + work * 2000);
-  return { rounds: 40 + work / 10, dives: 1 + work / 5000, pricing, finePricing: Math.min(1.5e8, work * 2000) };
+  return {
+    rounds: 40 + work / 10,
+    dives: 1 + work / 5000,
+    pricing,
+    finePricing: Math.min(1.5e8, work * 2000),
+    polish: work,
+  };
 }
 
-/** The last part of the time is kept for writing the plan. */
+/** The last parts of the time are kept for the leftovers and for writing the plan. */
+const searchShare = 0.93;
 const timeShare = 0.97;
 
 function standing(engine: Engine): { readonly cost: number; readonly bound: number } {
@@ -98,7 +114,8 @@ function refuse(job: CuttingJob, findings: readonly Problem[]): CuttingPlan {
 /** A load as an answer; parts the search was not given count as left. */
 function answerOf(model: Model, load: Load): Answer {
   const placed = new Int32Array(model.kinds.length);
-  for (const sheet of load.sheets) for (const node of sheet.parts) placed[node.kind] = (placed[node.kind] as number) + 1;
+  for (const sheet of load.sheets)
+    for (const node of sheet.parts) placed[node.kind] = (placed[node.kind] as number) + 1;
   return {
     fillings: load.sheets.map((sheet) => ({ filling: sheet, times: 1 })),
     left: model.kinds.map((kind) => kind.count - (placed[kind.index] as number)),

@@ -131,15 +131,33 @@ function makePiece(like: Node, direction: Direction, size: number, parent: Node)
 
 /**
  * Tidies a tree after parts were set free: merges what is free, lifts only children, and gives each node no more than
- * its parts need, so that free room gathers where it can be used. `first` is the direction the root must keep, or 0.
+ * its parts need, so that free room gathers where it can be used. `first` is the direction the root must keep, or 0;
+ * `mayWrap` lets the root be cut the other way first where that leaves a larger rest.
  */
-export function tidyTree(root: Node, first: Direction | 0): void {
+export function tidyTree(root: Node, first: Direction | 0, mayWrap: boolean): void {
   const { length, width } = root;
   shrink(root, first !== 0 && root.direction === first);
   if (root.kind >= 0 && root.length < length && root.width < width) {
     wrapLonePart(root, first || largerRest(root, length, width));
   }
+  if (mayWrap && root.direction !== 0) wrapRoot(root, root.direction, { length, width });
   stretch(root, length, width);
+}
+
+/** Cuts off in one piece what all strips of the root leave at their ends, where that is the larger rest. */
+function wrapRoot(root: Node, direction: Direction, room: { length: number; width: number }): void {
+  const lengthwise = direction === across;
+  const [own, need] = lengthwise ? [room.length, root.length] : [room.width, root.width];
+  const [side, sideNeed] = lengthwise ? [room.width, root.width] : [room.length, root.length];
+  const widest = Math.max(...root.kids.map((kid) => (lengthwise ? kid.length : kid.width)));
+  const asIs = Math.max(side * (own - need), (side - sideNeed) * widest);
+  const wrapped = Math.max(own * (side - sideNeed), sideNeed * (own - need));
+  if (wrapped <= asIs) return;
+  const inner = makeFree(root.length, root.width, 0, 0);
+  absorb(inner, root);
+  root.direction = other(direction);
+  root.kids = [inner];
+  inner.parent = root;
 }
 
 /** Reduces a node to what its parts need; a node without parts becomes free with no extent. */

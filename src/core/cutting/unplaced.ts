@@ -28,7 +28,9 @@ function fitsBin(bin: Bin, kind: Kind): boolean {
 
 function sizeOf(model: Model, size: { readonly length: number; readonly width: number }): string {
   const length = toMm(model, size.length - model.kerfX);
-  return model.style === 'length' ? `${length} mm` : `${length} x ${toMm(model, size.width - model.kerfY)} mm`;
+  return model.style === 'length'
+    ? `${length} mm`
+    : `${length} x ${toMm(model, size.width - model.kerfY)} mm`;
 }
 
 function tellTooLarge(model: Model, kind: Kind, count: number): Problem {

@@ -21,9 +21,15 @@ export function valuePattern(
   const model = buildModel({ stock, parts: parts.map((part) => ({ ...part, count: 1e6 })) });
   const [bin] = model.bins;
   if (!bin) return 0;
-  const sizes = pricedSizes(model, Float64Array.from(parts, (part) => part.value));
+  const sizes = pricedSizes(
+    model,
+    Float64Array.from(parts, (part) => part.value),
+  );
   const positions = (side: 'length' | 'width', limit: number) =>
-    findPositions(sizes.map((size) => ({ size: size[side], count: limit })), limit);
+    findPositions(
+      sizes.map((size) => ({ size: size[side], count: limit })),
+      limit,
+    );
   const plates = valuePlates(positions('length', bin.length), positions('width', bin.width), sizes);
   return plateValue(plates, bin.length, bin.width);
 }

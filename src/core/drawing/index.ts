@@ -27,6 +27,7 @@ export { drawSurvey } from './survey.ts';
 export type { SurveyView } from './survey-view.ts';
 export { drawStamp } from './stamp.ts';
 export { drawTemplate } from './template/draw-template.ts';
+export { upDirection } from './template/template-info.ts';
 export type { TemplateInfo } from './template/template-info.ts';
 export { sizePerHeight, textWidth } from './text-width.ts';
 export type { Drawing, Fill, Mark, Page, Pen } from './types.ts';

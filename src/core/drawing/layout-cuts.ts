@@ -1,5 +1,6 @@
 import type { Box, Outline, Point } from '#core/geometry';
 import { boxAround } from './find-room.ts';
+import { spreadDown } from './leaders.ts';
 import { boxesOverlap, drawArea, drawLine, drawRectangle, drawText, lettering } from './marks.ts';
 import type { LayoutCut, LayoutView } from './layout-view.ts';
 import { textWidth } from './text-width.ts';
@@ -14,11 +15,22 @@ export function drawCuts(
 ): { readonly bars: readonly Mark[]; readonly labels: readonly Mark[]; readonly labelled: readonly Box[] } {
   const taken: Box[] = [];
   const bars = view.cuts.map((cut) => drawKerf(cut, view.kerf * scale, scale));
-  const labels = [...view.cuts]
-    .sort((a, b) => a.order - b.order)
-    .flatMap((cut) =>
-      isAlong(cut) ? drawRipLabel(cut, view, scale, taken) : drawCrosscutLabel(cut, view, scale, taken),
-    );
+  const sorted = [...view.cuts].sort((one, other) => one.order - other.order);
+  const rips = sorted.filter(isAlong);
+  const margins = ([-1, 1] as const).flatMap((side) =>
+    drawMargin(
+      rips.filter((cut) => marginOf(cut, view, scale) === side),
+      side < 0 ? 0 : view.stock.length * scale,
+      { side, scale, taken },
+    ),
+  );
+  const inside = rips.filter((cut) => marginOf(cut, view, scale) === 0);
+  const crosscuts = sorted.filter((cut) => !isAlong(cut));
+  const labels = [
+    ...margins,
+    ...inside.flatMap((cut) => drawInnerRip(cut, scale, taken)),
+    ...crosscuts.flatMap((cut) => drawCrosscutLabel(cut, view, scale, taken)),
+  ];
   return { bars, labels, labelled: taken };
 }
 
@@ -35,7 +47,7 @@ function drawKerf(cut: LayoutCut, kerf: number, scale: number): Mark {
     minY: Math.min(cut.y1, cut.y2) * scale - (along ? half : 0),
     maxY: Math.max(cut.y1, cut.y2) * scale + (along ? half : 0),
   };
-  return drawRectangle(box, 'none', 'kerf', `cut:${cut.label}`);
+  return drawRectangle(box, 'none', 'kerf', linkOf(cut));
 }
 
 const tries = 40;
@@ -57,25 +69,69 @@ interface Size {
   readonly h: number;
 }
 
-/** A rip: its letter in a rounded patch, at the margin when the saw enters there, else where it starts. */
-function drawRipLabel(cut: LayoutCut, view: LayoutView, scale: number, taken: Box[]): readonly Mark[] {
-  const link = `cut:${cut.label}`;
-  const entry = { x: cut.x1 * scale, y: cut.y1 * scale };
-  const right = view.stock.length * scale;
-  const side = cut.x1 <= cut.x2 ? -1 : 1;
-  const margin = side < 0 ? 0 : right;
-  const atMargin = Math.abs(entry.x - margin) < nearMargin;
-  const height = atMargin ? lettering.small : lettering.fine;
+const nearMargin = 12; // mm of paper; a saw entering this near the edge of the stock is labelled outside it
+
+/** The margin at which a rip enters: -1 left, 1 right, 0 when it starts inside the stock. */
+function marginOf(cut: LayoutCut, view: LayoutView, scale: number): -1 | 0 | 1 {
+  const fromLeft = cut.x1 <= cut.x2;
+  const gap = fromLeft ? cut.x1 : view.stock.length - cut.x1;
+  if (gap * scale >= nearMargin) return 0;
+  return fromLeft ? -1 : 1;
+}
+
+/** Letters of rips in a column beside the stock, spread so that none touch, each led to its saw line. */
+function drawMargin(
+  rips: readonly LayoutCut[],
+  x: number,
+  { side, scale, taken }: { readonly side: -1 | 1; readonly scale: number; readonly taken: Box[] },
+): readonly Mark[] {
+  const height = lettering.small;
+  const sorted = [...rips].sort((a, b) => b.y1 - a.y1);
+  const sizes = sorted.map((cut) => patchSize(cut, height));
+  const places = spreadDown(
+    sorted.map((cut) => cut.y1 * scale),
+    height * 1.7 + 0.4,
+  );
+  const widest = Math.max(0, ...sizes.map((size) => size.w));
+  return sorted.flatMap((cut, i) => {
+    const half = sizes[i] as Size;
+    const at = { x: x + side * (widest + 2.5), y: places[i] ?? cut.y1 * scale };
+    taken.push(boxAround(at, half.w * 2, half.h * 2));
+    const leader = drawLine(
+      [
+        { x, y: cut.y1 * scale },
+        { x: at.x - side * half.w, y: at.y },
+      ],
+      'thin',
+      linkOf(cut),
+    );
+    return [leader, ...drawPatch(cut, at, half, height)];
+  });
+}
+
+/** The letter of a rip that starts inside the stock, on its line, smaller. */
+function drawInnerRip(cut: LayoutCut, scale: number, taken: Box[]): readonly Mark[] {
+  const height = lettering.fine;
+  const half = patchSize(cut, height);
+  const towards = cut.x1 <= cut.x2 ? 1 : -1;
+  const place = (i: number): Point => ({
+    x: cut.x1 * scale + towards * (half.w + 1.2 + i * 2),
+    y: cut.y1 * scale,
+  });
+  return drawPatch(cut, claim(place, half, taken).at, half, height);
+}
+
+const linkOf = (cut: LayoutCut) => `cut:${cut.label}`;
+
+function patchSize(cut: LayoutCut, height: number): Size {
   const tall = height * 0.85;
-  const half = { w: Math.max(textWidth(cut.label, height, 'bold') / 2 + 0.7, tall), h: tall };
-  const from = atMargin ? margin : entry.x;
-  const inwards = atMargin ? side : -side;
-  const place = (i: number): Point => ({ x: from + inwards * (half.w + 1.2 + i * 2), y: entry.y });
-  const { at, step } = claim(place, half, taken);
-  const leader = step > 0 ? [drawLine([{ x: from, y: entry.y }, at], 'thin', link)] : [];
+  return { w: Math.max(textWidth(cut.label, height, 'bold') / 2 + 0.7, tall), h: tall };
+}
+
+function drawPatch(cut: LayoutCut, at: Point, half: Size, height: number): readonly Mark[] {
+  const link = linkOf(cut);
   const style = { height, align: 'middle', weight: 'bold', link } as const;
   return [
-    ...leader,
     drawArea(roundedPatch(at, half), 'thin', 'paper', link),
     drawText({ x: at.x, y: at.y - height / 2 }, cut.label, style),
   ];
@@ -92,11 +148,9 @@ function roundedPatch(at: Point, { w, h }: Size): Outline {
   ];
 }
 
-const nearMargin = 12; // mm of paper; a saw entering this near the edge of the stock is labelled outside it
-
 /** A crosscut: a flag above the stock when the saw enters there, else inside at its head, smaller in a narrow strip. */
 function drawCrosscutLabel(cut: LayoutCut, view: LayoutView, scale: number, taken: Box[]): readonly Mark[] {
-  const link = `cut:${cut.label}`;
+  const link = linkOf(cut);
   const top = Math.max(cut.y1, cut.y2) * scale;
   const long = Math.abs(cut.y2 - cut.y1) * scale;
   const edge = view.stock.width * scale;

@@ -1,6 +1,6 @@
 import type { Problem } from '#core/problems';
 import { formatNumber } from '#core/units';
-import type { FrontCell } from './cabinet-front-fronts.ts';
+import type { FrontCell } from './cabinet-front-cells.ts';
 import type { FrontSet } from './cabinet-front-sets.ts';
 import type { FrontLayout } from './cabinet-front-sizes.ts';
 import {

@@ -1,32 +1,10 @@
-import { grainOf, type Cell, type Grain } from './cabinet-front-choices.ts';
-import { frontNumbers } from './cabinet-front-frame.ts';
+import { closedCells, type FrontCell } from './cabinet-front-cells.ts';
 import { columnLeft, openingTop } from './cabinet-front-joinery.ts';
 import type { FrontLayout } from './cabinet-front-sizes.ts';
 import type { FrontSet } from './cabinet-front-sets.ts';
-import { makePart, partAddress, placeAt } from './parts.ts';
+import { makePart, placeAt } from './parts.ts';
 import type { Piece } from './piece-types.ts';
-import type { Part, PartId, PartSize } from './types.ts';
-
-/** A closed cell of the grid: row from 1 at the top, column from 0 at the left. */
-export interface FrontCell {
-  readonly row: number;
-  readonly column: number;
-  readonly cell: Exclude<Cell, 'open'>;
-  readonly grain: Grain;
-  readonly id: PartId;
-}
-
-/** The closed cells in order of their addresses: rows from the top, each from left to right. */
-export function closedCells(piece: Piece, { choices }: FrontLayout): readonly FrontCell[] {
-  const first = frontNumbers.inner + (choices.columns > 1 ? choices.rows : 0);
-  return choices.cells.flatMap((row, r) =>
-    row.flatMap((cell, c) => {
-      if (cell === 'open') return [];
-      const id = partAddress(piece, first + r * choices.columns + c);
-      return [{ row: r + 1, column: c, cell, grain: grainOf(choices, cell), id }];
-    }),
-  );
-}
+import type { Part, PartSize } from './types.ts';
 
 /** Fronts of drawers and doors, one part each: every front is fitted to its own opening. */
 export function makeFronts(piece: Piece, layout: FrontLayout, sets: readonly FrontSet[]): readonly Part[] {

@@ -35,10 +35,10 @@ function checkTenons(say: Say, { choices, book }: FrontLayout): void {
 function checkReach(say: Say, { choices, book }: FrontLayout): void {
   const v = book.value;
   const well = choices.joint === 'loose-tenon' ? 0 : choices.joint === 'dowel' ? 1 : 1.5;
-  checkWall(say, 'Stile behind the joint', v('ws') - v('reach_s') - well, 0);
+  checkWall(say, 'Stile behind the joint', v('ws') - v('reach_s') - well, v('T'));
   if (!book.has('reach_t')) return;
-  checkWall(say, 'Top rail behind the joint', v('wt') - v('reach_t') - well, 0);
-  checkWall(say, 'Bottom rail behind the joint', v('wb') - v('reach_b') - well, 0);
+  checkWall(say, 'Top rail behind the joint', v('wt') - v('reach_t') - well, v('T'));
+  checkWall(say, 'Bottom rail behind the joint', v('wb') - v('reach_b') - well, v('T'));
   if (!book.has('reach_m') || v('reach_m') >= 6) return;
   say('warn', 'joint-shallow', {
     message: `Inner stiles reach ${show(v('reach_m'))} into rails ${show(v('wm'))} wide: joints from both edges leave no more.`,

@@ -1,6 +1,6 @@
 import { formatNumber } from '#core/units';
 import { frontNumbers } from './cabinet-front-frame.ts';
-import type { FrontCell } from './cabinet-front-fronts.ts';
+import type { FrontCell } from './cabinet-front-cells.ts';
 import { dowelStations, railMember } from './cabinet-front-joinery.ts';
 import { placeAbove, placeBelow, type RailPlace } from './cabinet-front-joint-sizes.ts';
 import type { FrontLayout } from './cabinet-front-sizes.ts';

@@ -1,4 +1,4 @@
-import type { FrontCell } from './cabinet-front-fronts.ts';
+import type { FrontCell } from './cabinet-front-cells.ts';
 import type { FrontLayout } from './cabinet-front-sizes.ts';
 import type { Piece } from './piece-types.ts';
 import type { MatchedSet } from './types.ts';

@@ -1,5 +1,5 @@
 import { formatNumber } from '#core/units';
-import type { FrontCell } from './cabinet-front-fronts.ts';
+import type { FrontCell } from './cabinet-front-cells.ts';
 import type { FrontSet } from './cabinet-front-sets.ts';
 import type { FrontLayout } from './cabinet-front-sizes.ts';
 import { chainSteps, type StepDraft } from './step-chain.ts';

@@ -3,7 +3,8 @@ import { checkFront, checkFrontPossible } from './cabinet-front-checks.ts';
 import { chooseFront, type FrontChoices } from './cabinet-front-choices.ts';
 import { openingInPiece, type FrontOpening } from './cabinet-front-fit.ts';
 import { frameParts } from './cabinet-front-frame.ts';
-import { closedCells, makeFronts } from './cabinet-front-fronts.ts';
+import { closedCells } from './cabinet-front-cells.ts';
+import { makeFronts } from './cabinet-front-fronts.ts';
 import { checkFrontJoints } from './cabinet-front-joint-checks.ts';
 import { frontFixings, frontJoints } from './cabinet-front-lists.ts';
 import { cabinetFrontParameters } from './cabinet-front-parameters.ts';
@@ -12,6 +13,7 @@ import { workOutFront, type FrontLayout } from './cabinet-front-sizes.ts';
 import { frontSteps } from './cabinet-front-steps.ts';
 import { checkParameters } from './parameter-checks.ts';
 import { envelopeOf, nothing } from './parts.ts';
+import { checkExtent } from './piece-findings.ts';
 import { readOpening } from './survey-fit.ts';
 import type { NewPiece, Piece } from './piece-types.ts';
 import type { BuildContext, BuiltPiece } from './types.ts';
@@ -23,7 +25,10 @@ type CabinetFront = Extract<Piece, { kind: 'cabinet-front' }>;
  * at the lower left corner of the frame, x right, y up, z to the viewer, z = 0 at the face of the frame.
  */
 export function buildCabinetFront(piece: CabinetFront, context: BuildContext): BuiltPiece {
-  const limits = checkParameters(piece.parameters, cabinetFrontParameters, piece.letter);
+  const limits = [
+    ...checkParameters(piece.parameters, cabinetFrontParameters, piece.letter),
+    ...checkExtent(piece.parameters, cabinetFrontParameters, piece.letter),
+  ];
   const { choices, findings } = chooseFront(piece.parameters, context);
   const early = [...limits, ...findings, ...checkGrid(piece, choices)];
   const name = context.shapeName ?? piece.shape ?? 'the opening';

@@ -13,6 +13,7 @@ import { workOutDrawer, type DrawerLayout } from './drawer-sizes.ts';
 import { drawerSteps } from './drawer-steps.ts';
 import { checkParameters } from './parameter-checks.ts';
 import { envelopeOf, nothing } from './parts.ts';
+import { checkExtent } from './piece-findings.ts';
 import type { NewPiece, Piece } from './piece-types.ts';
 import type { BuildContext, BuiltPiece } from './types.ts';
 
@@ -23,7 +24,11 @@ type Drawer = Extract<Piece, { kind: 'drawer' }>;
  * x right, y up, z to the viewer, z = 0 at the face of the opening; the drawer closed. Of several alike one is placed.
  */
 export function buildDrawer(piece: Drawer, context: BuildContext): BuiltPiece {
-  const limits = [...checkParameters(piece.parameters, drawerParameters, piece.letter), ...checkGiven(piece)];
+  const limits = [
+    ...checkParameters(piece.parameters, drawerParameters, piece.letter),
+    ...checkExtent(piece.parameters, drawerParameters, piece.letter),
+    ...checkGiven(piece),
+  ];
   const { choices, findings } = chooseDrawer(piece.parameters, context);
   const early = [...limits, ...findings];
   if (hasStop(limits)) return describe(piece, early);

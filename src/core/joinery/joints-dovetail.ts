@@ -30,6 +30,7 @@ export interface DovetailRequest {
 
 /** One tail for so much width, mm (joinery C12: one per 25 to 40). */
 const widthPerTail = 32;
+const mostTails = 60; // more are a slip of the unit
 
 /** Works out a row of dovetails (joinery C12) and keeps both sums that must give the width. */
 export function workOutDovetails(book: WorkingBook, suffix: string, request: DovetailRequest): Dovetails {
@@ -70,7 +71,7 @@ export function workOutDovetails(book: WorkingBook, suffix: string, request: Dov
 }
 
 function chooseTails(request: DovetailRequest): number {
-  const nearest = Math.max(1, Math.round(request.width / widthPerTail));
+  const nearest = Math.min(mostTails, Math.max(1, Math.round(request.width / widthPerTail)));
   const { keep } = request;
   const around = [nearest, nearest + 1, nearest - 1, nearest + 2].filter((tails) => tails >= 1);
   const holds = (tails: number) => !keep || tailHolding(keep, sized(request, tails)) !== null;

@@ -26,6 +26,7 @@ export interface FingerRequest {
   readonly keep?: Range;
 }
 
+const mostFingers = 99; // odd; more are a slip of the unit
 const usualPitch = 1.25; // of the thickness: between T and 1.5 T (joinery C11)
 
 /**
@@ -54,7 +55,7 @@ export function workOutFingers(book: WorkingBook, suffix: string, request: Finge
 
 function chooseCount({ width, thickness, keep }: FingerRequest): number {
   const ideal = width / (usualPitch * thickness);
-  const nearest = Math.max(3, 2 * Math.round((ideal - 1) / 2) + 1);
+  const nearest = Math.min(mostFingers, Math.max(3, 2 * Math.round((ideal - 1) / 2) + 1));
   const others = [0, 2, -2, 4, -4].map((step) => nearest + step).filter((count) => count >= 3);
   const usual = (count: number) => width / count >= thickness * 0.75 && width / count <= thickness * 2;
   const fitting = others.find(

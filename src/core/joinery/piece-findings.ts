@@ -1,7 +1,7 @@
 import type { Problem, Severity } from '#core/problems';
 import { formatNumber } from '#core/units';
 import { moistureStep, thinnestWall } from './rules.ts';
-import type { JoinerySettings, Material } from './piece-types.ts';
+import type { JoinerySettings, Material, ParameterInfo } from './piece-types.ts';
 import type { Part } from './types.ts';
 
 /** One finding in order: severity, code, message, remedy, source. */
@@ -33,7 +33,7 @@ export function checkWall(say: Say, where: string, left: number, thickness: numb
   const least = Math.max(thinnestWall.hard, thickness * thinnestWall.share);
   if (left >= least - 1e-9) return;
   say('stop', 'wall-too-thin', {
-    message: `${where}: ${formatNumber(left)} left of ${formatNumber(thickness)}; it needs ${formatNumber(least)}.`,
+    message: `${where}: ${formatNumber(left)} of wood is left; it needs ${formatNumber(least)}.`,
     remedy: 'Cut less deep, or take thicker wood.',
     source: 'joinery C0.2, G21',
   });
@@ -71,5 +71,30 @@ export function checkMoisture(say: Say, settings: JoinerySettings, solid: boolea
     message: `The timber is at ${formatNumber(settings.moistureNow)} % in the workshop and will go to about ${formatNumber(aboard)} % aboard: it will ${off < 0 ? 'swell' : 'shrink'}.`,
     remedy: 'Let it lie aboard for some weeks before the last fitting, or leave wider gaps.',
     source: 'joinery D2',
+  });
+}
+
+/** No piece of furniture aboard is longer, mm: a number beyond it is a slip of the unit. */
+const longest = 10_000;
+
+/** Lengths that can be no size of furniture: they are asked for again, not built. */
+export function checkExtent(
+  parameters: object,
+  infos: readonly ParameterInfo[],
+  about: string,
+): readonly Problem[] {
+  const given = parameters as Readonly<Record<string, unknown>>;
+  return infos.flatMap((info) => {
+    const value = given[info.key];
+    if (info.type !== 'length' || typeof value !== 'number' || !(value > longest)) return [];
+    return [
+      {
+        severity: 'stop' as const,
+        code: 'parameter-unusable',
+        about,
+        message: `${info.label}: ${value} mm is more than ${longest / 1000} m.`,
+        remedy: 'Check the unit.',
+      },
+    ];
   });
 }

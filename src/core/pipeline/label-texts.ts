@@ -82,12 +82,12 @@ function makeLabel({ job, piece, part, copy, stock }: LabelSource): LabelText {
 /** Less than this share of upright counts as lying flat: steeper than 45 degrees is up. */
 const steep = 0.7;
 
-/** Where up in the boat points on the part lying face up, x to the right; null when it lies flat. */
+/** Where up in the boat points on the part lying face up, x to the right and so y towards the reader; null when it lies flat. */
 function findUp(part: Part, copy: number): LabelText['up'] {
   const placement = part.placements[copy] ?? part.placements[0];
   if (!placement) return null;
   const [x, y] = [placement.xAxis.y, placement.yAxis.y];
   if (Math.abs(x) >= steep && Math.abs(x) >= Math.abs(y)) return x > 0 ? 'right' : 'left';
-  if (Math.abs(y) >= steep) return y > 0 ? 'up' : 'down';
+  if (Math.abs(y) >= steep) return y > 0 ? 'down' : 'up';
   return null;
 }

@@ -46,21 +46,21 @@ function firstLooks(piece: BuiltPiece): readonly AssemblyStep[] {
   return piece.steps.filter((step) => looks.has(step.id));
 }
 
-function measureTask({ shape, adjustment, adjusted }: ShapeOutcome): readonly Task[] {
+function measureTask({ shape, adjustment }: ShapeOutcome): readonly Task[] {
   const said = adjustment.suspects.map(({ id, slip }) => {
     const reading = shape.readings.find((each) => each.id === id);
-    const value = reading ? `, ${formatNumber(reading.value, 1)}` : '';
-    return `${id} (${formatNumber(Math.abs(slip), 1)} ${slip > 0 ? 'long' : 'short'}${value})`;
+    const value = reading ? `reads ${formatNumber(reading.value, 1)}, ` : '';
+    return `${id} (${value}about ${formatNumber(Math.abs(slip), 1)} too ${slip > 0 ? 'large' : 'small'})`;
   });
   const wanted = [
     ...(said.length > 0 ? [`take ${listWords(said)} again, by a fresh look`] : []),
-    ...(adjusted === null ? adjustment.undetermined : []),
+    ...adjustment.undetermined,
   ];
   if (wanted.length === 0) return [];
   return [
     {
       id: `measure:${shape.id}`,
-      text: `${shape.name}: ${wanted.join('; ')}.`,
+      text: `${shape.name}: ${wanted.map((each) => each.replace(/\.$/, '')).join('; ')}.`,
       place: 'boat',
       minutes: reckoned.measure,
       after: [],

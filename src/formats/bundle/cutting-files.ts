@@ -3,9 +3,9 @@ import { viewLayout, type OutputFile, type PlannedGroup } from '#core/pipeline';
 import { writeSvg } from '#formats/svg';
 
 import { stamp, type BundleContext } from './bundle-context.ts';
+import { drawSettings } from './draw-settings.ts';
 import { uniqueNames } from './file-name.ts';
 import { drawNotice } from './notice.ts';
-import { drawSettingsPages } from './settings-pages.ts';
 import { stampDrawing } from './stamp-drawing.ts';
 
 /** A cutting diagram and whether it must not be used as it stands. */
@@ -50,16 +50,20 @@ export function drawCuttingPages(context: BundleContext): readonly Page[] {
   const diagrams = drawDiagrams(context, room.width, room.height);
   if (diagrams.length === 0)
     return drawNotice(project.paper, `${project.name}: cutting`, 'There is nothing to cut yet.');
-  return context.planned.flatMap((planned) => {
+  const settings = context.planned.flatMap((each) =>
+    drawSettings(each, roomOnPage(project.paper, false).width),
+  );
+  const pages = context.planned.flatMap((planned) => {
     const own = diagrams.filter((diagram) => diagram.planned === planned);
     const title = `${project.name} · ${planned.group.title}`;
-    const pages = (isBlocked: boolean): readonly Page[] =>
+    const arrange = (isBlocked: boolean): readonly Page[] =>
       arrangePages(
         own.filter((diagram) => diagram.isBlocked === isBlocked).map((diagram) => diagram.drawing),
         project.paper,
         title,
         isBlocked ? { stamp } : {},
       );
-    return [...pages(false), ...pages(true), ...drawSettingsPages(planned, project.paper, title)];
+    return [...arrange(false), ...arrange(true)];
   });
+  return [...pages, ...arrangePages(settings, project.paper, `${project.name} · saw settings`)];
 }

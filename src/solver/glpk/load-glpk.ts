@@ -27,7 +27,11 @@ function solve(glpk: GLPK, program: LinearProgram, seconds?: number): LinearSolu
   const names = nameVariables(program);
   const problem = toGlpk(glpk, program, names);
   const whole = (program.integers?.length ?? 0) > 0;
-  const options = { msglev: glpk.GLP_MSG_OFF, presol: whole, ...(whole && seconds ? { tmlim: seconds } : {}) };
+  const options = {
+    msglev: glpk.GLP_MSG_OFF,
+    presol: whole,
+    ...(whole && seconds ? { tmlim: seconds } : {}),
+  };
   return fromGlpk(glpk, program, names, glpk.solve(problem, options));
 }
 
@@ -47,10 +51,15 @@ function nameVariables(program: LinearProgram): ReadonlyMap<string, string> {
 type Terms = LinearProgram['objective'];
 
 /** Terms of one row, each variable once: GLPK aborts on a variable named twice and on what is no number. */
-function toTerms(terms: Terms, names: ReadonlyMap<string, string>, where: string): { name: string; coef: number }[] {
+function toTerms(
+  terms: Terms,
+  names: ReadonlyMap<string, string>,
+  where: string,
+): { name: string; coef: number }[] {
   const sums = new Map<string, number>();
   for (const [variable, coefficient] of terms) {
-    if (!Number.isFinite(coefficient)) throw new Error(`coefficient of ${variable} in ${where} is ${coefficient}`);
+    if (!Number.isFinite(coefficient))
+      throw new Error(`coefficient of ${variable} in ${where} is ${coefficient}`);
     const name = names.get(variable) as string;
     sums.set(name, (sums.get(name) ?? 0) + coefficient);
   }

@@ -27,7 +27,9 @@ export function startCutting(job: CuttingJob, wish: CuttingWish = {}): CuttingRu
     cancel = () => resolve(best ?? unfinishedPlan(job));
   });
   const failed = new Promise<never>((_, reject) => {
-    worker.addEventListener('error', (event) => reject(new Error(event.message || 'the cutting worker failed')));
+    worker.addEventListener('error', (event) =>
+      reject(new Error(event.message || 'the cutting worker failed')),
+    );
   });
   const note = proxy((progress: CuttingProgress) => {
     best = progress.plan ?? best;

@@ -30,7 +30,11 @@ const wrong: readonly (readonly [what: string, about: string, job: CuttingJob])[
   ['a huge stock', 'stock[0].width', { ...sound, stock: [{ ...stock, width: 1e9 }] }],
   ['a negative cost', 'stock[0].cost', { ...sound, stock: [{ ...stock, cost: -1 }] }],
   ['two parts of one name', 'parts[1].id', { ...sound, parts: [part, part] }],
-  ['a keep-out without size', 'stock[0].keepOut[0]', { ...sound, stock: [{ ...stock, keepOut: [{ x: 0, y: 0, length: 0, width: 5 }] }] }],
+  [
+    'a keep-out without size',
+    'stock[0].keepOut[0]',
+    { ...sound, stock: [{ ...stock, keepOut: [{ x: 0, y: 0, length: 0, width: 5 }] }] },
+  ],
   ['no stage at all', 'cuts.maxStages', { ...sound, cuts: { maxStages: 0 } }],
   ['a rip of nothing', 'cuts.maxRip', { ...sound, cuts: { maxRip: 0 } }],
 ];
@@ -44,5 +48,11 @@ test.each(wrong)('%s is one sentence about %s, with what to do', (_, about, job)
 });
 
 test('in one dimension no width is asked for', () => {
-  expect(checkJob({ cuts: { style: 'length' }, stock: [{ id: 's', length: 100 }], parts: [{ id: 'p', length: 5 }] })).toEqual([]);
+  expect(
+    checkJob({
+      cuts: { style: 'length' },
+      stock: [{ id: 's', length: 100 }],
+      parts: [{ id: 'p', length: 5 }],
+    }),
+  ).toEqual([]);
 });

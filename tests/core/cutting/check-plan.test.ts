@@ -51,7 +51,10 @@ const plan: CuttingPlan = {
 const codes = (changed: Partial<CuttingJob>, wrong: CuttingPlan = plan) =>
   checkPlan({ ...job, ...changed }, wrong).map((problem) => problem.code);
 const layout = plan.layouts[0] as CuttingPlan['layouts'][number];
-const withLayout = (change: Partial<typeof layout>): CuttingPlan => ({ ...plan, layouts: [{ ...layout, ...change }] });
+const withLayout = (change: Partial<typeof layout>): CuttingPlan => ({
+  ...plan,
+  layouts: [{ ...layout, ...change }],
+});
 
 describe('checkPlan', () => {
   test('passes the worked example of the contract', () => {
@@ -67,10 +70,23 @@ describe('checkPlan', () => {
   });
 
   test('a keep-out under a part, and under a leftover', () => {
-    const on = (x: number, y: number) => [{ ...job.stock[0], id: 'ply', length: 2440, width: 1220, cost: 78, keepOut: [{ x, y, length: 5, width: 5 }] }];
+    const on = (x: number, y: number) => [
+      {
+        ...job.stock[0],
+        id: 'ply',
+        length: 2440,
+        width: 1220,
+        cost: 78,
+        keepOut: [{ x, y, length: 5, width: 5 }],
+      },
+    ];
     expect(codes({ stock: on(100, 100) })).toEqual(['plan-in-keep-out']);
     expect(codes({ stock: on(2000, 900) })).toEqual(['plan-in-keep-out']);
-    expect(codes({ stock: on(1600, 310.5).map((s) => ({ ...s, keepOut: [{ x: 100, y: 310.5, length: 50, width: 2 }] })) })).toEqual([]);
+    expect(
+      codes({
+        stock: on(1600, 310.5).map((s) => ({ ...s, keepOut: [{ x: 100, y: 310.5, length: 50, width: 2 }] })),
+      }),
+    ).toEqual([]);
   });
 
   test('stages, first cut, rip and saw line are held', () => {
@@ -87,15 +103,21 @@ describe('checkPlan', () => {
     expect(codes({}, { ...plan, bound: 79 })).toEqual(['plan-bound']);
     expect(codes({}, { ...plan, proven: false })).toEqual(['plan-proven']);
     expect(codes({}, { ...plan, stockUsed: [] })).toEqual(['plan-stock-listed']);
-    expect(codes({ stock: [{ id: 'ply', length: 2440, width: 1220, cost: 78, count: 0 }] })).toEqual(['plan-stock-count']);
+    expect(codes({ stock: [{ id: 'ply', length: 2440, width: 1220, cost: 78, count: 0 }] })).toEqual([
+      'plan-stock-count',
+    ]);
     expect(codes({}, { ...plan, unplaced: [{ id: 'A1', count: 1 }] })).toContain('plan-unplaced-silent');
   });
 
   test('a part turned against its grain, or of another size', () => {
     const [first, second] = layout.placed;
     if (!first || !second) throw new Error('the example has two parts');
-    expect(codes({}, withLayout({ placed: [{ ...first, turned: true }, second] }))).toContain('plan-part-turned');
-    expect(codes({}, withLayout({ placed: [{ ...first, length: 699 }, second] }))).toContain('plan-part-size');
+    expect(codes({}, withLayout({ placed: [{ ...first, turned: true }, second] }))).toContain(
+      'plan-part-turned',
+    );
+    expect(codes({}, withLayout({ placed: [{ ...first, length: 699 }, second] }))).toContain(
+      'plan-part-size',
+    );
   });
 
   test('a tree that does not free what is listed', () => {
@@ -136,7 +158,8 @@ function numberPaths(value: unknown, path: Path = []): readonly Path[] {
 function changeAt(value: unknown, path: Path, by: number): unknown {
   const [key, ...rest] = path;
   if (key === undefined) return (value as number) + by;
-  if (Array.isArray(value)) return value.map((each, i) => (i === key ? changeAt(each, rest, by) : (each as unknown)));
+  if (Array.isArray(value))
+    return value.map((each, i) => (i === key ? changeAt(each, rest, by) : (each as unknown)));
   const record = value as Record<string, unknown>;
   return { ...record, [key]: changeAt(record[key], rest, by) };
 }

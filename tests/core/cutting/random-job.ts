@@ -54,10 +54,13 @@ export const plainJob: fc.Arbitrary<CuttingJob> = fc
   .record({
     length: size(60, 120),
     width: size(40, 90),
-    parts: fc.array(fc.record({ length: size(8, 60), width: size(8, 40), count: size(1, 3), turn: fc.boolean() }), {
-      minLength: 1,
-      maxLength: 6,
-    }),
+    parts: fc.array(
+      fc.record({ length: size(8, 60), width: size(8, 40), count: size(1, 3), turn: fc.boolean() }),
+      {
+        minLength: 1,
+        maxLength: 6,
+      },
+    ),
   })
   .map(({ length, width, parts }) => ({
     stock: [{ id: 'sheet', length, width, cost: 10, count: null }],

@@ -68,8 +68,14 @@ describe('the saw sequence', () => {
       ],
     };
     const { steps, places } = sequenceCuts(row, 3);
-    expect(steps.map((step) => [step.label, step.fence])).toEqual([['1', 500], ['2', 200]]);
-    expect(places).toEqual([{ strip: null, position: 1 }, { strip: null, position: 2 }]);
+    expect(steps.map((step) => [step.label, step.fence])).toEqual([
+      ['1', 500],
+      ['2', 200],
+    ]);
+    expect(places).toEqual([
+      { strip: null, position: 1 },
+      { strip: null, position: 2 },
+    ]);
   });
 
   test('equal fence settings are one batch, passes counted over repeated layouts', () => {
@@ -89,7 +95,9 @@ describe('the saw sequence', () => {
           const { steps, places } = sequenceCuts(each, job.kerf ?? 0);
           expect(steps).toHaveLength(countCuts(each.cuts));
           expect(new Set(steps.map((step) => step.label)).size).toBe(steps.length);
-          expect(new Set(places.map((place) => `${place.strip}${place.position}`)).size).toBe(each.placed.length);
+          expect(new Set(places.map((place) => `${place.strip}${place.position}`)).size).toBe(
+            each.placed.length,
+          );
           expect(places.every((place) => place.strip !== null && place.position >= 1)).toBe(true);
         }
       }),

@@ -21,7 +21,10 @@ describe('a plan', () => {
   });
 
   test('leaves no cut where a part is the whole usable sheet', () => {
-    const plan = planOf({ stock: [{ id: 's', length: 500, width: 300 }], parts: [{ id: 'p', length: 500, width: 300 }] });
+    const plan = planOf({
+      stock: [{ id: 's', length: 500, width: 300 }],
+      parts: [{ id: 'p', length: 500, width: 300 }],
+    });
     expect(plan.layouts[0]?.cuts).toEqual({ x: 0, y: 0, length: 500, width: 300, part: 'p' });
     expect(plan).toMatchObject({ cost: 150000, proven: true });
   });
@@ -73,7 +76,9 @@ describe('a plan', () => {
   test('saws around a keep-out and still needs one sheet', () => {
     const plan = planOf({
       kerf: 3,
-      stock: [{ id: 's', length: 1000, width: 500, cost: 1, keepOut: [{ x: 450, y: 0, length: 60, width: 40 }] }],
+      stock: [
+        { id: 's', length: 1000, width: 500, cost: 1, keepOut: [{ x: 450, y: 0, length: 60, width: 40 }] },
+      ],
       parts: [{ id: 'p', length: 440, width: 490, count: 2 }],
     });
     expect(plan.cost).toBe(1);
@@ -140,7 +145,12 @@ describe('always', () => {
       fc.property(plainJob, (job) => {
         const large = {
           ...job,
-          stock: job.stock.map((s) => ({ ...s, length: s.length * 10, width: (s.width ?? 0) * 10, cost: 70 })),
+          stock: job.stock.map((s) => ({
+            ...s,
+            length: s.length * 10,
+            width: (s.width ?? 0) * 10,
+            cost: 70,
+          })),
           parts: job.parts.map((p) => ({ ...p, length: p.length * 10, width: (p.width ?? 0) * 10 })),
         };
         const [plain, scaled] = [planOf(job), planOf(large)];
@@ -198,7 +208,10 @@ describe('progress and time', () => {
       count: 3,
     }));
     const start = performance.now();
-    planOf({ kerf: 3, stock: [{ id: 's', length: 2440, width: 1220, cost: 1 }], parts }, { work: undefined, seconds: 1 });
+    planOf(
+      { kerf: 3, stock: [{ id: 's', length: 2440, width: 1220, cost: 1 }], parts },
+      { work: undefined, seconds: 1 },
+    );
     // 10 % over, and half a second for a machine that is busy with other tests
     expect(performance.now() - start).toBeLessThan(1600);
   });
@@ -215,6 +228,10 @@ function withKerf(job: CuttingJob, kerf: number, trim: number): CuttingJob {
       length: scale * s.length - kerf + 2 * trim,
       width: scale * (s.width ?? 0) - kerf + 2 * trim,
     })),
-    parts: job.parts.map((p) => ({ ...p, length: scale * p.length - kerf, width: scale * (p.width ?? 0) - kerf })),
+    parts: job.parts.map((p) => ({
+      ...p,
+      length: scale * p.length - kerf,
+      width: scale * (p.width ?? 0) - kerf,
+    })),
   };
 }

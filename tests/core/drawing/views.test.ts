@@ -126,7 +126,9 @@ describe('a part drawing', () => {
     for (const size of ['450', '92', '12', '225', '400']) expect(words).toContain(size);
     expect(words).toContain('1  groove from the back: x full, y 10–16.4, 6–12 from the face side (bottom)');
     // fingers that differ in one place only share a line
-    expect(words).toContain('2–4  finger from the face side: x 0–12, y 0–18.4; 36.8–55.2; 73.6–92, right through');
+    expect(words).toContain(
+      '2–4  finger from the face side: x 0–12, y 0–18.4; 36.8–55.2; 73.6–92, right through',
+    );
     expect(words.some((text) => text.includes('make 2'))).toBe(true);
   });
 

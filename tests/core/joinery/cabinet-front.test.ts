@@ -174,6 +174,12 @@ describe('findings', () => {
   test('too few heights are refused', () => has('heights-missing', { grading: 'given', heights: [100] }));
   test('a step above its limit is pointed out', () => has('parameter-above-limit', { step: 41 }));
   test('a short stub tenon is weak (C4)', () => has('tenon-short', { joint: 'stub-tenon', jointLength: 10 }));
+  test('a tenon that leaves 3.5 of a stile is refused with the number (C0.2)', () => {
+    // 40 wide, tenon 35, glue well 1.5
+    const built = build({ joint: 'stub-tenon', jointLength: 35 });
+    const found = built.findings.find((one) => one.code === 'wall-too-thin');
+    expect(found?.message).toContain('3.5 of wood is left; it needs 5');
+  });
   test('two dowels in a rail of 30 are crowded (C2)', () => has('dowels-crowded', { joint: 'dowel' }));
   test('pocket screws in end grain are weak (C0.1)', () => has('screw-into-end', { joint: 'butt' }));
   test('solid fronts wider than 120 will not stay flat (D3)', () =>

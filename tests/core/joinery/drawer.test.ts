@@ -175,4 +175,10 @@ describe('findings', () => {
     expect(built.parts).toEqual([]);
     expect(built.findings[0]).toMatchObject({ severity: 'stop', code: 'drawer-impossible' });
   });
+  test('an opening of a kilometre is asked for again, not built', () => {
+    expect(build({ openingHeight: 1_000_000 }).findings[0]).toMatchObject({
+      severity: 'stop',
+      code: 'parameter-unusable',
+    });
+  });
 });

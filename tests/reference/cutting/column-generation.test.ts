@@ -18,7 +18,10 @@ function rows(lengths: readonly number[], counts: readonly number[]): CuttingJob
 describe('worked examples of column generation', () => {
   /** JuMP documentation, tutorial "Column generation" (cutting_stock_column_generation.jl): bound 299, plan 299. */
   test('the JuMP tutorial: 299 rolls, and no fewer', () => {
-    const widths = [75, 70, 68.4, 65.5, 59.6, 53.8, 53, 51, 50.2, 32.2, 30.8, 29.8, 20.1, 16.2, 14.5, 11, 8.6, 8.2, 6.6, 5.1];
+    const widths = [
+      75, 70, 68.4, 65.5, 59.6, 53.8, 53, 51, 50.2, 32.2, 30.8, 29.8, 20.1, 16.2, 14.5, 11, 8.6, 8.2, 6.6,
+      5.1,
+    ];
     const demand = [38, 41, 34, 23, 18, 33, 36, 41, 35, 37, 44, 49, 37, 36, 42, 33, 47, 35, 49, 42];
     const plan = planOf({
       cuts: { style: 'length' },

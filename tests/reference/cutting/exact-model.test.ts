@@ -17,7 +17,12 @@ function makeJob(seed: number): CuttingJob {
     length: random.whole(12, 70),
     count: random.whole(1, 3),
   }));
-  return { kerf: random.whole(0, 2), cuts: { style: 'length' }, stock: [{ id: 'bar', length, cost: 1 }], parts };
+  return {
+    kerf: random.whole(0, 2),
+    cuts: { style: 'length' },
+    stock: [{ id: 'bar', length, cost: 1 }],
+    parts,
+  };
 }
 
 /** Every way to fill a bar, as counts per part. */
@@ -48,11 +53,14 @@ function exactOptimum(job: CuttingJob): number {
   return Math.round(highs.solve(text).ObjectiveValue);
 }
 
-test.each(Array.from({ length: 40 }, (_, i) => i + 1))('small board job %i equals the exact model', (seed) => {
-  const job = makeJob(seed);
-  const plan = solveCutting(job, { solveLp, clock: () => performance.now(), work: 2000 });
-  expect(checkPlan(job, plan)).toEqual([]);
-  const optimum = exactOptimum(job);
-  expect(plan.bound ?? 0).toBeLessThanOrEqual(optimum);
-  expect(plan.cost).toBe(optimum);
-});
+test.each(Array.from({ length: 40 }, (_, i) => i + 1))(
+  'small board job %i equals the exact model',
+  (seed) => {
+    const job = makeJob(seed);
+    const plan = solveCutting(job, { solveLp, clock: () => performance.now(), work: 2000 });
+    expect(checkPlan(job, plan)).toEqual([]);
+    const optimum = exactOptimum(job);
+    expect(plan.bound ?? 0).toBeLessThanOrEqual(optimum);
+    expect(plan.cost).toBe(optimum);
+  },
+);

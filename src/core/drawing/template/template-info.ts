@@ -9,9 +9,9 @@ export interface TemplateInfo {
   readonly stamp?: string;
 }
 
-/** The direction that points up in the boat on the part as seen from its face side, radians; null when the part lies flat. */
-export function upDirection(part: Part): number | null {
-  const [placement] = part.placements;
+/** The direction that points up in the boat on the part as seen from its face side with its start end at the left, radians; null when the part lies flat. */
+export function upDirection(part: Part, copy = 0): number | null {
+  const placement = part.placements[copy] ?? part.placements[0];
   if (!placement) return null;
   // the view shows the part's y running down
   const { x, y } = { x: placement.xAxis.y, y: -placement.yAxis.y };

@@ -1,5 +1,5 @@
 import { collectSettings, type SawSetting } from '#core/cutting';
-import { arrangePages, roomOnPage, textWidth, type Drawing, type Mark, type Page } from '#core/drawing';
+import { textWidth, type Drawing, type Mark } from '#core/drawing';
 import { countWords, showSize, type PlannedGroup } from '#core/pipeline';
 
 /** Lettering and lines of the list, mm. */
@@ -11,25 +11,18 @@ const rowsPerPage = 42;
 const columns = { cut: 0, fence: 26, passes: 50, cuts: 76 } as const;
 
 /** The saw settings of a plan in batches (joinery E2): each fence setting once, with the cuts of all diagrams made at it. */
-export function drawSettingsPages(
-  { group, plan }: PlannedGroup,
-  paper: 'A4' | 'Letter',
-  title: string,
-): readonly Page[] {
-  const room = roomOnPage(paper, false).width;
+export function drawSettings({ group, plan }: PlannedGroup, room: number): readonly Drawing[] {
   const rows = collectSettings(plan.layouts, group.job.kerf ?? 0).flatMap((setting) =>
     makeRows(setting, room),
   );
-  if (rows.length === 0) return [];
   const pages = Math.ceil(rows.length / rowsPerPage);
-  const drawings = Array.from({ length: pages }, (_, page) =>
+  return Array.from({ length: pages }, (_, page) =>
     drawRows(
       `Settings of the saw: ${group.title}`,
       rows.slice(page * rowsPerPage, (page + 1) * rowsPerPage),
       room,
     ),
   );
-  return arrangePages(drawings, paper, title);
 }
 
 type Row = Partial<Record<keyof typeof columns, string>>;

@@ -1,0 +1,136 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { checkPlan, solveCutting } from '#core/cutting';
+import type { CuttingJob, CuttingPlan } from '#core/cutting';
+import { loadGlpk } from '#solver/glpk';
+import { makeWorkshopJob } from './workshop-jobs.ts';
+
+/** A job of the literature, or one of our own without a best known result. */
+interface Instance {
+  readonly name: string;
+  readonly job: CuttingJob;
+  readonly best: { readonly value?: number | null; readonly bound?: number | null } | null;
+}
+
+interface Line {
+  readonly name: string;
+  readonly plan: CuttingPlan;
+  readonly seconds: number;
+  readonly firstPlan: number;
+  readonly best: number | null;
+  readonly reference: number | null;
+  readonly faults: readonly string[];
+}
+
+const files: Readonly<Record<string, readonly string[]>> = {
+  sheets: [
+    'sheets-500',
+    'sheets-demand',
+    'sheets-C',
+    'sheets-furniture',
+    'sheets-furniture-five-sizes',
+    'sheets-several-sizes',
+  ],
+  boards: ['boards', 'boards-non-irup', 'boards-worked'],
+};
+
+const usage =
+  'bench sheets|boards|workshop [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N]';
+
+/** Runs the bench and prints its table; the exit code is 1 when a plan or a bound is wrong, 2 for wrong use. */
+export async function main(argv: readonly string[]): Promise<number> {
+  const { values, positionals } = parseArgs({
+    args: [...argv],
+    allowPositionals: true,
+    options: {
+      instances: { type: 'string' },
+      seconds: { type: 'string', default: '10' },
+      file: { type: 'string' },
+      every: { type: 'string', default: '1' },
+      seed: { type: 'string', default: '1' },
+    },
+  });
+  const set = positionals[0] ?? '';
+  const isOurs = set === 'workshop';
+  if (!isOurs && !(set in files && values.instances)) {
+    console.error(`usage: ${usage}`);
+    return 2;
+  }
+  const instances = isOurs
+    ? workshop()
+    : readInstances(values.instances ?? '', values.file ? [values.file] : (files[set] ?? []));
+  const sample = instances.filter((_, i) => i % Number(values.every) === 0);
+  return runAll(sample, Number(values.seconds), Number(values.seed));
+}
+
+function workshop(): readonly Instance[] {
+  return Array.from({ length: 50 }, (_, i) => ({
+    name: `workshop ${i + 1}`,
+    job: makeWorkshopJob(i + 1),
+    best: null,
+  }));
+}
+
+function readInstances(folder: string, names: readonly string[]): readonly Instance[] {
+  return names.flatMap(
+    (name) => JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8')) as readonly Instance[],
+  );
+}
+
+async function runAll(instances: readonly Instance[], seconds: number, seed: number): Promise<number> {
+  const solveLp = await loadGlpk();
+  console.log('instance\tcost\tbound\tproven\tfirst ms\tseconds\tbest known\tratio');
+  const lines: Line[] = [];
+  for (const instance of instances) {
+    const start = performance.now();
+    let firstPlan = 0;
+    const plan = solveCutting(instance.job, {
+      ...{ solveLp, seconds, seed, clock: () => performance.now() },
+      onProgress: () => (firstPlan ||= performance.now() - start),
+    });
+    const line = judge(instance, plan, { seconds: (performance.now() - start) / 1000, firstPlan });
+    lines.push(line);
+    console.log(writeLine(line));
+  }
+  console.log(summarise(lines));
+  return lines.some((line) => line.faults.length > 0) ? 1 : 0;
+}
+
+function judge(instance: Instance, plan: CuttingPlan, times: { seconds: number; firstPlan: number }): Line {
+  const { value = null, bound = null } = instance.best ?? {};
+  const faults = checkPlan(instance.job, plan).map((problem) => problem.message);
+  if (value !== null && plan.bound !== null && plan.bound > value + 1e-6) {
+    faults.push(`the bound ${plan.bound} is above the best known ${value}`);
+  }
+  return { name: instance.name, plan, ...times, best: value, reference: value ?? bound, faults };
+}
+
+function writeLine({ name, plan, seconds, firstPlan, best, reference, faults }: Line): string {
+  const ratio = reference ? (plan.cost / reference).toFixed(4) : '';
+  const cells = [
+    name,
+    plan.cost,
+    plan.bound ?? '',
+    plan.proven ? 'yes' : 'no',
+    firstPlan.toFixed(0),
+    seconds.toFixed(2),
+    best ?? '',
+    ratio,
+  ];
+  return [...cells, ...faults].join('\t');
+}
+
+function summarise(lines: readonly Line[]): string {
+  const sum = (value: (line: Line) => number) => lines.reduce((total, line) => total + value(line), 0);
+  const compared = lines.filter((line) => line.reference);
+  const ratio =
+    compared.reduce((total, line) => total + line.plan.cost / (line.reference ?? 1), 0) / compared.length;
+  return [
+    `${lines.length} jobs, cost ${sum((line) => line.plan.cost)}, bound ${sum((line) => line.plan.bound ?? 0)}`,
+    `best known or its bound ${sum((line) => line.reference ?? 0)}, mean ratio ${ratio.toFixed(4)}`,
+    `proven ${sum((line) => Number(line.plan.proven))}, as good as the best known ${sum((line) => Number(line.best !== null && line.plan.cost <= line.best + 1e-6))}`,
+    `mean seconds ${(sum((line) => line.seconds) / lines.length).toFixed(2)}, latest first plan ${Math.max(...lines.map((line) => line.firstPlan)).toFixed(0)} ms`,
+    `faults ${sum((line) => line.faults.length)}`,
+  ].join('\n');
+}
