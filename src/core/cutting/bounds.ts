@@ -1,10 +1,9 @@
+import { nextAttainable } from './attainable.ts';
 import type { Model } from './model.ts';
 
-/** Rounds a bound up to the grid of the costs; with no grid it stays. */
+/** Rounds a bound up to the next total that whole sheets can come to; with no common measure of costs it stays. */
 export function roundBound(model: Model, bound: number): number {
-  const { costGrid } = model;
-  if (!(bound > 0)) return 0;
-  return costGrid > 0 ? Math.ceil(bound / costGrid - 1e-6) * costGrid : bound * (1 - 1e-9);
+  return bound > 0 ? nextAttainable(model, bound) : 0;
 }
 
 /**
