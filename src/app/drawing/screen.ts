@@ -1,4 +1,5 @@
 import type { Drawing, Mark } from '#core/drawing';
+import type { Box3 } from '#core/geometry';
 
 /** Marks that follow each other and lead to the same place. */
 export interface MarkGroup {
@@ -32,4 +33,10 @@ export function textTransform(mark: Extract<Mark, { kind: 'text' }>): string {
   const place = `translate(${shorten(mark.at.x)} ${shorten(-mark.at.y)})`;
   const turn = mark.turn ?? 0;
   return turn === 0 ? place : `${place} rotate(${shorten((-turn * 180) / Math.PI)})`;
+}
+
+/** Whether something is wider than high, as seen from the front. */
+export function isLying(envelope: Box3): boolean {
+  const { min, max } = envelope;
+  return max.x - min.x > max.y - min.y;
 }

@@ -73,10 +73,14 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
     stepsLeft: setup.steps,
     idle: 0,
   };
+  if (model.kinds.length > mostKinds) engine.generation.done = true;
   poolLoad(engine, search.best);
   engine.tell('first plan');
   return engine;
 }
+
+/** With more kinds than this one master program takes longer than the search would need. */
+const mostKinds = 600;
 
 function partsOf(model: Model): number {
   return model.kinds.reduce((sum, kind) => sum + kind.count, 0);
@@ -92,13 +96,18 @@ export function isProven(engine: Engine): boolean {
 export function runEngine(engine: Engine): void {
   // a portion of search costs about as much as one round of generation on a job of usual size
   const portion = Math.max(50, Math.ceil(60000 / (20 + partsOf(engine.model))));
-  if (partsOf(engine.model) <= 400) searchFor(engine, 2 * portion);
+  searchFor(engine, 2 * portion);
   while (!isStopped(engine)) {
     if (!engine.generation.done) generateFor(engine);
     else if (wantsDive(engine)) diveOnce(engine);
-    else if (engine.dives > 0 && refineGeneration(engine.generation, engine.effort.finePricing)) continue;
+    else if (
+      engine.dives > 0 &&
+      engine.model.kinds.length <= mostKinds &&
+      refineGeneration(engine.generation, engine.effort.finePricing)
+    )
+      continue;
     else searchFor(engine, 4 * portion);
-    if (partsOf(engine.model) <= 400) searchFor(engine, portion);
+    searchFor(engine, portion);
   }
 }
 
@@ -152,7 +161,7 @@ function generateFor(engine: Engine): void {
 
 /** Boards gain by rounding again and again, sheets by searching on. */
 function wantsDive(engine: Engine): boolean {
-  if (engine.dives >= engine.effort.dives) return false;
+  if (engine.dives >= engine.effort.dives || engine.model.kinds.length > mostKinds) return false;
   return engine.model.style === 'length'
     ? engine.dives < 60
     : engine.dives < 1 + Math.floor(engine.idle / 50_000);

@@ -15,6 +15,9 @@ export interface Search {
   readonly history: Float64Array;
   step: number;
   budget: number;
+  /** Best grade since the search last began anew, and steps since. */
+  lowGrade: number;
+  stale: number;
 }
 
 const historyLength = 300;
@@ -35,6 +38,8 @@ export function startSearch(model: Model, random: Random, tries: number): Search
     history: new Float64Array(historyLength),
     step: 0,
     budget: 0,
+    lowGrade: 0,
+    stale: 0,
   };
   aimBelow(search);
   return search;
@@ -58,10 +63,19 @@ export function aimBelow(search: Search): void {
   const load = draftOf(search.best);
   while (load.cost > search.budget && load.sheets.length > 0) dropSheet(load, emptiest(load));
   recreate(search.hunt, load, search.budget);
+  goOnFrom(search, load);
+}
+
+function goOnFrom(search: Search, load: Load): void {
   search.current = load;
   search.currentGrade = gradeOf(search.hunt, load);
   search.history.fill(search.currentGrade);
+  search.lowGrade = search.currentGrade;
+  search.stale = 0;
 }
+
+/** Steps without a better grade after which a fresh load is tried: other beginnings reach other ends. */
+const staleAfter = 40_000;
 
 /** Takes a better load from outside and goes on from there. */
 export function adoptLoad(search: Search, load: Load): void {
@@ -125,6 +139,11 @@ function stepOnce(search: Search): boolean {
     search.currentGrade = grade;
   }
   history[at] = Math.min(history[at] as number, search.currentGrade);
+  search.stale++;
+  if (search.currentGrade < search.lowGrade - 1e-9 * search.lowGrade) {
+    search.lowGrade = search.currentGrade;
+    search.stale = 0;
+  } else if (search.stale > staleAfter) goOnFrom(search, fillGreedily(hunt, search.budget));
   return false;
 }
 

@@ -13,3 +13,5 @@ export { plywoodMovement, unknownDensity, unknownMovement } from './species.ts';
 export type { Species } from './species.ts';
 export { speciesTable } from './species-table.ts';
 export { weigh, weighVolume } from './weigh.ts';
+export { diagonalTolerance, worstOutOfSquare } from './squareness.ts';
+export type { OutOfSquare } from './squareness.ts';

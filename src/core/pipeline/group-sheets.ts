@@ -2,6 +2,7 @@ import type { BuiltPiece, Material } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import type { Project, StockLine } from '#core/project';
 
+import { findUntrued } from './find-untrued.ts';
 import { makeGroup } from './make-group.ts';
 import { reportMissingStock } from './missing-stock.ts';
 import type { Need } from './need.ts';
@@ -50,6 +51,7 @@ export function groupSheets(
       ...wanted
         .filter((need) => !fits(need))
         .flatMap((need) => reportMissingStock(need, material, lines, trim)),
+      ...findUntrued(lines, saw),
     ],
   });
 }

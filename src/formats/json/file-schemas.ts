@@ -9,7 +9,7 @@ import { adjustmentSchema, surveySchema } from './schemas/survey-schemas.ts';
 
 /** Answer of `joggle check`. */
 export interface CheckAnswer {
-  readonly kind: FileKind;
+  readonly kind: FileKind | 'dxf' | 'svg' | 'csv';
   readonly findings: readonly Problem[];
 }
 
@@ -27,6 +27,9 @@ const checkAnswerSchema = exact({
     'cutting-plan',
     'plan-file',
     'check-answer',
+    'dxf',
+    'svg',
+    'csv',
   ]),
   findings: findingsSchema,
 }) satisfies v.GenericSchema<CheckAnswer>;
