@@ -169,6 +169,25 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
       expect(await page.getByRole('button', { name: 'Save templates.pdf' }).isVisible()).toBe(true);
     }));
 
+  test.each(['light', 'dark'] as const)(
+    'a set prints on as many A4 pages as it has, in the %s theme',
+    (colorScheme) =>
+      withApp({ path: '/paper/', colorScheme }, async ({ page }) => {
+        await page.evaluate(() => Reflect.set(window, 'print', () => undefined));
+        await page.getByRole('button', { name: 'Templates', exact: true }).click({ timeout: 55_000 });
+        await page.getByRole('button', { name: /^Print all/ }).click();
+        const count = await page.locator('.print-only svg').count();
+        const pdf = (await page.pdf({ preferCSSPageSize: true })).toString('latin1');
+        // A4 is 210 by 297 mm (ISO 216): 595.28 by 841.89 points; the browser rounds to whole CSS pixels of 0.75 points.
+        const sizes = [...pdf.matchAll(/\/MediaBox \[0 0 ([\d.]+) ([\d.]+)\]/g)].map(([, width, height]) => [
+          Math.abs(Math.min(Number(width), Number(height)) - 595.28) < 0.75,
+          Math.abs(Math.max(Number(width), Number(height)) - 841.89) < 0.75,
+        ]);
+        expect(count).toBeGreaterThan(0);
+        expect(sizes).toEqual(Array.from({ length: count }, () => [true, true]));
+      }),
+  );
+
   test('a task ticked off moves to what is done', () =>
     withApp({ path: '/trips/' }, async ({ page }) => {
       await page.getByRole('checkbox').first().click();

@@ -4,13 +4,19 @@ import { parseArgs } from 'node:util';
 import { checkPlan, solveCutting } from '#core/cutting';
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
 import { loadGlpk } from '#solver/glpk';
+import { main as runFit } from './fit.ts';
 import { makeWorkshopJob } from './workshop-jobs.ts';
 
 /** A job of the literature, or one of our own without a best known result. */
 interface Instance {
   readonly name: string;
   readonly job: CuttingJob;
-  readonly best: { readonly value?: number | null; readonly bound?: number | null } | null;
+  readonly best: {
+    readonly value?: number | null;
+    readonly bound?: number | null;
+    /** Where `bound` is not in the unit of the costs. */
+    readonly costBound?: number | null;
+  } | null;
 }
 
 interface Line {
@@ -36,10 +42,11 @@ const files: Readonly<Record<string, readonly string[]>> = {
 };
 
 const usage =
-  'bench sheets|boards|workshop [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N]';
+  'bench sheets|boards|workshop [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
 
 /** Runs the bench and prints its table; the exit code is 1 when a plan or a bound is wrong, 2 for wrong use. */
 export async function main(argv: readonly string[]): Promise<number> {
+  if (argv[0] === 'fit') return runFit(argv.slice(1));
   const { values, positionals } = parseArgs({
     args: [...argv],
     allowPositionals: true,
@@ -98,12 +105,12 @@ async function runAll(instances: readonly Instance[], seconds: number, seed: num
 }
 
 function judge(instance: Instance, plan: CuttingPlan, times: { seconds: number; firstPlan: number }): Line {
-  const { value = null, bound = null } = instance.best ?? {};
+  const { value = null, bound = null, costBound = null } = instance.best ?? {};
   const faults = checkPlan(instance.job, plan).map((problem) => problem.message);
   if (value !== null && plan.bound !== null && plan.bound > value + 1e-6) {
     faults.push(`the bound ${plan.bound} is above the best known ${value}`);
   }
-  return { name: instance.name, plan, ...times, best: value, reference: value ?? bound, faults };
+  return { name: instance.name, plan, ...times, best: value, reference: value ?? costBound ?? bound, faults };
 }
 
 function writeLine({ name, plan, seconds, firstPlan, best, reference, faults }: Line): string {

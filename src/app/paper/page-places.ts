@@ -20,3 +20,9 @@ export function clipOf(
     height: clip.maxY - clip.minY,
   };
 }
+
+/** The form of a page as the printer knows it, as `A4-lying`; by its longer side. */
+export function formOf(page: Page): string {
+  const isLetter = Math.abs(Math.max(page.width, page.height) - 279.4) < 1; // mm; A4 is 17.6 longer
+  return `${isLetter ? 'Letter' : 'A4'}-${page.width > page.height ? 'lying' : 'upright'}`;
+}

@@ -99,13 +99,8 @@ export function runEngine(engine: Engine): void {
   searchFor(engine, 2 * portion);
   while (!isStopped(engine)) {
     if (!engine.generation.done) generateFor(engine);
+    else if (engine.dives > 0 && refines(engine)) continue;
     else if (wantsDive(engine)) diveOnce(engine);
-    else if (
-      engine.dives > 0 &&
-      engine.model.kinds.length <= mostKinds &&
-      refineGeneration(engine.generation, engine.effort.finePricing)
-    )
-      continue;
     else searchFor(engine, 4 * portion);
     searchFor(engine, portion);
   }
@@ -115,7 +110,7 @@ export function runEngine(engine: Engine): void {
 export function polishEngine(engine: Engine): void {
   const { search, model } = engine;
   const parts = partsOf(model);
-  if (search.best.leftCount > 0 || parts > 400 || engine.model.style === 'length') return;
+  if (search.best.leftCount > 0 || parts > 400) return;
   const steps = Math.ceil(150_000 / (20 + parts));
   polishSearch(search, Math.min(steps, engine.effort.polish), engine.isOver);
   engine.tell('leftovers');
@@ -159,12 +154,17 @@ function generateFor(engine: Engine): void {
   engine.tell('bound');
 }
 
-/** Boards gain by rounding again and again, sheets by searching on. */
+/** After a first rounding the bound, and the patterns with it, may be worth a finer pricing. */
+function refines({ model, generation, effort }: Engine): boolean {
+  return model.kinds.length <= mostKinds && refineGeneration(generation, effort.finePricing);
+}
+
+/** Boards and large orders gain by rounding again and again, a few sheets by searching on. */
 function wantsDive(engine: Engine): boolean {
-  if (engine.dives >= engine.effort.dives || engine.model.kinds.length > mostKinds) return false;
-  return engine.model.style === 'length'
-    ? engine.dives < 60
-    : engine.dives < 1 + Math.floor(engine.idle / 50_000);
+  const { model, dives, effort, idle } = engine;
+  if (dives >= effort.dives || model.kinds.length > mostKinds) return false;
+  const large = model.style === 'length' || partsOf(model) > 300;
+  return large ? dives < 60 : dives < 1 + Math.floor(idle / 50_000);
 }
 
 function diveOnce(engine: Engine): void {

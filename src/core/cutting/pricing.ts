@@ -53,7 +53,7 @@ function longest(model: Model): number {
 
 function pricerAt(model: Model, step: number): Pricer {
   const down = (size: number) => Math.floor(size / step + 1e-9);
-  const kinds = model.kinds.filter((kind) => kind.count > 0);
+  const kinds = model.kinds.filter((kind) => kind.count > 0 && !isTiny(kind, step));
   const limitX = down(Math.max(...model.bins.map((bin) => bin.length)));
   const limitY = down(Math.max(...model.bins.map((bin) => bin.width)));
   const xs = findPositions(repeated(kinds, down, 'length'), limitX);
@@ -64,27 +64,40 @@ function pricerAt(model: Model, step: number): Pricer {
 function repeated(kinds: readonly Kind[], down: (size: number) => number, side: 'length' | 'width') {
   const across = side === 'length' ? 'width' : 'length';
   return kinds.flatMap((kind) => [
-    { size: Math.max(1, down(kind[side])), count: kind.count },
-    ...(kind.turn ? [{ size: Math.max(1, down(kind[across])), count: kind.count }] : []),
+    { size: down(kind[side]), count: kind.count },
+    ...(kind.turn ? [{ size: down(kind[across]), count: kind.count }] : []),
   ]);
 }
 
 /** Prices with the full dynamic program: a valid upper limit for every stock, and patterns when nothing was rounded. */
 export function priceFully(pricer: Pricer, prices: Float64Array): Pricing {
   const { model, step } = pricer;
-  const down = (size: number) => Math.max(1, Math.floor(size / step + 1e-9));
-  const sizes = pricedSizes(model, prices).map((size) => ({
-    ...size,
-    length: down(size.length),
-    width: down(size.width),
-  }));
+  const down = (size: number) => Math.floor(size / step + 1e-9);
+  const sizes = pricedSizes(model, prices)
+    .filter((size) => !isTiny(size, step))
+    .map((size) => ({ ...size, length: down(size.length), width: down(size.width) }));
   const plates = valuePlates(pricer.xs, pricer.ys, sizes);
-  const limit = (size: number) => Math.floor(size / step + 1e-9);
-  const most = Float64Array.from(model.bins, (bin) =>
-    plateValue(plates, limit(bin.length), limit(bin.width)),
+  const most = Float64Array.from(
+    model.bins,
+    (bin) => plateValue(plates, down(bin.length), down(bin.width)) + tinyValue(pricer, prices, bin),
   );
   const proposals = step === 1 ? model.bins.flatMap((bin) => proposeBest(plates, bin)) : [];
   return { most, proposals };
+}
+
+/** Less than one step long or wide: rounded down it would take no room at all. */
+function isTiny(size: { readonly length: number; readonly width: number }, step: number): boolean {
+  return Math.min(size.length, size.width) < step;
+}
+
+/** What all parts too tiny for the steps may add to a pattern at most. */
+function tinyValue({ model, step }: Pricer, prices: Float64Array, bin: Bin): number {
+  return model.kinds
+    .filter((kind) => isTiny(kind, step))
+    .reduce((sum, kind) => {
+      const most = Math.min(kind.count, Math.floor(bin.area / kind.area));
+      return sum + (prices[kind.index] as number) * most;
+    }, 0);
 }
 
 function proposeBest(plates: PlateValues, bin: Bin): readonly Proposal[] {

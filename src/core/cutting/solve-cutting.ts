@@ -56,17 +56,17 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
   return finish(engine);
 }
 
-/** About a tenth of a second is a fair price for one full pricing, and a twentieth of the time for a fine one. */
+/** About a thirtieth of a second is a fair price for one full pricing, and a twentieth of the time for a fine one. */
 function effortFor(tools: CuttingTools): Effort {
   const { work } = tools;
   if (work === undefined) {
-    const affordable = (tools.seconds ?? 10) * 1.5e7;
+    const affordable = (tools.seconds ?? 10) * 3e7;
     const pricing = Math.min(2e7, affordable);
     return {
       rounds: Infinity,
       dives: Infinity,
       pricing,
-      finePricing: Math.min(1.5e8, affordable),
+      finePricing: Math.min(4e8, affordable),
       polish: Infinity,
     };
   }

@@ -28,9 +28,23 @@ export function sketchPoints(names: readonly string[]): Readonly<Record<string, 
   return Object.fromEntries(names.map((name) => [name, place(name)]));
 }
 
+/** The named points a reading is taken between. */
+export function pointsOfReading(reading: ReadingPlace): readonly string[] {
+  switch (reading.kind) {
+    case 'width':
+      return [...reading.left, ...reading.right];
+    case 'offset':
+      return [reading.from, reading.to, reading.point];
+    case 'angle':
+      return [reading.from, reading.at, reading.to];
+    default:
+      return [reading.from, reading.to];
+  }
+}
+
 /** A small sketch of an opening that shows where the tape, plumb line or level goes; 34 mm high unless said. */
 export function drawReadingSketch(reading: ReadingPlace, height = 34): Drawing {
-  const named = reading.kind === 'width' ? [...reading.left, ...reading.right] : [reading.from, reading.to];
+  const named = pointsOfReading(reading);
   const points = sketchPoints([...new Set(['BL', 'BR', 'TR', 'TL', ...named])]);
   const at = (name: string): Point => ({
     x: (points[name]?.x ?? 0) * height,
@@ -81,9 +95,32 @@ function drawTapeOn(reading: ReadingPlace, at: (name: string) => Point): readonl
         ...bob,
       ];
     }
+    case 'offset': {
+      const [a, b, p] = [at(reading.from), at(reading.to), at(reading.point)];
+      return [drawLine([a, b], 'centre'), ...drawTape(footOn(a, b, p), p)];
+    }
+    case 'angle':
+      return [
+        drawLine([at(reading.from), at(reading.at), at(reading.to)], 'cut'),
+        drawCircle(at(reading.at), 0.8, 'none', 'ink'),
+      ];
+    case 'bow': {
+      const [a, b] = [at(reading.from), at(reading.to)];
+      return [
+        drawLine([a, b], 'cut'),
+        drawCircle({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, 0.8, 'none', 'ink'),
+      ];
+    }
     default:
       return unreachable(reading);
   }
+}
+
+/** Where a square from the point meets the line through both ends; the first end when they fall together. */
+export function footOn(a: Point, b: Point, p: Point): Point {
+  const [dx, dy] = [b.x - a.x, b.y - a.y];
+  const t = ((p.x - a.x) * dx + (p.y - a.y) * dy) / (dx * dx + dy * dy || 1);
+  return { x: a.x + t * dx, y: a.y + t * dy };
 }
 
 function drawTape(a: Point, b: Point): readonly Mark[] {

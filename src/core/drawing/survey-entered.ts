@@ -1,7 +1,7 @@
 import type { Point } from '#core/geometry';
 import type { Reading } from '#core/measuring';
 import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
-import { sketchPoints } from './reading-sketch.ts';
+import { pointsOfReading, sketchPoints } from './reading-sketch.ts';
 import { drawReading } from './survey-readings.ts';
 import type { SurveySheet } from './survey-readings.ts';
 import { meanOf } from './survey-view.ts';
@@ -36,8 +36,7 @@ export function drawEnteredReadings(view: SurveyView): Drawing {
 }
 
 function namesOf(readings: readonly Reading[]): readonly string[] {
-  const names = readings.flatMap((r) => (r.kind === 'width' ? [...r.left, ...r.right] : [r.from, r.to]));
-  return [...new Set(['BL', 'BR', 'TR', 'TL', ...names])];
+  return [...new Set(['BL', 'BR', 'TR', 'TL', ...readings.flatMap(pointsOfReading)])];
 }
 
 function scalePoints(points: Readonly<Record<string, Point>>, size: number): Readonly<Record<string, Point>> {

@@ -5,6 +5,8 @@ import { readableTurn } from './dimension.ts';
 import { boxAround } from './find-room.ts';
 import { boxesOverlap, boxOfMark, drawLine, drawText, lettering } from './marks.ts';
 import { formatMm, formatSigned } from './scales.ts';
+import { footOn } from './reading-sketch.ts';
+import { drawBow, drawRays } from './survey-bends.ts';
 import type { SurveyView } from './survey-view.ts';
 import { drawArrow } from './symbols.ts';
 import { textWidth } from './text-width.ts';
@@ -38,6 +40,14 @@ export function drawReading(reading: Reading, sheet: SurveySheet): readonly Mark
     case 'plumb':
     case 'level':
       return drawDeviation(reading, sheet);
+    case 'offset': {
+      const [a, b, p] = [reading.from, reading.to, reading.point].map((name) => sheet.points[name]);
+      return a && b && p ? drawTape(reading, footOn(a, b, p), p, sheet) : [];
+    }
+    case 'angle':
+      return drawRays(reading, sheet);
+    case 'bow':
+      return drawBow(reading, sheet);
     default:
       return unreachable(reading);
   }

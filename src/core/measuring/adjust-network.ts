@@ -73,7 +73,7 @@ function findStarts({ network, datum }: Search): readonly Position[] {
 function decidesHand(network: Network): boolean {
   if (knowsHand(network.points)) return false;
   const has = (measure: string) => network.observations.some((seen) => seen.measure === measure);
-  return has('plumb') && has('level');
+  return (has('plumb') && has('level')) || has('offset') || has('angle');
 }
 
 /** Mirrors a start so that an opening goes round as its names say, or else its first point off the axis lies above it. */

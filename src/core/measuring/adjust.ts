@@ -1,12 +1,14 @@
 import type { Shape, ShapeEdge } from '#core/geometry';
 import type { Problem } from '#core/problems';
 import { adviseReading } from './advice.ts';
+import { openingEdges } from './opening.ts';
 import { adjustNetwork } from './adjust-network.ts';
 import type { Found } from './adjust-network.ts';
 import { checkSurvey, usableReadings } from './check-survey.ts';
 import { alignToDatum, datumOf, firstOffAxis, mirrorPosition, openingCorners } from './datum.ts';
 import type { Datum } from './datum.ts';
 import { findAll } from './findings.ts';
+import { edgeKey, unitOf } from './network.ts';
 import type { Position } from './network.ts';
 import type { AnalysedFit } from './solve.ts';
 import { networkOf } from './study.ts';
@@ -61,8 +63,10 @@ function emptyAdjustment(survey: Survey, findings: readonly Problem[]): Adjustme
   return { seenFrom: survey.seenFrom, ...none, undetermined, advice, findings };
 }
 
-/** Position as the contract shows it: the first point named off the axis has y above 0. */
+/** Position as the contract shows it: the first point named off the axis has y above 0, unless readings tell left from right. */
 function shownPosition(fit: AnalysedFit): Position {
+  if (fit.network.observations.some(({ measure }) => measure === 'offset' || measure === 'angle'))
+    return fit.position;
   const first = firstOffAxis(fit.position, fit.network.points);
   return first !== undefined && (fit.position.points[first]?.y ?? 0) < 0
     ? mirrorPosition(fit.position)
@@ -92,7 +96,7 @@ function covarianceOf(fit: AnalysedFit, a: Coordinate, b: Coordinate): number {
 type Coordinate = readonly [point: string, axis: 'x' | 'y'];
 
 function rowOf(fit: AnalysedFit, [point, axis]: Coordinate): number {
-  return fit.unknowns.findIndex((u) => !('tilt' in u) && u.point === point && u.axis === axis);
+  return fit.unknowns.findIndex((u) => 'point' in u && u.point === point && u.axis === axis);
 }
 
 function tellTilt(fit: AnalysedFit, loose: boolean): number | null {
@@ -107,9 +111,11 @@ function angleInDegrees(radians: number): number {
 function tellReading(fit: AnalysedFit, at: number): AdjustedReading {
   const seen = fit.network.observations[at];
   if (!seen) throw new Error(`no observation ${at}`);
-  const residual = fit.residuals[at] ?? 0;
+  const unit = unitOf(seen);
+  const residual = (fit.residuals[at] ?? 0) / unit;
   const redundancy = fit.redundancy[at] ?? 0;
-  const { id, value, sigma } = seen;
+  const { id } = seen;
+  const [value, sigma] = [seen.value / unit, seen.sigma / unit];
   const normalised = fit.normalised[at] ?? null;
   const found = smallestSlip(sigma, redundancy);
   return {
@@ -134,7 +140,7 @@ function makeShape(survey: Survey, readings: readonly Reading[], found: Found): 
   return {
     seenFrom: survey.seenFrom,
     points: Object.fromEntries(names.map((name) => [name, fit.position.points[name] ?? { x: 0, y: 0 }])),
-    edges: edgesOf(names),
+    edges: edgesOf(names).map((edge) => bowed(edge, fit.position.bows?.[edgeKey(edge)])),
     order: coordinates.map((coordinate) => coordinate.join('.')),
     covariance: coordinates.map((a) => coordinates.map((b) => covarianceOf(fit, a, b))),
     tilt: fit.network.tiltFree ? fit.position.tilt : 0,
@@ -151,14 +157,12 @@ function fitForShape(readings: readonly Reading[], found: Found): AnalysedFit {
   return adjustNetwork({ network: networkOf(readings, opening), datum: opening, start }).fit;
 }
 
+function bowed(edge: ShapeEdge, bow: number | undefined): ShapeEdge {
+  return bow === undefined ? edge : { ...edge, bow };
+}
+
 function edgesOf(names: readonly string[]): readonly ShapeEdge[] {
-  if (openingCorners.every((corner) => names.includes(corner)))
-    return [
-      { name: 'sill', from: 'BL', to: 'BR' },
-      { name: 'right jamb', from: 'BR', to: 'TR' },
-      { name: 'head', from: 'TR', to: 'TL' },
-      { name: 'left jamb', from: 'TL', to: 'BL' },
-    ];
+  if (openingCorners.every((corner) => names.includes(corner))) return openingEdges;
   if (names.length === 2) return [{ name: names.join('–'), from: names[0] ?? '', to: names[1] ?? '' }];
   return names.map((from, k) => {
     const to = names[(k + 1) % names.length] ?? from;

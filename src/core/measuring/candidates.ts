@@ -1,7 +1,8 @@
 import { isOpening } from './datum.ts';
 import { sigmaOf } from './methods.ts';
-import { namesOf, observe, predict } from './network.ts';
+import { namesOf, observe } from './network.ts';
 import { makeOpeningReading, openingChecklist, openingKeyOf } from './opening.ts';
+import { predict } from './predict.ts';
 import { analyseFit, evaluate, unchecked } from './solve.ts';
 import type { AnalysedFit } from './solve.ts';
 import type { Reading } from './types.ts';

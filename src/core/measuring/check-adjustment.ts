@@ -13,7 +13,8 @@ const nudge = 0.05;
  */
 export function checkAdjustment(survey: Survey, adjustment: Adjustment): readonly Problem[] {
   const points = new Map(adjustment.points.map((point) => [point.id, { x: point.x, y: point.y }]));
-  const hands = [1, -1].map((hand) => ({ points, tilt: adjustment.tilt, hand }));
+  const bows = adjustedBows(survey, adjustment);
+  const hands = [1, -1].map((hand) => ({ points, bows, tilt: adjustment.tilt, hand }));
   const faults = hands.map((view) => checkReadings(survey, adjustment, view));
   const [plain = [], mirrored = []] = faults;
   const view = plain.length <= mirrored.length ? hands[0] : hands[1];
@@ -35,6 +36,24 @@ interface View {
   /** Degrees; null where upright is not known. */
   readonly tilt: number | null;
   readonly hand: number;
+  /** By the names of both ends, in either order. */
+  readonly bows: ReadonlyMap<string, number>;
+}
+
+/** The bows, of which only the readings tell. */
+function adjustedBows(survey: Survey, adjustment: Adjustment): ReadonlyMap<string, number> {
+  return new Map(
+    survey.readings.flatMap((reading) => {
+      const answer = adjustment.readings.find(({ id }) => id === reading.id);
+      return reading.kind === 'bow' && answer
+        ? [[nameEdge([reading.from, reading.to]), answer.adjusted]]
+        : [];
+    }),
+  );
+}
+
+function nameEdge(ends: readonly string[]): string {
+  return JSON.stringify([...ends].sort());
 }
 
 function checkReadings(survey: Survey, adjustment: Adjustment, view: View): readonly Problem[] {
@@ -57,9 +76,17 @@ function measureOn(view: View, reading: Reading): number | null {
   if (reading.kind === 'width') {
     const left = pointOn(view, reading.left, reading.at);
     const right = pointOn(view, reading.right, reading.at);
-    return left && right ? Math.hypot(right.x - left.x, right.y - left.y) : null;
+    const bow = [reading.left, reading.right].reduce(
+      (sum, ends) => sum + (view.bows.get(nameEdge(ends)) ?? 0),
+      0,
+    );
+    const swell = 4 * reading.at * (1 - reading.at) * bow;
+    return left && right ? Math.hypot(right.x - left.x, right.y - left.y) + swell : null;
   }
+  if (reading.kind === 'bow') return view.bows.get(nameEdge([reading.from, reading.to])) ?? null;
   const [from, to] = [view.points.get(reading.from), view.points.get(reading.to)];
+  if (reading.kind === 'offset') return offsetOn(view, [from, to, view.points.get(reading.point)]);
+  if (reading.kind === 'angle') return angleOn(view, reading, [from, to, view.points.get(reading.at)]);
   if (!from || !to) return null;
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   if (reading.kind === 'distance') return Math.hypot(dx, dy);
@@ -68,6 +95,23 @@ function measureOn(view: View, reading: Reading): number | null {
   const upright = dy * Math.cos(angle) - dx * Math.sin(angle);
   const across = dx * Math.cos(angle) + dy * Math.sin(angle);
   return reading.kind === 'level' ? upright : view.hand * across;
+}
+
+type Three = readonly [from: Point | undefined, to: Point | undefined, third: Point | undefined];
+
+/** Twice the area of the triangle over its base, positive to the left. */
+function offsetOn({ hand }: View, [from, to, point]: Three): number | null {
+  if (!from || !to || !point) return null;
+  const area = from.x * (to.y - point.y) + to.x * (point.y - from.y) + point.x * (from.y - to.y);
+  return (hand * area) / Math.hypot(to.x - from.x, to.y - from.y);
+}
+
+/** Degrees, in the turn nearest to the reading. */
+function angleOn({ hand }: View, reading: Reading, [from, to, at]: Three): number | null {
+  if (!from || !to || !at) return null;
+  const direction = (end: Point) => (Math.atan2(end.y - at.y, end.x - at.x) * 180) / Math.PI;
+  const turn = hand * (direction(to) - direction(from));
+  return turn + 360 * Math.round((reading.value - turn) / 360);
 }
 
 function pointOn(view: View, [from, to]: readonly [string, string], at: number): Point | null {
@@ -88,11 +132,17 @@ function checkLeast(survey: Survey, adjustment: Adjustment, view: View): readonl
       { x, y: y - nudge },
     ].map((point) => ({ id, view: { ...view, points: new Map([...view.points, [id, point]]) } })),
   );
+  const swells = [...view.bows].flatMap(([edge, bow]) =>
+    [nudge, -nudge].map((more) => ({
+      id: `the bow of ${edge}`,
+      view: { ...view, bows: new Map([...view.bows, [edge, bow + more]]) },
+    })),
+  );
   const turns = [0.002, -0.002].map((turn) => ({
     id: 'tilt',
     view: { ...view, tilt: view.tilt === null ? null : view.tilt + turn },
   }));
-  const better = [...moves, ...turns].find((move) => misfit(move.view) < now - agreement);
+  const better = [...moves, ...swells, ...turns].find((move) => misfit(move.view) < now - agreement);
   return better
     ? [fault(better.id, `Moved by ${nudge} mm, ${better.id} would fit the readings better.`)]
     : [];

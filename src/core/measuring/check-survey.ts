@@ -1,6 +1,6 @@
 import type { Problem } from '#core/problems';
 import { methods, sigmaOf } from './methods.ts';
-import { showMm } from './words.ts';
+import { showMm, showReading } from './words.ts';
 import type { Reading, Survey } from './types.ts';
 
 /** Longer than this is a slip of the pen: no opening in a boat or house, mm. */
@@ -63,6 +63,7 @@ function checkValue(reading: Reading): Problem | null {
       `is ${showMm(short)} mm; a ${reading.kind} is more than 0.`,
       remeasure,
     );
+  if (reading.kind === 'angle') return checkTurn(reading, values);
   const long = values.find((value) => Math.abs(value) > longestReading);
   if (long !== undefined)
     return stop(
@@ -72,6 +73,17 @@ function checkValue(reading: Reading): Problem | null {
       'Readings are in millimetres: check the unit and the digits.',
     );
   return null;
+}
+
+function checkTurn(reading: Reading, values: readonly number[]): Problem | null {
+  const wide = values.find((value) => Math.abs(value) > 360);
+  if (wide === undefined) return null;
+  return stop(
+    'angle-too-wide',
+    reading,
+    `is ${showReading(reading, wide)}, more than a whole turn.`,
+    'Give degrees counter-clockwise from the first direction to the second.',
+  );
 }
 
 const remeasure = 'Measure it again, or take it out.';
@@ -95,7 +107,14 @@ function checkSigma(reading: Reading): Problem | null {
 }
 
 function checkPoints(reading: Reading): Problem | null {
-  if (reading.kind !== 'width') return checkEnds(reading, [reading.from, reading.to]);
+  const { from, to } = reading.kind === 'width' ? { from: '', to: '' } : reading;
+  if (reading.kind === 'offset' || reading.kind === 'angle') {
+    const third = reading.kind === 'offset' ? reading.point : reading.at;
+    return (
+      checkEnds(reading, [from, to]) ?? checkEnds(reading, [third, from]) ?? checkEnds(reading, [third, to])
+    );
+  }
+  if (reading.kind !== 'width') return checkEnds(reading, [from, to]);
   if (!(reading.at >= 0 && reading.at <= 1))
     return stop(
       'fraction-outside',

@@ -4,7 +4,7 @@ import { openingKeyOf, readingWords } from './opening.ts';
 import type { OpeningKey } from './opening.ts';
 import { closeQuadrilateral } from './quadrilateral.ts';
 import type { Study } from './study.ts';
-import { joinWords, showMm } from './words.ts';
+import { joinWords, showMm, showReading } from './words.ts';
 import type { Suspect } from './types.ts';
 
 /** Readings that contradict each other, with the suspects in words; empty when they agree. Source: joinery A4, G1. */
@@ -37,7 +37,9 @@ function accuse({ verdict, readings }: Study): string {
   const words = (s: Suspect) => {
     const reading = readings.find((r) => r.id === s.id);
     const side = s.slip > 0 ? 'too large' : 'too small';
-    return `the ${reading ? readingWords(reading) : s.id} is about ${showMm(Math.abs(s.slip))} mm ${side}`;
+    const size =
+      reading?.kind === 'angle' ? showReading(reading, Math.abs(s.slip)) : `${showMm(Math.abs(s.slip))} mm`;
+    return `the ${reading ? readingWords(reading) : s.id} is about ${size} ${side}`;
   };
   const [first] = verdict.suspects;
   const all = verdict.suspects.map(words);

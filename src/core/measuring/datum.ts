@@ -57,7 +57,12 @@ export function alignToDatum(position: Position, datum: Datum): Position {
   const points = Object.fromEntries(Object.entries(position.points).map(([name, p]) => [name, turn(p)]));
   points[datum.origin] = { x: 0, y: 0 };
   points[datum.along] = { x: points[datum.along]?.x ?? 1, y: 0 };
-  return { points, tilt: normaliseAngle(position.tilt - angle) };
+  return { ...position, points, tilt: normaliseAngle(position.tilt - angle) };
+}
+
+/** True when readings with a sign to one side, offsets and angles, tell the shape from its mirror image. */
+export function isSided(readings: readonly { readonly kind: Reading['kind'] }[]): boolean {
+  return readings.some(({ kind }) => kind === 'offset' || kind === 'angle');
 }
 
 /** The mirror image in the x axis; upright is mirrored with it. */
@@ -65,7 +70,7 @@ export function mirrorPosition(position: Position): Position {
   const points = Object.fromEntries(
     Object.entries(position.points).map(([name, p]) => [name, { x: p.x, y: 0 - p.y }]),
   );
-  return { points, tilt: normaliseAngle(Math.PI - position.tilt) };
+  return { ...position, points, tilt: normaliseAngle(Math.PI - position.tilt) };
 }
 
 /** The first point named that does not lie on the x axis; undefined when all do. */

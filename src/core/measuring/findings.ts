@@ -2,7 +2,7 @@ import { chiSquareQuantile } from '#core/numerics';
 import type { Problem } from '#core/problems';
 import { criticalSlip, guardOf } from './advice.ts';
 import { findContradiction } from './contradiction.ts';
-import { knowsHand } from './datum.ts';
+import { isSided, knowsHand } from './datum.ts';
 import { compareLeans } from './lean.ts';
 import { runOf, sigmaOf } from './methods.ts';
 import { namesOf } from './network.ts';
@@ -88,10 +88,11 @@ function findVague({ loose, found }: Study): readonly Problem[] {
 
 /** Points that no chain of readings joins to the first. */
 function findGroups({ readings, datum }: Study): readonly Problem[] {
+  const ties = readings.filter(({ kind }) => kind !== 'bow'); // a bow says nothing of its ends
   const reached = new Set([datum.origin, datum.along]);
   for (let grown = true; grown;) {
     const size = reached.size;
-    for (const names of readings.map(namesOf))
+    for (const names of ties.map(namesOf))
       if (names.some((name) => reached.has(name))) names.forEach((name) => reached.add(name));
     grown = reached.size > size;
   }
@@ -179,7 +180,8 @@ function findGuesses({ found, survey, readings, loose }: Study): readonly Proble
   if (loose.points.length > 0) return [];
   const findings: Problem[] = [];
   const names = found.fit.network.points;
-  const signed = readings.some((r) => r.kind === 'plumb') && readings.some((r) => r.kind === 'level');
+  const upright = readings.some((r) => r.kind === 'plumb') && readings.some((r) => r.kind === 'level');
+  const signed = upright || isSided(readings);
   if (names.length > 2 && !knowsHand(names) && !signed)
     findings.push({
       severity: 'note',
@@ -188,7 +190,11 @@ function findGuesses({ found, survey, readings, loose }: Study): readonly Proble
       remedy: `Compare the drawing with what you see ${survey.seenFrom}.`,
       source: 'joinery 0.1',
     });
-  if (knowsHand(names) && Object.values(found.fit.position.points).some(({ y }) => y < -1))
+  if (
+    knowsHand(names) &&
+    !isSided(readings) &&
+    Object.values(found.fit.position.points).some(({ y }) => y < -1)
+  )
     findings.push({
       severity: 'note',
       code: 'shown-mirrored',

@@ -49,14 +49,24 @@ export const methods: Readonly<Record<Method, MethodEntry>> = {
   M14: { words: 'plywood template, strips glued', use: 'Several edges at once.', sigma: always(0.5) },
 };
 
+const usualMethods: Readonly<Partial<Record<Reading['kind'], Method>>> = {
+  angle: 'M12',
+  bow: 'M7',
+  offset: 'M9',
+};
+
 /**
- * One standard deviation of a single look at this reading, mm: as given, else by method, else as M1. `run` is the distance
+ * One standard deviation of a single look at this reading, mm (an angle: degrees): as given, else by method, else by the
+ * usual method of its kind, M1 for a tape. `run` is the distance
  * between its points where it is not the reading itself (plumb and level), 1 m when not known.
  */
 export function sigmaOf(reading: Reading, run = 1000): number {
   if (reading.sigma !== undefined) return reading.sigma;
   const offset = reading.kind === 'plumb' || reading.kind === 'level';
-  return methods[reading.method ?? 'M1'].sigma(offset ? run : Math.abs(reading.value));
+  if (reading.kind === 'angle') return methods.M12.sigma(run); // the only one that gives degrees
+  return methods[reading.method ?? usualMethods[reading.kind] ?? 'M1'].sigma(
+    offset ? run : Math.abs(reading.value),
+  );
 }
 
 /** Distance between the points of a plumb or level reading as another reading gives it, mm; undefined when none does. */

@@ -27,28 +27,30 @@ export interface Slip {
 
 /** The usual mistakes that would give this slip, the most telling first; empty when none has this size. Source: joinery A5. */
 export function matchMistakes(slip: Slip): readonly Mistake[] {
-  const offset = slip.reading.kind === 'plumb' || slip.reading.kind === 'level';
-  const tests = offset
-    ? [oddLook, turnedSign, wrongUnit, byTens]
-    : [
-        oddLook,
-        wrongUnit,
-        burntHundred,
-        swappedDigits,
-        wrongFace,
-        byTens,
-        burntTen,
-        forgottenCase,
-        bowedSides,
-        askew,
-        saggingTape,
-      ];
-  const found = tests.flatMap((test) => test(slip) ?? []);
+  const found = testsFor(slip.reading.kind).flatMap((test) => test(slip) ?? []);
   const miss = ({ size }: Mistake) => (size === undefined ? nearMark : Math.abs(size - slip.slip));
   // Distinct sizes first; in whole millimetres, so that the order of the tests decides between two that fit as well.
   const order = (a: Mistake, b: Mistake) =>
     Number(a.weak ?? false) - Number(b.weak ?? false) || Math.round(miss(a)) - Math.round(miss(b));
   return [...found].sort(order);
+}
+
+function testsFor(kind: Reading['kind']): readonly ((slip: Slip) => Mistake | null)[] {
+  if (kind === 'angle') return [oddLook, turnedSign, otherSideOfBevel, swappedDegrees];
+  if (kind !== 'distance' && kind !== 'width') return [oddLook, turnedSign, wrongUnit, byTens];
+  return [
+    oddLook,
+    wrongUnit,
+    burntHundred,
+    swappedDigits,
+    wrongFace,
+    byTens,
+    burntTen,
+    forgottenCase,
+    bowedSides,
+    askew,
+    saggingTape,
+  ];
 }
 
 /** True when swapping two neighbouring digits of `read` gives `meant`, both to the whole mm, within `tolerance`. */
@@ -152,6 +154,22 @@ function wrongFace(slip: Slip): Mistake | null {
 function turnedSign(slip: Slip): Mistake | null {
   if (Math.abs(slip.value) < 2 || !within(slip, 2 * slip.value, nearMark)) return null;
   return { id: 'E11', words: 'left and right (or up and down) exchanged: the sign is turned' };
+}
+
+/** The bevel board was read on the other scale (common practice, no source). */
+function otherSideOfBevel({ value, slip }: Slip): Mistake | null {
+  const meant = value - slip;
+  const near = (other: number) => Math.abs(other - meant) <= nearBevel && Math.abs(slip) > 2 * nearBevel;
+  if (near(180 - value)) return { words: 'what is left to 180° was written down' };
+  return near(90 - value) ? { words: 'what is left to 90° was written down' } : null;
+}
+
+/** Twice the scatter of a bevel gauge and of the angle the others give, degrees (joinery A1, M12). */
+const nearBevel = 1.5;
+
+function swappedDegrees({ value, slip }: Slip): Mistake | null {
+  if (!isDigitSwap(value, value - slip, nearBevel) || Math.abs(slip) < 5) return null;
+  return { id: 'E3', words: 'two digits swapped when it was written down' };
 }
 
 function wrongUnit({ value, slip }: Slip): Mistake | null {

@@ -10,13 +10,21 @@ export interface ChecklistLine {
   readonly words: string;
   /** Where the tape goes. */
   readonly where: string;
-  readonly kind: Reading['kind'];
+  readonly kind: 'distance' | 'width' | 'plumb' | 'level';
   readonly method: Method;
   /** Points it runs between; for a width at a fraction, the edges are the two jambs. */
   readonly from: string;
   readonly to: string;
   readonly at?: number;
 }
+
+/** The edges of an opening, counter-clockwise as seen. */
+export const openingEdges = [
+  { name: 'sill', from: 'BL', to: 'BR' },
+  { name: 'right jamb', from: 'BR', to: 'TR' },
+  { name: 'head', from: 'TR', to: 'TL' },
+  { name: 'left jamb', from: 'TL', to: 'BL' },
+] as const;
 
 const corners: Readonly<Record<string, string>> = {
   BL: 'bottom left corner',
@@ -28,6 +36,14 @@ const corners: Readonly<Record<string, string>> = {
 /** A point in words: the corners of an opening by name, any other as `point A`. */
 export function pointWords(point: string): string {
   return corners[point] ?? `point ${point}`;
+}
+
+/** An edge in words: those of an opening by name, any other as `A–B`. */
+function edgeWords({ from, to }: { readonly from: string; readonly to: string }): string {
+  const side = openingEdges.find((edge) =>
+    edge.from === from ? edge.to === to : edge.from === to && edge.to === from,
+  );
+  return side ? `the ${side.name}` : `${from}–${to}`;
 }
 
 const plumbWhere = (side: string) =>
@@ -116,6 +132,10 @@ export function readingWords(reading: Reading): string {
   const words = openingChecklist.find((entry) => entry.key === key)?.words;
   if (words !== undefined) return `${words} ${reading.id}`;
   if (reading.kind === 'width') return `width ${reading.id}`;
+  const line = `${reading.from}–${reading.to}`;
+  if (reading.kind === 'offset') return `offset of ${reading.point} from ${line} ${reading.id}`;
+  if (reading.kind === 'angle') return `angle ${reading.from}–${reading.at}–${reading.to} ${reading.id}`;
+  if (reading.kind === 'bow') return `bow of ${edgeWords(reading)} ${reading.id}`;
   const kind = { distance: 'distance', plumb: 'lean', level: 'rise' }[reading.kind];
-  return `${kind} ${reading.from}–${reading.to} ${reading.id}`;
+  return `${kind} ${line} ${reading.id}`;
 }

@@ -1,6 +1,6 @@
 import type { Problem } from '#core/problems';
 import { isDigitSwap } from './mistakes.ts';
-import { showMm } from './words.ts';
+import { showReading } from './words.ts';
 import type { Reading } from './types.ts';
 
 /** Readings of one thing further apart than this many sigma call for a third: joinery A5, 3 sigma of a difference. */
@@ -18,15 +18,21 @@ export function repeatedValue(
   return { value: looks.reduce((sum, look) => sum + look, 0) / looks.length, count: looks.length };
 }
 
+/** All looks at a reading; angles brought to the same turn as the first, so that 359.9 lies beside 0.1. */
+function looksOf({ kind, value, repeats = [] }: Reading): readonly number[] {
+  if (kind !== 'angle') return [value, ...repeats];
+  return [value, ...repeats.map((look) => look + 360 * Math.round((value - look) / 360))];
+}
+
 function agreeingLooks(reading: Reading, sigma: number): readonly number[] {
-  const looks = [reading.value, ...(reading.repeats ?? [])];
+  const looks = looksOf(reading);
   const odd = oddLook(reading, sigma);
   return odd === null ? looks : looks.filter((_, at) => at !== odd);
 }
 
 /** Index of the one look that stands off from all others, which agree among themselves; null when there is none. */
 function oddLook(reading: Reading, sigma: number): number | null {
-  const looks = [reading.value, ...(reading.repeats ?? [])];
+  const looks = looksOf(reading);
   const limit = apart * sigma;
   if (looks.length < 3 || spread(looks) <= limit) return null;
   const odd = looks.flatMap((_, at) => (spread(looks.filter((__, k) => k !== at)) <= limit ? [at] : []));
@@ -39,24 +45,26 @@ function spread(values: readonly number[]): number {
 
 /** What is wrong between the repeats of a reading; source joinery A5 and G4. */
 export function findRepeats(reading: Reading, sigma: number): readonly Problem[] {
-  const looks = [reading.value, ...(reading.repeats ?? [])];
+  const looks = looksOf(reading);
   const limit = apart * sigma;
   if (looks.length < 2 || spread(looks) <= limit) return [];
   const [low, high] = [Math.min(...looks), Math.max(...looks)];
+  const show = (value: number) => showReading(reading, value);
+  const unit = reading.kind === 'angle' ? '' : ' mm';
   const swapped = isDigitSwap(low, high, 0) ? ' Two digits look swapped.' : '';
   const odd = oddLook(reading, sigma);
   const what =
     odd === null
-      ? `The mean ${showMm(repeatedValue(reading, sigma).value)} is used until then.`
-      : `${showMm(looks[odd] ?? 0)} is left out because the others agree.`;
+      ? `The mean ${show(repeatedValue(reading, sigma).value)} is used until then.`
+      : `${show(looks[odd] ?? 0)} is left out because the others agree.`;
   return [
     {
       severity: 'warn',
       code: 'repeats-differ',
       about: reading.id,
       message:
-        `${reading.id} was read as ${looks.map((look) => showMm(look)).join(' and ')} mm: ` +
-        `${showMm(high - low)} apart, more than ${showMm(limit)} for this method.${swapped} ${what}`,
+        `${reading.id} was read as ${looks.map(show).join(' and ')}${unit}: ` +
+        `${show(high - low)} apart, more than ${show(limit)} for this method.${swapped} ${what}`,
       remedy:
         odd === null
           ? 'Measure it once more without looking at the first two.'

@@ -1,7 +1,8 @@
 import { analyseDesign, solveDamped } from '#core/numerics';
 import type { DesignAnalysis } from '#core/numerics';
-import { designRow, predict, unknownsOf } from './network.ts';
+import { unknownsOf } from './network.ts';
 import type { Network, Observation, Position, Unknown } from './network.ts';
+import { designRow, missOf } from './predict.ts';
 
 /** A position that fits, with what the readings say about it. */
 export interface Fit {
@@ -58,7 +59,7 @@ export function fitFrom(network: Network, start: Position, steps = mostSteps): F
 
 /** Residuals and chi-square of a network at a position. */
 export function evaluate(network: Network, position: Position): Fit {
-  const residuals = network.observations.map((seen) => seen.value - predict(seen, position).value);
+  const residuals = network.observations.map((seen) => missOf(seen, position));
   const chi2 = residuals.reduce((sum, v, i) => sum + (v / sigmaAt(network, i)) ** 2, 0);
   return { network, position, residuals, chi2 };
 }
@@ -100,6 +101,7 @@ export function weightedRow(
 function moveBy(position: Position, unknowns: readonly Unknown[], change: readonly number[]): Position {
   const points: Record<string, { x: number; y: number }> = {};
   for (const [name, point] of Object.entries(position.points)) points[name] = { ...point };
+  const bows: Record<string, number> = { ...position.bows };
   let tilt = position.tilt;
   unknowns.forEach((unknown, k) => {
     const amount = change[k] ?? 0;
@@ -107,10 +109,14 @@ function moveBy(position: Position, unknowns: readonly Unknown[], change: readon
       tilt += amount;
       return;
     }
+    if ('bow' in unknown) {
+      bows[unknown.bow] = (bows[unknown.bow] ?? 0) + amount;
+      return;
+    }
     const point = points[unknown.point];
     if (point) point[unknown.axis] += amount;
   });
-  return { points, tilt };
+  return { points, tilt, bows };
 }
 
 /** Rank, covariance and redundancy of a fit at its position. */

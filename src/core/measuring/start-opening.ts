@@ -1,6 +1,6 @@
 import type { Point } from '#core/geometry';
-import { spanOf } from './network.ts';
 import type { Network, Position } from './network.ts';
+import { spanOf } from './predict.ts';
 
 /** A length to begin with where no reading tells one; the adjustment finds the true one or says it cannot. */
 const anyLength = 1000;

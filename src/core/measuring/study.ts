@@ -1,7 +1,7 @@
 import type { Found } from './adjust-network.ts';
 import { pointsOf } from './datum.ts';
 import type { Datum } from './datum.ts';
-import { observe } from './network.ts';
+import { edgeKey, observe } from './network.ts';
 import type { Network } from './network.ts';
 import type { Verdict } from './doubt.ts';
 import type { Reading, Survey } from './types.ts';
@@ -24,6 +24,7 @@ export function networkOf(readings: readonly Reading[], datum: Datum): Network {
     points: pointsOf(readings),
     held: { [datum.origin]: { x: 0, y: 0 }, [datum.along]: { y: 0 } },
     observations: readings.map((reading) => observe(reading, readings)),
+    bows: [...new Set(readings.flatMap((reading) => (reading.kind === 'bow' ? [edgeKey(reading)] : [])))],
     tiltFree: readings.some((reading) => reading.kind === 'plumb' || reading.kind === 'level'),
   };
 }

@@ -4,7 +4,8 @@ import type { Doubt, Named, Verdict } from './doubt.ts';
 import { findExchange } from './exchange.ts';
 import { matchMistakes } from './mistakes.ts';
 import type { Mistake } from './mistakes.ts';
-import { predict } from './network.ts';
+import { unitOf } from './network.ts';
+import { missOf } from './predict.ts';
 import { unchecked } from './solve.ts';
 import type { AnalysedFit } from './solve.ts';
 import type { Suspect } from './types.ts';
@@ -41,7 +42,8 @@ function findSingle(doubt: Doubt, at: number): Named | null {
 function findBow(doubt: Doubt): Named | null {
   const middle = doubt.fit.network.observations.flatMap((seen, i) => {
     const reading = doubt.readings.find(({ id }) => id === seen.id);
-    return reading?.kind === 'width' && reading.at > 0.1 && reading.at < 0.9 ? [i] : [];
+    const straight = seen.bows?.every(([edge]) => !doubt.fit.network.bows?.includes(edge)) ?? true;
+    return reading?.kind === 'width' && reading.at > 0.1 && reading.at < 0.9 && straight ? [i] : [];
   });
   if (middle.length < 2 || doubt.fit.dof <= middle.length) return null;
   const rest = refit(
@@ -121,9 +123,10 @@ function describe(doubt: Doubt, at: number, without: AnalysedFit): Trial | null 
   const seen = doubt.fit.network.observations[at];
   const reading = doubt.readings.find((r) => r.id === seen?.id);
   if (!seen || !reading) return null;
-  const slip = seen.value - predict(seen, without.position).value;
-  const vague = (2 * seen.sigma) / Math.sqrt(doubt.fit.redundancy[at] ?? 1);
-  const mistakes = matchMistakes({ reading, value: seen.value, slip, vague: Math.min(vague, 10) });
+  const unit = unitOf(seen);
+  const slip = missOf(seen, without.position) / unit;
+  const vague = (2 * seen.sigma) / unit / Math.sqrt(doubt.fit.redundancy[at] ?? 1);
+  const mistakes = matchMistakes({ reading, value: seen.value / unit, slip, vague: Math.min(vague, 10) });
   return {
     suspect: suspectOf(seen.id, slip, mistakes),
     named: mistakes.some(({ weak }) => weak !== true),
@@ -142,8 +145,10 @@ function suspectOf(id: string, slip: number, mistakes: readonly Mistake[]): Susp
 
 /** The slip by the linear rule v / r where leaving the reading out settles nothing. */
 function estimate(doubt: Doubt, at: number): Suspect {
-  const slip = (doubt.fit.residuals[at] ?? 0) / (doubt.fit.redundancy[at] ?? 1);
-  const id = doubt.fit.network.observations[at]?.id ?? '';
+  const seen = doubt.fit.network.observations[at];
+  const unit = seen ? unitOf(seen) : 1;
+  const slip = (doubt.fit.residuals[at] ?? 0) / (doubt.fit.redundancy[at] ?? 1) / unit;
+  const id = seen?.id ?? '';
   return { id, slip, cause: 'more than one reading seems wrong: measure the whole set again' };
 }
 

@@ -6,12 +6,12 @@ export type Method =
 
 interface ReadingBase {
   readonly id: string;
-  /** What the tape said, mm. */
+  /** What the tape said, mm; an angle in degrees. */
   readonly value: number;
-  /** One standard deviation, mm; left out: by method. */
+  /** One standard deviation, mm (an angle: degrees); left out: by method. */
   readonly sigma?: number;
   readonly method?: Method;
-  /** Repeats of the same reading, by a fresh look, mm. */
+  /** Repeats of the same reading, by a fresh look, in the same unit. */
   readonly repeats?: readonly number[];
   /** What the tape touched, when not the bare face: a layer that will come off, as `headlining`. */
   readonly toFace?: string;
@@ -21,6 +21,9 @@ interface ReadingBase {
 /**
  * One reading. `distance`: between two points. `width`: between the points at fraction `at` of two edges, each counted
  * from its first-named point. `plumb`: x of `to` minus x of `from` against the boat's vertical; `level`: y likewise.
+ * `offset`: how far `point` lies from the line, positive to the left when going from `from` to `to`. `angle`: at `at`, turned
+ * counter-clockwise from the direction of `from` to that of `to`, degrees. `bow`: of an edge at mid length against the
+ * straight line between its ends, positive outwards, where it makes the opening larger.
  */
 export type Reading =
   | (ReadingBase & { readonly kind: 'distance'; readonly from: string; readonly to: string })
@@ -31,7 +34,20 @@ export type Reading =
       readonly at: number;
     })
   | (ReadingBase & { readonly kind: 'plumb'; readonly from: string; readonly to: string })
-  | (ReadingBase & { readonly kind: 'level'; readonly from: string; readonly to: string });
+  | (ReadingBase & { readonly kind: 'level'; readonly from: string; readonly to: string })
+  | (ReadingBase & {
+      readonly kind: 'offset';
+      readonly point: string;
+      readonly from: string;
+      readonly to: string;
+    })
+  | (ReadingBase & {
+      readonly kind: 'angle';
+      readonly at: string;
+      readonly from: string;
+      readonly to: string;
+    })
+  | (ReadingBase & { readonly kind: 'bow'; readonly from: string; readonly to: string });
 
 /** The input of `joggle measure`, as in a file. */
 export interface Survey {
@@ -40,6 +56,7 @@ export interface Survey {
   readonly readings: readonly Reading[];
 }
 
+/** A reading after the adjustment, mm; an angle in degrees. */
 export interface AdjustedReading {
   readonly id: string;
   readonly value: number;
@@ -51,13 +68,13 @@ export interface AdjustedReading {
   readonly redundancy: number;
   /** Residual over its own standard deviation; null when nothing checks the reading. */
   readonly normalised: number | null;
-  /** Smallest slip found with 80 % probability at 0.1 % false alarm, mm; null when none can be found. */
+  /** Smallest slip found with 80 % probability at 0.1 % false alarm; null when none can be found. */
   readonly smallestSlip: number | null;
 }
 
 export interface Suspect {
   readonly id: string;
-  /** Reading minus what the others say, mm. */
+  /** Reading minus what the others say, mm; of an angle in degrees. */
   readonly slip: number;
   /** The likely mistake in words, with its name in joinery A5. */
   readonly cause: string;

@@ -28,7 +28,7 @@ export function findLoosePoints(fit: AnalysedFit): Loose {
       const unknown = fit.unknowns[k];
       if (!unknown || move <= still * most) return;
       if ('tilt' in unknown) tilt = true;
-      else loose.add(unknown.point);
+      else if ('point' in unknown) loose.add(unknown.point);
     });
   }
   for (const { point, sigma } of pointSigmas(fit)) if (sigma > hardlyKnown) loose.add(point);
@@ -40,7 +40,7 @@ const hardlyKnown = 50;
 
 function pointSigmas(fit: AnalysedFit): readonly { readonly point: string; readonly sigma: number }[] {
   return fit.unknowns.flatMap((unknown, k) => {
-    if ('tilt' in unknown) return [];
+    if (!('point' in unknown)) return [];
     return [{ point: unknown.point, sigma: Math.sqrt(Math.max(0, fit.analysis.covariance[k]?.[k] ?? 0)) }];
   });
 }
@@ -87,7 +87,7 @@ function isSettled(fit: AnalysedFit, point: string): boolean {
 
 function tellPoint(fit: AnalysedFit, readings: readonly Reading[], point: string): string {
   const ties = readings.filter(
-    (r) => namesOf(r).includes(point) && (r.kind === 'distance' || r.kind === 'width'),
+    (r) => namesOf(r).includes(point) && r.kind !== 'plumb' && r.kind !== 'level' && r.kind !== 'bow',
   );
   const motion = ties.length === 0 ? 'move anywhere' : 'swing';
   const distances = standardCandidates(fit, readings).filter(

@@ -1,8 +1,14 @@
 import { formatNumber, roundNearest } from '#core/units';
+import type { Reading } from './types.ts';
 
 /** A length for a sentence: to 0.1 mm, without unit. */
 export function showMm(length: number): string {
   return formatNumber(roundNearest(length, 0.1), 1);
+}
+
+/** A value in the unit of a reading: mm to 0.1 without unit, an angle to 0.01 with its sign. */
+export function showReading({ kind }: { readonly kind: Reading['kind'] }, value: number): string {
+  return kind === 'angle' ? `${formatNumber(roundNearest(value, 0.01), 2)}°` : showMm(value);
 }
 
 /** `a`, `a and b`, `a, b and c`. */

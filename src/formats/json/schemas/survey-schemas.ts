@@ -20,6 +20,23 @@ export const readingSchema = v.variant('kind', [
   exact({ ...commonEntries, kind: v.literal('width'), left: pair, right: pair, at: share, value: aboveZero }),
   exact({ ...commonEntries, kind: v.literal('plumb'), from: someText, to: someText, value: anyNumber }),
   exact({ ...commonEntries, kind: v.literal('level'), from: someText, to: someText, value: anyNumber }),
+  exact({
+    ...commonEntries,
+    kind: v.literal('offset'),
+    point: someText,
+    from: someText,
+    to: someText,
+    value: anyNumber,
+  }),
+  exact({
+    ...commonEntries,
+    kind: v.literal('angle'),
+    at: someText,
+    from: someText,
+    to: someText,
+    value: anyNumber,
+  }),
+  exact({ ...commonEntries, kind: v.literal('bow'), from: someText, to: someText, value: anyNumber }),
 ]);
 
 /** Input of `joggle measure`. */

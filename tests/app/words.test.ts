@@ -1,0 +1,90 @@
+import { expect, test } from 'vitest';
+import type { CuttingPlan } from '#core/cutting';
+import type { WorkingStep } from '#core/joinery';
+import { withNumbers } from '#app/bench/working.ts';
+import { freshId } from '#app/ids.ts';
+import { groupFiles } from '#app/paper/files.ts';
+import { packFiles } from '#app/paper/hand-out.ts';
+import { closeness, pieceWords, verdictWords } from '#app/saw/words.ts';
+import { minutesWords } from '#app/trips/words.ts';
+import { unzipSync, strFromU8 } from 'fflate';
+
+const plan: CuttingPlan = {
+  cost: 100,
+  bound: 80,
+  proven: false,
+  seconds: 1,
+  stockUsed: [{ id: 'ply', count: 2 }],
+  unplaced: [],
+  findings: [],
+  layouts: [],
+};
+
+test('a rule is shown with its numbers, whole names only', () => {
+  const step: WorkingStep = {
+    name: 'Fh',
+    label: 'frame height',
+    formula: 'down(yH - p - p_h, 0.5)',
+    inputs: [
+      { name: 'yH', value: 1786.5949 },
+      { name: 'p', value: 5 },
+      { name: 'p_h', value: 4 },
+    ],
+    value: 1777.5,
+    unit: 'mm',
+    source: 'joinery B1',
+  };
+  expect(withNumbers(step)).toBe('down(1786.595 - 5 - 4, 0.5)');
+});
+
+test('a plan that is not proven says how much a better one could save', () => {
+  expect(verdictWords(plan, 'EUR')).toBe('Not proven: a better plan could save at most 20.00 EUR (20 %).');
+  expect(verdictWords({ ...plan, bound: 100, proven: true }, 'EUR')).toContain('Proven');
+  expect(verdictWords({ ...plan, bound: null, unplaced: [{ id: 'A1', count: 1 }] }, 'EUR')).toContain(
+    'findings',
+  );
+});
+
+test('the gap closes from 0 to 1 and never shows more than is known', () => {
+  expect(closeness(100, 80)).toBe(0.8);
+  expect(closeness(Number.NaN, 80)).toBe(0);
+  expect(closeness(100, null)).toBe(0);
+  expect(closeness(0, 0)).toBe(1);
+});
+
+test('what is sawn from a board is not called a sheet', () => {
+  expect(pieceWords('rest of the sheet', 'board')).toBe('rest of the board');
+  expect(pieceWords('sheet', 'sheet')).toBe('sheet');
+});
+
+test('an id is taken once only', () => {
+  expect(freshId('Birch plywood 12', [])).toBe('birch-plywood-12');
+  expect(freshId('Birch plywood 12', ['birch-plywood-12'])).toBe('birch-plywood-12-2');
+  expect(freshId('Ø ∞', [])).toBe('item');
+});
+
+test('minutes are shown in hours once there are any', () => {
+  expect(minutesWords(50)).toBe('50 min');
+  expect(minutesWords(60)).toBe('1 h');
+  expect(minutesWords(85.2)).toBe('1 h 25 min');
+});
+
+test('every file has its place in the list, what is printed first', () => {
+  const paths = ['cutting/ply-1.svg', 'cutting.pdf', 'router/A1.dxf', 'parts.csv', 'labels.pdf', 'odd.bin'];
+  const groups = groupFiles(paths.map((path) => ({ path, content: '' })));
+  expect(groups.flatMap((group) => group.files.map((file) => file.path)).sort()).toEqual([...paths].sort());
+  expect(groups[0]?.files.map((file) => file.path)).toEqual(['cutting.pdf', 'cutting/ply-1.svg']);
+  expect(groups.at(-1)?.title).toBe('Other files');
+});
+
+test('all files packed in one come out again as they were, with the same bytes each time', () => {
+  const files = [
+    { path: 'parts.csv', content: 'part,length\r\nA1,700\r\n' },
+    { path: 'cutting/ply-1.svg', content: new Uint8Array([1, 2, 3]) },
+  ];
+  const packed = packFiles('Curlew', files).content as Uint8Array;
+  const unpacked = unzipSync(packed);
+  expect(strFromU8(unpacked['parts.csv'] as Uint8Array)).toBe(files[0]?.content);
+  expect(unpacked['cutting/ply-1.svg']).toEqual(files[1]?.content);
+  expect(packFiles('Curlew', files).content).toEqual(packed);
+});

@@ -1,0 +1,3 @@
+import { main } from './run.ts';
+
+process.exitCode = await main(process.argv.slice(2));
