@@ -6,7 +6,7 @@ import { makeRandom } from '#core/numerics';
 import type { Random } from '#core/numerics';
 import { contextFor, doorFrame } from '../support/joinery-samples.ts';
 import { drawOpening, drawReadings, lineOf, slipOf, spread } from './fit-openings.ts';
-import type { Side, TrueOpening } from './fit-openings.ts';
+import type { Corner, Side, TrueOpening } from './fit-openings.ts';
 import { makeFrame, makeRectangle, tryFrame, workshop } from './fit-trial.ts';
 
 const six = ['wb', 'wt', 'hl', 'hr', 'd1', 'd2'] as const;
@@ -106,46 +106,41 @@ interface ToolTrial {
 }
 
 function planAndTry(opening: TrueOpening, readings: readonly Reading[], random: Random): ToolTrial {
-  const bow = measureBows(opening, random);
-  const first = adjust(readings, bow);
-  const suspects = first.adjustment.suspects.map(({ id }) => id as OpeningKey);
-  const again = drawReadings(opening, suspects, random);
-  const settled = readings.map((reading) => again.find(({ id }) => id === reading.id) ?? reading);
-  const { shape, adjustment } = suspects.length > 0 ? adjust(settled, bow) : first;
+  const taken = [...readings, ...readBows(opening, random)];
+  const first = adjust(taken);
+  const suspects = first.adjustment.suspects.map(({ id }) => id);
+  const keys = suspects.filter((id) => readings.some((reading) => reading.id === id)) as OpeningKey[];
+  const again = [...drawReadings(opening, keys, random), ...readBows(opening, random)];
+  const settled = taken.map((reading) =>
+    suspects.includes(reading.id) ? (again.find(({ id }) => id === reading.id) ?? reading) : reading,
+  );
+  const { shape, adjustment } = suspects.length > 0 ? adjust(settled) : first;
   const doubt = adjustment.suspects.length > 0;
   const told = { doubt, retaken: suspects.length };
   if (!shape) return { ...told, fits: false, open: true };
-  const built = buildPiece(doorFrame(), contextFor(withBows(shape, bow)));
+  const built = buildPiece(doorFrame(), contextFor(shape));
   const made = makeFrame(built, random);
   const fits = made !== null && tryFrame(made, opening, frame.capacity).fits;
   return { ...told, fits, open: made === null };
 }
 
-type Bows = Readonly<Record<Side, number>>;
-
 /** A straightedge against each side, read to half a millimetre. */
-function measureBows({ bow }: TrueOpening, random: Random): Bows {
-  const read = (true_: number) => Math.round(2 * (true_ + bowSigma * random.normal())) / 2;
-  return { left: read(bow.left), right: read(bow.right), head: read(bow.head), sill: read(bow.sill) };
-}
-
-/** Widths between lose what the bows of both sides add there (joinery A3). */
-function adjust(readings: readonly Reading[], bow: Bows): SurveyOutcome {
-  const straight = readings.map((reading) => {
-    if (reading.kind !== 'width') return reading;
-    return { ...reading, value: reading.value - 4 * reading.at * (1 - reading.at) * (bow.left + bow.right) };
+function readBows({ bow }: TrueOpening, random: Random): readonly Reading[] {
+  return edges.map(([side, from, to]) => {
+    const value = Math.round(2 * (bow[side] + bowSigma * random.normal())) / 2;
+    return { id: `b-${side}`, kind: 'bow', from, to, value };
   });
-  return adjustSurvey({ seenFrom: 'from the saloon, looking forward', readings: straight });
 }
 
-function withBows(shape: NonNullable<SurveyOutcome['shape']>, bow: Bows): typeof shape {
-  const of: Readonly<Record<string, number>> = {
-    sill: bow.sill,
-    head: bow.head,
-    'left jamb': bow.left,
-    'right jamb': bow.right,
-  };
-  return { ...shape, edges: shape.edges.map((edge) => ({ ...edge, bow: of[edge.name] ?? 0 })) };
+const edges: readonly (readonly [Side, Corner, Corner])[] = [
+  ['left', 'BL', 'TL'],
+  ['right', 'BR', 'TR'],
+  ['head', 'TL', 'TR'],
+  ['sill', 'BL', 'BR'],
+];
+
+function adjust(readings: readonly Reading[]): SurveyOutcome {
+  return adjustSurvey({ seenFrom: 'from the saloon, looking forward', readings });
 }
 
 function tryNaive(opening: TrueOpening, readings: readonly Reading[], random: Random): boolean {
@@ -163,16 +158,15 @@ function tellSlips(set: string, trials: number, seed: number): readonly string[]
     const count = { found: 0, named: 0, listed: 0, alarms: 0 };
     for (let trial = 0; trial < trials; trial += 1) {
       const opening = drawOpening(random);
-      const clean = drawReadings(opening, keys, random);
-      const bow = measureBows(opening, random);
+      const clean = [...drawReadings(opening, keys, random), ...readBows(opening, random)];
       const guilty = tape[random.whole(0, tape.length - 1)] ?? 'wb';
       const slip = size * (random.next() < 0.5 ? 1 : -1);
       const spoilt = clean.map((r) => (r.id === guilty ? { ...r, value: r.value + slip } : r));
-      const named = adjust(spoilt, bow).adjustment.suspects.map(({ id }) => id);
+      const named = adjust(spoilt).adjustment.suspects.map(({ id }) => id);
       count.found += Number(named.length > 0);
       count.named += Number(named.length === 1 && named[0] === guilty);
       count.listed += Number(named.includes(guilty));
-      count.alarms += Number(adjust(clean, bow).adjustment.suspects.length > 0);
+      count.alarms += Number(adjust(clean).adjustment.suspects.length > 0);
     }
     const percent = (n: number) => `${((100 * n) / trials).toFixed(1)} %`;
     const cells = [count.found, count.named, count.listed, count.alarms].map(percent);

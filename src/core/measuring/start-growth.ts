@@ -1,5 +1,7 @@
 import type { Point } from '#core/geometry';
 import type { Network, Position } from './network.ts';
+import { placeByRays, raysOf } from './start-rays.ts';
+import type { Ray } from './start-rays.ts';
 
 interface Link {
   readonly to: string;
@@ -11,19 +13,24 @@ type Placed = ReadonlyMap<string, Point>;
 const mostBranches = 16;
 
 /**
- * Positions grown point by point from those held or from the datum: each new point where two circles cross, on the side
- * that agrees with the other distances, on both sides where none decides.
+ * Positions grown point by point from those held or from the datum: each new point where angles and distances put it, else
+ * where two circles cross, on the side that agrees with the other distances, on both sides where none decides.
  */
 export function growStarts(network: Network): readonly Position[] {
-  const links = linksOf(network);
+  const ties = { links: linksOf(network), rays: raysOf(network) };
   const reach = Math.max(1, ...network.observations.map((seen) => Math.abs(seen.value)));
-  let branches: readonly Placed[] = [firstPlaced(network, links, reach)];
+  let branches: readonly Placed[] = [firstPlaced(network, ties.links, reach)];
   for (let left = network.points.length; left > 0; left -= 1) {
     branches = branches
-      .flatMap((placed) => growOne(network.points, links, placed, reach))
+      .flatMap((placed) => growOne(network.points, ties, placed, reach))
       .slice(0, mostBranches);
   }
   return branches.map((placed) => ({ points: Object.fromEntries(placed), tilt: 0 }));
+}
+
+interface Ties {
+  readonly links: ReadonlyMap<string, readonly Link[]>;
+  readonly rays: readonly Ray[];
 }
 
 function linksOf(network: Network): ReadonlyMap<string, readonly Link[]> {
@@ -56,14 +63,19 @@ function firstPlaced(network: Network, links: ReadonlyMap<string, readonly Link[
 
 function growOne(
   points: readonly string[],
-  links: ReadonlyMap<string, readonly Link[]>,
+  { links, rays }: Ties,
   placed: Placed,
   reach: number,
 ): readonly Placed[] {
   const known = (name: string) => (links.get(name) ?? []).filter(({ to }) => placed.has(to));
+  const aimed = (name: string) =>
+    rays.filter((ray) => ray.to === name && placed.has(ray.at) && placed.has(ray.from));
   const waiting = points.filter((name) => !placed.has(name));
-  const next = [...waiting].sort((a, b) => known(b).length - known(a).length)[0];
+  const ties = (name: string) => known(name).length + aimed(name).length;
+  const next = [...waiting].sort((a, b) => ties(b) - ties(a))[0];
   if (next === undefined) return [placed];
+  const sighted = placeByRays(aimed(next), known(next), placed);
+  if (sighted !== null) return [new Map([...placed, [next, sighted]])];
   const places = possiblePlaces(known(next), placed, { reach, turn: placed.size });
   return places.map((place) => new Map([...placed, [next, place]]));
 }

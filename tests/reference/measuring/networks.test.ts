@@ -50,7 +50,7 @@ function posterior(fit: AnalysedFit, variance: number): number {
 }
 
 function varianceOf(fit: AnalysedFit, name: string, axis: 'x' | 'y'): number {
-  const at = fit.unknowns.findIndex((u) => !('tilt' in u) && u.point === name && u.axis === axis);
+  const at = fit.unknowns.findIndex((u) => 'point' in u && u.point === name && u.axis === axis);
   return fit.analysis.covariance[at]?.[at] ?? NaN;
 }
 
@@ -174,7 +174,7 @@ describe('published free networks come out as printed, started from their distan
 
 function covarianceOf(fit: AnalysedFit, a: string, b: string): number {
   const at = (entry: string) =>
-    fit.unknowns.findIndex((u) => !('tilt' in u) && `${u.point}.${u.axis}` === entry);
+    fit.unknowns.findIndex((u) => 'point' in u && `${u.point}.${u.axis}` === entry);
   return at(a) < 0 || at(b) < 0 ? 0 : (fit.analysis.covariance[at(a)]?.[at(b)] ?? 0);
 }
 
