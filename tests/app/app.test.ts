@@ -152,6 +152,18 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
     await context.close();
   });
 
+  test('what is refused in a dialog is said in it, with what to do', () =>
+    withApp({ path: '/rack/' }, async ({ page }) => {
+      await page
+        .getByRole('button', { name: /^Change / })
+        .first()
+        .click();
+      const dialog = page.getByRole('dialog');
+      await dialog.getByRole('button', { name: 'Remove', exact: true }).click();
+      await dialog.getByText('This was not done').waitFor();
+      expect(await dialog.innerText()).toMatch(/is used by/);
+    }));
+
   test('a finding leads to the place where it can be dealt with', () =>
     withApp({ path: '/rack/' }, async ({ page }) => {
       await page.getByRole('button', { name: /^Findings/ }).click();
@@ -227,7 +239,7 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
     }),
   );
 
-  test('everything that can be touched has a name, and is large enough for a thumb on a phone', () =>
+  test('everything that can be touched has a name, and is at least 24 px wide and high on a phone', () =>
     withApp({ viewport: phone }, async ({ page }) => {
       for (const path of paths) {
         await page.goto(site.origin + path);

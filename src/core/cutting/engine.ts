@@ -10,7 +10,8 @@ import type { Generation } from './generate.ts';
 import { makePricer } from './pricing.ts';
 import type { Load } from './load.ts';
 import type { Model } from './model.ts';
-import { adoptLoad, isBetterLoad, polishSearch, runSearch, startSearch } from './search.ts';
+import { solveWholeMaster } from './integer-master.ts';
+import { adoptLoad, isBetterLoad, polishSearch, runSearch, startSearch, tryLoad } from './search.ts';
 import type { Search } from './search.ts';
 
 /** Both engines at work on one job, each feeding the other: search finds loads, generation patterns and the bound. */
@@ -22,8 +23,14 @@ export interface Engine {
   readonly generation: Generation;
   readonly isOver: () => boolean;
   readonly tell: (phase: string) => void;
+  /** Sheets the search came by that are full enough to be worth combining. */
+  readonly shelf: Pool;
+  /** Seconds still free for work that the clock must end; 0 when a run must not depend on the clock. */
+  readonly secondsLeft: () => number;
   bound: number;
   dives: number;
+  /** Integer masters solved, and how idle the search may grow until the next. */
+  combined: number;
   /** How much a run may do besides searching: rounds of generation, dives, sums of one pricing at first and at last. */
   readonly effort: Effort;
   /** Search steps still allowed; Infinity when only the clock ends the run. */
@@ -46,6 +53,7 @@ export interface EngineSetup {
   readonly seed: number;
   readonly steps: number;
   readonly isOver: () => boolean;
+  readonly secondsLeft: () => number;
   readonly tell: (engine: Engine, phase: string) => void;
 }
 
@@ -67,6 +75,9 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
     ),
     effort: setup.effort,
     isOver: setup.isOver,
+    shelf: makePool(),
+    secondsLeft: setup.secondsLeft,
+    combined: 0,
     tell: (phase) => setup.tell(engine, phase),
     bound: Math.max(areaBound(model), scaledAreaBound(model)),
     dives: 0,
@@ -101,6 +112,7 @@ export function runEngine(engine: Engine): void {
     if (!engine.generation.done) generateFor(engine);
     else if (engine.dives > 0 && refines(engine)) continue;
     else if (wantsDive(engine)) diveOnce(engine);
+    else if (wantsCombining(engine)) combineOnce(engine);
     else searchFor(engine, 4 * portion);
     searchFor(engine, portion);
   }
@@ -131,10 +143,52 @@ function searchFor(engine: Engine, steps: number): void {
   if (allowed <= 0 || isProven(engine)) return;
   engine.stepsLeft -= allowed;
   const found = runSearch(search, allowed, engine.isOver);
+  shelve(engine);
   engine.idle = found ? 0 : engine.idle + allowed;
   if (!found) return;
   poolLoad(engine, search.best);
   engine.tell('search');
+}
+
+/** Keeps what is on the table now and full enough that a better plan could hold it. */
+function shelve({ model, shelf, search, bound, generation }: Engine): void {
+  if (generation.model.kinds.length > mostKinds || shelf.columns.length > mostShelved) return;
+  const area = model.kinds.reduce((sum, kind) => sum + kind.area * kind.count, 0);
+  const rate = bound > 0 ? area / bound : 0;
+  for (const sheet of search.current.sheets) {
+    if (sheet.usedArea >= shelfFill * rate * sheet.bin.cost) addColumn(model, shelf, sheet);
+  }
+}
+
+/** Sheets emptier than this share of what a plan at the bound has on average are rarely in one. */
+const shelfFill = 0.9;
+const mostShelved = 20_000;
+
+/** A first time when the patterns are there, then ever rarer while the search finds nothing. */
+function wantsCombining({ combined, idle, secondsLeft, search, generation }: Engine): boolean {
+  const ready = generation.last !== null && search.best.leftCount === 0;
+  return ready && secondsLeft() > 0.3 && idle >= 3000 * (2 ** combined - 1);
+}
+
+/** Looks for a cheaper plan among all sheets known, and lets the search mend what it leaves. */
+function combineOnce(engine: Engine): void {
+  const { model, pool, shelf, search, generation, secondsLeft } = engine;
+  engine.combined++;
+  const load = solveWholeMaster({
+    model,
+    columns: [...pool.columns, ...shelf.columns],
+    prices: generation.last?.prices ?? new Float64Array(model.kinds.length),
+    budget: search.budget,
+    solveLp: generation.solveLp,
+    seconds: Math.min(4, 0.12 * secondsLeft()),
+  });
+  if (!load) return;
+  const before = search.best;
+  tryLoad(search, load);
+  if (search.best === before) return;
+  poolLoad(engine, search.best);
+  engine.idle = 0;
+  engine.tell('combining');
 }
 
 /** The sheets of a load are patterns too. */

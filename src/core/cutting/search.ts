@@ -66,6 +66,13 @@ export function aimBelow(search: Search): void {
   goOnFrom(search, load);
 }
 
+/** Goes on from a load whose cost is within the budget, after laying what it leaves as far as there is room. */
+export function tryLoad(search: Search, load: Load): void {
+  recreate(search.hunt, load, search.budget);
+  if (load.leftCount === 0 && isBetterLoad(load, search.best)) adoptLoad(search, load);
+  else goOnFrom(search, load);
+}
+
 function goOnFrom(search: Search, load: Load): void {
   search.current = load;
   search.currentGrade = gradeOf(search.hunt, load);

@@ -48,6 +48,7 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
     steps: tools.work ?? Infinity,
     effort: effortFor(tools),
     isOver: () => tools.clock() - start > time * share,
+    secondsLeft: () => (tools.work === undefined ? (time * share) / 1000 - seconds() : 0),
     tell: (each, phase) => tools.onProgress?.({ ...standing(each), phase, plan: finish(each) }),
   });
   runEngine(engine);

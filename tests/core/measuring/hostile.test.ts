@@ -24,13 +24,22 @@ function reading(points: readonly string[]): fc.Arbitrary<Omit<Reading, 'id'>> {
     sigma,
     repeats: fc.option(fc.array(value, { maxLength: 3 }), { nil: undefined, freq: 6 }),
   };
-  const line = (kind: 'distance' | 'plumb' | 'level') =>
+  const line = (kind: 'distance' | 'plumb' | 'level' | 'bow') =>
     fc.record({ ...base, kind: fc.constant(kind), from: point, to: point });
   const at = fc.constantFrom(0, 1 / 3, 0.5, 1, 2, NaN);
   const width = fc.record({ ...base, kind: fc.constant('width' as const), left: edge, right: edge, at });
-  return fc.oneof(line('distance'), line('distance'), line('plumb'), line('level'), width) as fc.Arbitrary<
-    Omit<Reading, 'id'>
-  >;
+  const offset = fc.record({ ...base, kind: fc.constant('offset' as const), point, from: point, to: point });
+  const turn = fc.oneof(fc.integer({ min: -360, max: 360 }), odd);
+  const angle = fc.record({
+    ...base,
+    kind: fc.constant('angle' as const),
+    at: point,
+    from: point,
+    to: point,
+    value: turn,
+  });
+  const kinds = [line('distance'), line('distance'), line('plumb'), line('level'), line('bow'), width];
+  return fc.oneof(...kinds, offset, angle) as fc.Arbitrary<Omit<Reading, 'id'>>;
 }
 
 const surveys = fc

@@ -118,6 +118,8 @@ const cabinetFrontParameters = exact({
   continuous: choice('none', 'tight', 'true'),
   kerf: size,
   notch: size,
+  fittingGap: size,
+  scribe: size,
   materials: exact({ frame: someText, fronts: someText }),
 });
 

@@ -1,0 +1,64 @@
+import type { Random } from '#core/numerics';
+import type { Column } from './columns.ts';
+import { startHunt, worthOf } from './insert.ts';
+import type { Load } from './load.ts';
+import type { Model } from './model.ts';
+import { listNodes, tidySheet } from './sheet.ts';
+import type { Sheet } from './sheet.ts';
+import { cloneNode, setFree } from './tree.ts';
+
+/** How often a pattern can be cut without cutting a part too often or lacking stock. */
+export function fitsTimes(column: Column, load: Load): number {
+  let times = column.bin.count - (load.used[column.bin.index] as number);
+  column.kinds.forEach((kind, k) => {
+    times = Math.min(times, Math.floor((load.left[kind] as number) / (column.counts[k] as number)));
+  });
+  return times;
+}
+
+/** Lays one sheet by a pattern; parts of which enough are cut stay out. Answers 1, or 0 when nothing came of it. */
+export function useColumn(model: Model, load: Load, column: Column): number {
+  if ((load.used[column.bin.index] as number) >= column.bin.count) return 0;
+  const sheet: Sheet = {
+    bin: column.bin,
+    way: column.way,
+    roots: column.roots.map((root) => cloneNode(root, null)),
+    free: [],
+    parts: [],
+    worth: 0,
+    usedArea: 0,
+  };
+  const hunt = startHunt(model, neverDrawn);
+  const worth = (node: { length: number; width: number }) => worthOf(hunt, node.length, node.width);
+  listNodes(sheet, worth);
+  const out = sheet.parts.filter((node) => !takePart(load, node.kind));
+  if (out.length === sheet.parts.length) return 0;
+  if (out.length > 0) {
+    out.forEach(setFree);
+    const kept = tidySheet(model, sheet);
+    listNodes(sheet, worth);
+    if (!kept) return giveBack(load, sheet);
+  }
+  load.sheets.push(sheet);
+  load.own.push(true);
+  load.used[column.bin.index] = (load.used[column.bin.index] as number) + 1;
+  load.cost += column.bin.cost;
+  return 1;
+}
+
+const neverDrawn: Random = { next: () => 0, whole: (lo) => lo, normal: () => 0 };
+
+function takePart(load: Load, kind: number): boolean {
+  if ((load.left[kind] as number) === 0) return false;
+  load.left[kind] = (load.left[kind] as number) - 1;
+  load.leftCount--;
+  return true;
+}
+
+function giveBack(load: Load, sheet: Sheet): 0 {
+  for (const node of sheet.parts) {
+    load.left[node.kind] = (load.left[node.kind] as number) + 1;
+    load.leftCount++;
+  }
+  return 0;
+}
