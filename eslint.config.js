@@ -17,7 +17,10 @@ export default ts.config(
     rules: {
       'no-undef': 'off',
       '@typescript-eslint/no-explicit-any': 'error',
-      'no-restricted-syntax': ['error', { selector: 'TSEnumDeclaration', message: 'Use a union of literals.' }],
+      'no-restricted-syntax': [
+        'error',
+        { selector: 'TSEnumDeclaration', message: 'Use a union of literals.' },
+      ],
       'svelte/no-navigation-without-resolve': 'off',
     },
   },

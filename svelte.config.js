@@ -22,7 +22,9 @@ function withPrecache(adapter) {
 export default {
   preprocess: vitePreprocess(),
   kit: {
-    adapter: withPrecache(adapterStatic({ pages: 'build', assets: 'build', fallback: '404.html', strict: true })),
+    adapter: withPrecache(
+      adapterStatic({ pages: 'build', assets: 'build', fallback: '404.html', strict: true }),
+    ),
     files: { serviceWorker: 'src/service-worker' },
     csp: {
       mode: 'hash',

@@ -192,7 +192,7 @@ describe('bows by straightedge', () => {
   test('are checked by the widths between; one of a side without widths is not', () => {
     const { adjustment } = adjust([...readOpening(swollen), ...jambs, bow('bh', 'TL', 'TR', -2)]);
     const told = (id: string) => adjustment.readings.find((reading) => reading.id === id);
-    expect(told('bl')?.redundancy).toBeGreaterThan(0.2);
+    expect(told('bl')?.redundancy).toBeGreaterThan(0.1);
     expect(told('bh')).toMatchObject({ redundancy: 0, normalised: null, smallestSlip: null });
     expect(adjustment.dof).toBe(straight.adjustment.dof);
   });
