@@ -214,6 +214,13 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
         await page.getByRole('heading', { level: 1, name: place }).waitFor();
         expect((await page.locator('main header p').innerText()).length).toBeGreaterThan(20);
       }
+      await page.getByRole('link', { name: 'Bench', exact: true }).click();
+      await page.getByRole('button', { name: 'Add a piece' }).click();
+      await page.getByRole('button', { name: /^Door frame/ }).click();
+      await page
+        .getByRole('dialog')
+        .getByText(/Nothing on the rack suits/)
+        .waitFor();
     }));
 
   test.each([

@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { checkPlan, solveCutting } from '#core/cutting';
@@ -42,7 +43,7 @@ const files: Readonly<Record<string, readonly string[]>> = {
 };
 
 const usage =
-  'bench sheets|boards|workshop [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
+  'bench sheets|boards|workshop [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--cpu]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
 
 /** Runs the bench and prints its table; the exit code is 1 when a plan or a bound is wrong, 2 for wrong use. */
 export async function main(argv: readonly string[]): Promise<number> {
@@ -56,6 +57,7 @@ export async function main(argv: readonly string[]): Promise<number> {
       file: { type: 'string' },
       every: { type: 'string', default: '1' },
       seed: { type: 'string', default: '1' },
+      cpu: { type: 'boolean', default: false },
     },
   });
   const set = positionals[0] ?? '';
@@ -68,7 +70,9 @@ export async function main(argv: readonly string[]): Promise<number> {
     ? workshop()
     : readInstances(values.instances ?? '', values.file ? [values.file] : (files[set] ?? []));
   const sample = instances.filter((_, i) => i % Number(values.every) === 0);
-  return runAll(sample, Number(values.seconds), Number(values.seed));
+  const run = { seconds: Number(values.seconds), seed: Number(values.seed), every: Number(values.every) };
+  console.log(describeRun(run, instances.length, values.cpu));
+  return runAll(sample, run, values.cpu ? processorTime : () => performance.now());
 }
 
 function workshop(): readonly Instance[] {
@@ -85,18 +89,41 @@ function readInstances(folder: string, names: readonly string[]): readonly Insta
   );
 }
 
-async function runAll(instances: readonly Instance[], seconds: number, seed: number): Promise<number> {
+interface Run {
+  readonly seconds: number;
+  readonly seed: number;
+  readonly every: number;
+}
+
+/** Milliseconds this process has computed: what a run takes on a machine that others use too. */
+function processorTime(): number {
+  const { user, system } = process.cpuUsage();
+  return (user + system) / 1000;
+}
+
+function describeRun({ seconds, seed, every }: Run, all: number, cpu: boolean): string {
+  const [load = 0] = loadavg();
+  const sample = every === 1 ? `all ${all} jobs` : `every ${every}th of ${all} jobs, from the first`;
+  const clock = cpu ? 'processor time' : 'wall clock';
+  return `# seed ${seed}, ${seconds} s a job by ${clock}, ${sample}, ${cpus().length} cores, load at the start ${load.toFixed(1)}`;
+}
+
+async function runAll(
+  instances: readonly Instance[],
+  { seconds, seed }: Run,
+  clock: () => number,
+): Promise<number> {
   const solveLp = await loadGlpk();
   console.log('instance\tcost\tbound\tproven\tfirst ms\tseconds\tbest known\tratio');
   const lines: Line[] = [];
   for (const instance of instances) {
-    const start = performance.now();
+    const start = clock();
     let firstPlan = 0;
     const plan = solveCutting(instance.job, {
-      ...{ solveLp, seconds, seed, clock: () => performance.now() },
-      onProgress: () => (firstPlan ||= performance.now() - start),
+      ...{ solveLp, seconds, seed, clock },
+      onProgress: () => (firstPlan ||= clock() - start),
     });
-    const line = judge(instance, plan, { seconds: (performance.now() - start) / 1000, firstPlan });
+    const line = judge(instance, plan, { seconds: (clock() - start) / 1000, firstPlan });
     lines.push(line);
     console.log(writeLine(line));
   }
@@ -131,13 +158,18 @@ function writeLine({ name, plan, seconds, firstPlan, best, reference, faults }: 
 function summarise(lines: readonly Line[]): string {
   const sum = (value: (line: Line) => number) => lines.reduce((total, line) => total + value(line), 0);
   const compared = lines.filter((line) => line.reference);
-  const ratio =
-    compared.reduce((total, line) => total + line.plan.cost / (line.reference ?? 1), 0) / compared.length;
+  const ratio = compared.reduce((total, line) => total + line.plan.cost / (line.reference ?? 1), 0);
+  const comparison =
+    compared.length === 0
+      ? 'no best known values to compare with'
+      : `best known or its bound ${sum((line) => line.reference ?? 0)}, mean ratio ${(ratio / compared.length).toFixed(4)}`;
+  const cost = sum((line) => line.plan.cost);
+  const bound = sum((line) => line.plan.bound ?? 0);
   return [
-    `${lines.length} jobs, cost ${sum((line) => line.plan.cost)}, bound ${sum((line) => line.plan.bound ?? 0)}`,
-    `best known or its bound ${sum((line) => line.reference ?? 0)}, mean ratio ${ratio.toFixed(4)}`,
+    `${lines.length} jobs, cost ${cost}, bound ${bound}, cost over bound ${(cost / Math.max(bound, 1e-9)).toFixed(4)}`,
+    comparison,
     `proven ${sum((line) => Number(line.plan.proven))}, as good as the best known ${sum((line) => Number(line.best !== null && line.plan.cost <= line.best + 1e-6))}`,
-    `mean seconds ${(sum((line) => line.seconds) / lines.length).toFixed(2)}, latest first plan ${Math.max(...lines.map((line) => line.firstPlan)).toFixed(0)} ms`,
+    `mean seconds ${(sum((line) => line.seconds) / Math.max(1, lines.length)).toFixed(2)}, latest first plan ${Math.max(...lines.map((line) => line.firstPlan)).toFixed(0)} ms`,
     `faults ${sum((line) => line.faults.length)}`,
   ].join('\n');
 }

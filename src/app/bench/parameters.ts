@@ -1,5 +1,5 @@
 import type { Material, ParameterInfo, Piece } from '#core/joinery';
-import { unreachable } from '#core/problems';
+import { unreachable, type Problem } from '#core/problems';
 import type { ParameterValue } from '#core/project';
 import { formatLength, formatNumber, type LengthSystem } from '#core/units';
 
@@ -75,6 +75,18 @@ export function materialChoices(
   return info.required ? choices : [{ value: '', label: 'Not given' }, ...choices];
 }
 
+/** The pieces a parameter can name, as choices, and none. */
+export function pieceChoices(
+  info: ParameterInfo,
+  pieces: readonly Piece[],
+): readonly { readonly value: string; readonly label: string }[] {
+  const fitting = pieces.filter((piece) => piece.kind === info.pieceKind);
+  return [
+    { value: '', label: 'None: sizes below' },
+    ...fitting.map(({ id, letter, name }) => ({ value: id, label: `${letter} ${name}` })),
+  ];
+}
+
 /** What a piece kind is called when it is offered. */
 export function kindWords(kind: Piece['kind']): { readonly name: string; readonly purpose: string } {
   switch (kind) {
@@ -84,9 +96,22 @@ export function kindWords(kind: Piece['kind']): { readonly name: string; readonl
       return { name: 'Drawer', purpose: 'Box, bottom, runners and front for an opening' };
     case 'cabinet-front':
       return { name: 'Cabinet front', purpose: 'Face frame with doors and drawer fronts in a grid' };
+    case 'flat-door':
+      return { name: 'Flat door', purpose: 'Plywood with solid edges and vent slots, for a frame or a size' };
     default:
       return unreachable(kind);
   }
 }
 
-export const pieceKinds: readonly Piece['kind'][] = ['door-frame', 'drawer', 'cabinet-front'];
+/** Said when a new piece finds nothing on the rack that it can be made of. */
+export function nothingFits(name: string): Problem {
+  return {
+    severity: 'stop',
+    code: 'no-fitting-material',
+    message: `Nothing on the rack suits every part of a ${name.toLowerCase()} yet.`,
+    remedy:
+      'Put it on the rack first: solid timber for frames and runners, sheets for boxes, bottoms and fronts.',
+  };
+}
+
+export const pieceKinds: readonly Piece['kind'][] = ['door-frame', 'drawer', 'cabinet-front', 'flat-door'];

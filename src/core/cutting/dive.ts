@@ -46,7 +46,7 @@ function relax(setup: Dive, load: Load): Float64Array | null {
 }
 
 /** The job that remains: fewer parts, less stock. */
-function restModel(model: Model, load: Load): Model {
+export function restModel(model: Model, load: Load): Model {
   return {
     ...model,
     kinds: model.kinds.map((kind) => ({ ...kind, count: load.left[kind.index] as number })),
@@ -83,7 +83,7 @@ function finish(setup: Dive, load: Load): Load | null {
   return joinLoads(setup.generation.model, load, search.best);
 }
 
-function joinLoads(model: Model, a: Load, b: Load): Load {
+export function joinLoads(model: Model, a: Load, b: Load): Load {
   const sheets = [...a.sheets, ...b.sheets];
   const used = a.used.slice();
   b.used.forEach((count, i) => (used[i] = (used[i] as number) + count));

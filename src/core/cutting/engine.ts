@@ -10,7 +10,9 @@ import type { Generation } from './generate.ts';
 import { makePricer } from './pricing.ts';
 import type { Load } from './load.ts';
 import type { Model } from './model.ts';
-import { solveWholeMaster } from './integer-master.ts';
+import { searchWindows } from './window-search.ts';
+import { combine, shelve, startCombiner } from './combine.ts';
+import type { Combiner } from './combine.ts';
 import { adoptLoad, isBetterLoad, polishSearch, runSearch, startSearch, tryLoad } from './search.ts';
 import type { Search } from './search.ts';
 
@@ -23,14 +25,11 @@ export interface Engine {
   readonly generation: Generation;
   readonly isOver: () => boolean;
   readonly tell: (phase: string) => void;
-  /** Sheets the search came by that are full enough to be worth combining. */
-  readonly shelf: Pool;
+  readonly combiner: Combiner;
   /** Seconds still free for work that the clock must end; 0 when a run must not depend on the clock. */
   readonly secondsLeft: () => number;
   bound: number;
   dives: number;
-  /** Integer masters solved, and how idle the search may grow until the next. */
-  combined: number;
   /** How much a run may do besides searching: rounds of generation, dives, sums of one pricing at first and at last. */
   readonly effort: Effort;
   /** Search steps still allowed; Infinity when only the clock ends the run. */
@@ -61,7 +60,7 @@ export interface EngineSetup {
 export function startEngine(model: Model, setup: EngineSetup): Engine {
   const random = makeRandom(setup.seed);
   const pool = makePool();
-  const search = startSearch(model, random, partsOf(model) > 2000 ? 1 : 4);
+  const search = startSearch(model, random, partsOf(model) > 300 ? 1 : 4);
   const engine: Engine = {
     model,
     random,
@@ -75,9 +74,11 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
     ),
     effort: setup.effort,
     isOver: setup.isOver,
-    shelf: makePool(),
+    combiner: startCombiner({
+      ...{ model, random, solveLp: setup.solveLp, isOver: setup.isOver },
+      shelf: makePool(),
+    }),
     secondsLeft: setup.secondsLeft,
-    combined: 0,
     tell: (phase) => setup.tell(engine, phase),
     bound: Math.max(areaBound(model), scaledAreaBound(model)),
     dives: 0,
@@ -106,7 +107,7 @@ export function isProven(engine: Engine): boolean {
 /** Runs until proven, out of time or steps, or without hope of more. */
 export function runEngine(engine: Engine): void {
   // a portion of search costs about as much as one round of generation on a job of usual size
-  const portion = Math.max(50, Math.ceil(60000 / (20 + partsOf(engine.model))));
+  const portion = Math.max(400, Math.ceil(60000 / (20 + partsOf(engine.model))));
   searchFor(engine, 2 * portion);
   while (!isStopped(engine)) {
     if (!engine.generation.done) generateFor(engine);
@@ -134,6 +135,9 @@ function isStopped(engine: Engine): boolean {
   return engine.generation.done && (engine.stepsLeft <= 0 || engine.idle > idleLimit);
 }
 
+/** A load of more sheets than this is searched a few sheets at a time. */
+const mostWhole = 25;
+
 /** Search steps without progress after which a small job is left as it is. */
 const idleLimit = 400_000;
 
@@ -142,46 +146,35 @@ function searchFor(engine: Engine, steps: number): void {
   const allowed = Math.min(steps, engine.stepsLeft);
   if (allowed <= 0 || isProven(engine)) return;
   engine.stepsLeft -= allowed;
-  const found = runSearch(search, allowed, engine.isOver);
-  shelve(engine);
+  const found =
+    search.current.sheets.length > mostWhole && search.best.leftCount === 0
+      ? searchWindows(search, allowed, engine.isOver)
+      : runSearch(search, allowed, engine.isOver);
+  shelve(engine.combiner, search.current, engine.bound);
   engine.idle = found ? 0 : engine.idle + allowed;
   if (!found) return;
   poolLoad(engine, search.best);
   engine.tell('search');
 }
 
-/** Keeps what is on the table now and full enough that a better plan could hold it. */
-function shelve({ model, shelf, search, bound, generation }: Engine): void {
-  if (generation.model.kinds.length > mostKinds || shelf.columns.length > mostShelved) return;
-  const area = model.kinds.reduce((sum, kind) => sum + kind.area * kind.count, 0);
-  const rate = bound > 0 ? area / bound : 0;
-  for (const sheet of search.current.sheets) {
-    if (sheet.usedArea >= shelfFill * rate * sheet.bin.cost) addColumn(model, shelf, sheet);
-  }
-}
-
-/** Sheets emptier than this share of what a plan at the bound has on average are rarely in one. */
-const shelfFill = 0.9;
-const mostShelved = 20_000;
-
 /** A first time when the patterns are there, then ever rarer while the search finds nothing. */
-function wantsCombining({ combined, idle, secondsLeft, search, generation }: Engine): boolean {
+function wantsCombining({ model, combiner, idle, stepsLeft, search, generation }: Engine): boolean {
   const ready = generation.last !== null && search.best.leftCount === 0;
-  return ready && secondsLeft() > 0.3 && idle >= 3000 * (2 ** combined - 1);
+  if (model.style === 'length' || !ready || stepsLeft < combiningSteps) return false;
+  return idle >= Math.min(150_000, 3000 * (2 ** combiner.rounds - 1));
 }
+
+/** What one combining counts as, in steps of search. */
+const combiningSteps = 20_000;
 
 /** Looks for a cheaper plan among all sheets known, and lets the search mend what it leaves. */
 function combineOnce(engine: Engine): void {
-  const { model, pool, shelf, search, generation, secondsLeft } = engine;
-  engine.combined++;
-  const load = solveWholeMaster({
-    model,
-    columns: [...pool.columns, ...shelf.columns],
-    prices: generation.last?.prices ?? new Float64Array(model.kinds.length),
+  const { pool, search, secondsLeft, combiner } = engine;
+  const load = combine(combiner, pool, {
     budget: search.budget,
-    solveLp: generation.solveLp,
-    seconds: Math.min(4, 0.12 * secondsLeft()),
+    seconds: Math.max(0, Math.min(4, 0.12 * secondsLeft())),
   });
+  engine.stepsLeft -= combiningSteps;
   if (!load) return;
   const before = search.best;
   tryLoad(search, load);
@@ -193,6 +186,7 @@ function combineOnce(engine: Engine): void {
 
 /** The sheets of a load are patterns too. */
 function poolLoad(engine: Engine, load: Load): void {
+  if (engine.model.kinds.length > mostKinds) return;
   for (const sheet of load.sheets) addColumn(engine.model, engine.pool, sheet);
 }
 

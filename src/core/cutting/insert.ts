@@ -5,6 +5,8 @@ import { hasLimits, mayPlace } from './limits.ts';
 import { addSheet, ownSheet } from './load.ts';
 import type { Load } from './load.ts';
 import type { Bin, Kind, Model } from './model.ts';
+import { measureRoom } from './sheet.ts';
+import type { Sheet } from './sheet.ts';
 import { placePart } from './tree.ts';
 import type { Node, PartSize } from './tree.ts';
 
@@ -70,7 +72,9 @@ export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
   const spot: Spot = { at: 0, sheet: -1, node: null, size: null, first: along, loss: Infinity };
   const sizes = hunt.sizes[kind] as readonly PartSize[];
   for (; spot.at < load.sheets.length; spot.at++) {
-    const { free } = load.sheets[spot.at] as Load['sheets'][number];
+    const sheet = load.sheets[spot.at] as Sheet;
+    if (!hasRoom(sheet, sizes)) continue;
+    const { free } = sheet;
     for (let f = 0; f < free.length; f++) lookAt(hunt, free[f] as Node, sizes, spot);
   }
   if (!spot.node || !spot.size) return false;
@@ -80,6 +84,14 @@ export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
   load.left[kind] = (load.left[kind] as number) - 1;
   load.leftCount--;
   return true;
+}
+
+function hasRoom(sheet: Sheet, sizes: readonly PartSize[]): boolean {
+  for (let z = 0; z < sizes.length; z++) {
+    const { length, width } = sizes[z] as PartSize;
+    if (length <= sheet.roomLength && width <= sheet.roomWidth && length * width <= sheet.roomArea) return true;
+  }
+  return false;
 }
 
 function lookAt(hunt: Hunt, node: Node, sizes: readonly PartSize[], spot: Spot): void {
@@ -119,7 +131,7 @@ function note(spot: Spot, node: Node, size: PartSize, first: Direction): void {
   spot.first = first;
 }
 
-function fill(hunt: Hunt, sheet: Load['sheets'][number], node: Node, spot: Spot): void {
+function fill(hunt: Hunt, sheet: Sheet, node: Node, spot: Spot): void {
   const at = sheet.free.indexOf(node);
   sheet.free[at] = sheet.free[sheet.free.length - 1] as Node;
   sheet.free.pop();
@@ -133,6 +145,7 @@ function fill(hunt: Hunt, sheet: Load['sheets'][number], node: Node, spot: Spot)
   }
   sheet.parts.push(partNode(node, size.kind));
   sheet.usedArea += size.length * size.width;
+  measureRoom(sheet);
 }
 
 /** The node the part went into: the free node itself or the first kid below it. */

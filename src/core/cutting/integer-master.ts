@@ -54,7 +54,8 @@ function usableColumns({ model, columns, prices, budget }: WholeMaster): readonl
     .map(({ column }) => column);
 }
 
-function reducedCost({ bin, kinds, counts }: Column, prices: Float64Array): number {
+/** What a pattern costs beyond the price of its parts. */
+export function reducedCost({ bin, kinds, counts }: Column, prices: Float64Array): number {
   return kinds.reduce((cost, kind, k) => cost - (prices[kind] as number) * (counts[k] as number), bin.cost);
 }
 
@@ -73,7 +74,7 @@ function wholeProgram({ model, budget }: WholeMaster, columns: readonly Column[]
   }));
   rows.push({ name: 'cost', terms: columns.map(({ bin }, i) => [`c${i}`, bin.cost]), upper: budget });
   for (const bin of model.bins) {
-    const uses = columns.flatMap((column, i) => (column.bin === bin ? [[`c${i}`, 1] as const] : []));
+    const uses = columns.flatMap((column, i) => (column.bin.index === bin.index ? [[`c${i}`, 1] as const] : []));
     if (bin.count < Infinity && uses.length > 0) {
       rows.push({ name: `b${bin.index}`, terms: uses, upper: bin.count });
     }

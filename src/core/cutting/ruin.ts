@@ -68,9 +68,9 @@ function mend(hunt: Hunt, load: Load, at: number): void {
   if (!kept || sheet.parts.length === 0) dropSheet(load, at);
 }
 
-/** Puts what is left back in, in an order drawn by lot; opens sheets as the budget allows. */
-export function recreate(hunt: Hunt, load: Load, budget: number): void {
-  const order = orderLeft(hunt, load);
+/** Puts what is left back in, in an order drawn by lot, by prices if given; opens sheets as the budget allows. */
+export function recreate(hunt: Hunt, load: Load, budget: number, prices?: Float64Array): void {
+  const order = orderLeft(hunt, load, prices);
   for (const kind of order) {
     while ((load.left[kind] as number) > 0) {
       if (insertPart(hunt, load, kind)) continue;
@@ -82,7 +82,7 @@ export function recreate(hunt: Hunt, load: Load, budget: number): void {
   }
 }
 
-function orderLeft(hunt: Hunt, load: Load): number[] {
+function orderLeft(hunt: Hunt, load: Load, prices?: Float64Array): number[] {
   const { random, model } = hunt;
   const kinds: number[] = [];
   for (let k = 0; k < load.left.length; k++) if ((load.left[k] as number) > 0) kinds.push(k);
@@ -92,7 +92,7 @@ function orderLeft(hunt: Hunt, load: Load): number[] {
   for (const k of kinds) {
     const kind = model.kinds[k] as { length: number; width: number; area: number };
     const long = Math.max(kind.length, kind.width);
-    const base = [kind.area, kind.length, kind.width, long, kind.area, kind.length + kind.width][
+    const base = prices ? (prices[k] as number) : [kind.area, kind.length, kind.width, long, kind.area, kind.length + kind.width][
       rule
     ] as number;
     key.set(k, base * (1 + noise * (random.next() - 0.5)));

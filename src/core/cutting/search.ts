@@ -17,6 +17,7 @@ export interface Search {
   budget: number;
   /** Best grade since the search last began anew, and steps since. */
   lowGrade: number;
+  lowLoad: Load;
   stale: number;
 }
 
@@ -39,6 +40,7 @@ export function startSearch(model: Model, random: Random, tries: number): Search
     step: 0,
     budget: 0,
     lowGrade: 0,
+    lowLoad: best,
     stale: 0,
   };
   aimBelow(search);
@@ -73,11 +75,12 @@ export function tryLoad(search: Search, load: Load): void {
   else goOnFrom(search, load);
 }
 
-function goOnFrom(search: Search, load: Load): void {
+export function goOnFrom(search: Search, load: Load): void {
   search.current = load;
   search.currentGrade = gradeOf(search.hunt, load);
   search.history.fill(search.currentGrade);
   search.lowGrade = search.currentGrade;
+  search.lowLoad = load;
   search.stale = 0;
 }
 
@@ -125,7 +128,7 @@ export function runSearch(search: Search, steps: number, isOver: () => boolean):
   return false;
 }
 
-function stepOnce(search: Search): boolean {
+export function stepOnce(search: Search): boolean {
   const { hunt, history } = search;
   const draft = draftOf(search.current);
   blink(hunt);
@@ -149,6 +152,7 @@ function stepOnce(search: Search): boolean {
   search.stale++;
   if (search.currentGrade < search.lowGrade - 1e-9 * search.lowGrade) {
     search.lowGrade = search.currentGrade;
+    search.lowLoad = search.current;
     search.stale = 0;
   } else if (search.stale > staleAfter) goOnFrom(search, fillGreedily(hunt, search.budget));
   return false;

@@ -15,6 +15,20 @@ export interface Sheet {
   /** Sum of the worth of what is free. */
   worth: number;
   usedArea: number;
+  /** No free node is longer, wider or larger than this: what does not fit need not look. */
+  roomLength: number;
+  roomWidth: number;
+  roomArea: number;
+}
+
+/** Measures anew what the free nodes have room for at most. */
+export function measureRoom(sheet: Sheet): void {
+  sheet.roomLength = sheet.roomWidth = sheet.roomArea = 0;
+  for (const { length, width } of sheet.free) {
+    sheet.roomLength = Math.max(sheet.roomLength, length);
+    sheet.roomWidth = Math.max(sheet.roomWidth, width);
+    sheet.roomArea = Math.max(sheet.roomArea, length * width);
+  }
 }
 
 export function openSheet(bin: Bin, way: number): Sheet {
@@ -22,8 +36,13 @@ export function openSheet(bin: Bin, way: number): Sheet {
   const roots = (plan?.pieces ?? []).map((piece) =>
     makeFree(piece.length, piece.width, piece.direction, piece.stage),
   );
-  return { bin, way, roots, free: [...roots], parts: [], worth: 0, usedArea: 0 };
+  const sheet = { bin, way, roots, free: [...roots], parts: [], worth: 0, usedArea: 0, ...noRoom };
+  measureRoom(sheet);
+  return sheet;
 }
+
+/** Of a sheet not yet measured. */
+export const noRoom = { roomLength: 0, roomWidth: 0, roomArea: 0 };
 
 /** A copy whose nodes are its own; the nodes of the original point to theirs. */
 export function cloneSheet(sheet: Sheet): Sheet {
@@ -35,6 +54,9 @@ export function cloneSheet(sheet: Sheet): Sheet {
     parts: [],
     worth: sheet.worth,
     usedArea: sheet.usedArea,
+    roomLength: sheet.roomLength,
+    roomWidth: sheet.roomWidth,
+    roomArea: sheet.roomArea,
   };
   for (const node of sheet.free) copy.free.push(node.copy as Node);
   for (const node of sheet.parts) copy.parts.push(node.copy as Node);
@@ -48,6 +70,7 @@ export function listNodes(sheet: Sheet, worthOf: (node: Node) => number): void {
   sheet.worth = 0;
   sheet.usedArea = 0;
   for (const root of sheet.roots) visit(root, sheet, worthOf);
+  measureRoom(sheet);
 }
 
 function visit(node: Node, sheet: Sheet, worthOf: (node: Node) => number): void {

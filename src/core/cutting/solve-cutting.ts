@@ -5,6 +5,7 @@ import { emitPlan } from './emit-plan.ts';
 import type { Answer } from './emit-plan.ts';
 import { polishEngine, runEngine, startEngine } from './engine.ts';
 import type { Effort, Engine } from './engine.ts';
+import { mergeKinds, nameParts } from './merge-kinds.ts';
 import { buildModel } from './model.ts';
 import type { Model } from './model.ts';
 import type { Load } from './load.ts';
@@ -33,7 +34,7 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
   const wrong = checkJob(job);
   if (wrong.length > 0) return refuse(job, wrong);
   const model = buildModel(job);
-  const placeable = withoutImpossible(model);
+  const placeable = mergeKinds(withoutImpossible(model));
   const time = tools.work === undefined ? (tools.seconds ?? 10) * 1000 : Infinity;
   let share = searchShare;
   const seconds = () => (tools.clock() - start) / 1000;
@@ -115,10 +116,15 @@ function refuse(job: CuttingJob, findings: readonly Problem[]): CuttingPlan {
 /** A load as an answer; parts the search was not given count as left. */
 function answerOf(model: Model, load: Load): Answer {
   const placed = new Int32Array(model.kinds.length);
-  for (const sheet of load.sheets)
+  const sheets = nameParts(
+    model,
+    load,
+    model.kinds.map((kind) => kind.count),
+  );
+  for (const sheet of sheets)
     for (const node of sheet.parts) placed[node.kind] = (placed[node.kind] as number) + 1;
   return {
-    fillings: load.sheets.map((sheet) => ({ filling: sheet, times: 1 })),
+    fillings: sheets.map((sheet) => ({ filling: sheet, times: 1 })),
     left: model.kinds.map((kind) => kind.count - (placed[kind.index] as number)),
     cost: load.cost,
   };

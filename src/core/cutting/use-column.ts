@@ -2,8 +2,8 @@ import type { Random } from '#core/numerics';
 import type { Column } from './columns.ts';
 import { startHunt, worthOf } from './insert.ts';
 import type { Load } from './load.ts';
-import type { Model } from './model.ts';
-import { listNodes, tidySheet } from './sheet.ts';
+import type { Bin, Model } from './model.ts';
+import { listNodes, noRoom, tidySheet } from './sheet.ts';
 import type { Sheet } from './sheet.ts';
 import { cloneNode, setFree } from './tree.ts';
 
@@ -18,15 +18,17 @@ export function fitsTimes(column: Column, load: Load): number {
 
 /** Lays one sheet by a pattern; parts of which enough are cut stay out. Answers 1, or 0 when nothing came of it. */
 export function useColumn(model: Model, load: Load, column: Column): number {
-  if ((load.used[column.bin.index] as number) >= column.bin.count) return 0;
+  const bin = model.bins[column.bin.index] as Bin;
+  if ((load.used[bin.index] as number) >= bin.count) return 0;
   const sheet: Sheet = {
-    bin: column.bin,
+    bin,
     way: column.way,
     roots: column.roots.map((root) => cloneNode(root, null)),
     free: [],
     parts: [],
     worth: 0,
     usedArea: 0,
+    ...noRoom,
   };
   const hunt = startHunt(model, neverDrawn);
   const worth = (node: { length: number; width: number }) => worthOf(hunt, node.length, node.width);
@@ -41,8 +43,8 @@ export function useColumn(model: Model, load: Load, column: Column): number {
   }
   load.sheets.push(sheet);
   load.own.push(true);
-  load.used[column.bin.index] = (load.used[column.bin.index] as number) + 1;
-  load.cost += column.bin.cost;
+  load.used[bin.index] = (load.used[bin.index] as number) + 1;
+  load.cost += bin.cost;
   return 1;
 }
 

@@ -1,4 +1,4 @@
-export { buildPiece, newPiece, shapeNeeds } from './build.ts';
+export { buildPiece, newPiece, requiredPieces, shapeNeeds } from './build.ts';
 export { screwLimits } from './joints-corner.ts';
 export { parametersOf } from './parameters.ts';
 export { roughSize } from './parts.ts';
@@ -8,6 +8,7 @@ export type {
   DoorFrameParameters,
   DrawerCorner,
   DrawerParameters,
+  FlatDoorParameters,
   FrameCorner,
   JoinerySettings,
   Material,

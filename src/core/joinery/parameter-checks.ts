@@ -1,7 +1,10 @@
 import type { Problem } from '#core/problems';
 import type { ParameterInfo } from './piece-types.ts';
 
-/** Findings on numbers outside the limits of their table: outside a limit a `warn`, no usable number at all a `stop`. */
+/** How far beyond a usual limit a number may lie before it can only be a slip: it would make parts without end, or none. */
+const slip = { times: 10, share: 1 / 100, mostMm: 100_000 } as const;
+
+/** Findings on numbers outside the limits of their table: outside a limit a `warn`, far outside it or no usable number at all a `stop`. */
 export function checkParameters(
   parameters: object,
   infos: readonly ParameterInfo[],
@@ -25,6 +28,15 @@ function checkOne(value: unknown, info: ParameterInfo, about: string): readonly 
   const nothing = value === 0 && info.min !== undefined && info.min > 0;
   if (!Number.isFinite(value) || value < 0 || nothing) {
     return [say('stop', 'parameter-unusable', `${value} is not a size.`, 'Enter a positive number.')];
+  }
+  const most = info.max === undefined ? slip.mostMm : Math.min(slip.mostMm, slip.times * info.max);
+  if (value > most) {
+    const remedy = `Enter ${info.max ?? most} or less; ${most} is the most that can be reckoned with.`;
+    return [say('stop', 'parameter-beyond-reason', `${value} is far too much.`, remedy)];
+  }
+  if (info.min !== undefined && value < slip.share * info.min) {
+    const remedy = `Enter ${info.min} or more.`;
+    return [say('stop', 'parameter-beyond-reason', `${value} is far too little.`, remedy)];
   }
   if (info.min !== undefined && value < info.min) {
     return [

@@ -151,6 +151,46 @@ export interface CabinetFrontParameters {
   readonly materials: { readonly frame: MaterialId; readonly fronts: MaterialId };
 }
 
+/**
+ * Parameters of a flat door: a sheet with solid lippings. Its size and gaps come from a door frame of the project when
+ * `frame` names one, else from `width`, `height` and the gaps. mm; the bevel in degrees.
+ */
+export interface FlatDoorParameters {
+  readonly frame?: PieceId;
+  readonly width?: number;
+  readonly height?: number;
+  readonly gapSide?: number;
+  readonly gapTop?: number;
+  readonly gapBottom?: number;
+  /** The side of the hinges as seen from the side of their knuckles. */
+  readonly hinged?: 'left' | 'right';
+  /** Of the sheet as measured when left out. */
+  readonly thickness?: number;
+  readonly lipping?: number;
+  readonly hingeLipping?: number;
+  readonly lockLipping?: number;
+  readonly lipJoint?: 'butt' | 'mitre' | 'corner-block';
+  readonly cornerRadius?: number;
+  readonly bevelDegrees?: number;
+  /** Slots in each of the two bands; 0 for none. */
+  readonly slots?: number;
+  readonly slotsRun?: 'upright' | 'across';
+  readonly slotWidth?: number;
+  readonly slotLength?: number;
+  /** Outside to outside of the slots of a band. */
+  readonly slotZone?: number;
+  /** From the upper or lower edge of the door to the band. */
+  readonly slotEdge?: number;
+  /** Pivot of the hinges beyond the edge of the door, and proud of its face. */
+  readonly pivotBeyond?: number;
+  readonly pivotProud?: number;
+  readonly hingeLength?: number;
+  /** How deep the body of a lock goes in from the edge; 0 for a latch on the face. */
+  readonly lockDepth?: number;
+  readonly battens?: 'auto' | 'always' | 'none';
+  readonly materials: { readonly core: MaterialId; readonly lipping: MaterialId };
+}
+
 interface PieceBase {
   readonly id: PieceId;
   /** The letter of its addresses: `C` in `C4`. */
@@ -164,7 +204,8 @@ interface PieceBase {
 export type Piece =
   | (PieceBase & { readonly kind: 'door-frame'; readonly parameters: DoorFrameParameters })
   | (PieceBase & { readonly kind: 'drawer'; readonly parameters: DrawerParameters })
-  | (PieceBase & { readonly kind: 'cabinet-front'; readonly parameters: CabinetFrontParameters });
+  | (PieceBase & { readonly kind: 'cabinet-front'; readonly parameters: CabinetFrontParameters })
+  | (PieceBase & { readonly kind: 'flat-door'; readonly parameters: FlatDoorParameters });
 
 export type PieceKind = Piece['kind'];
 
@@ -182,7 +223,8 @@ export interface ParameterInfo {
   readonly key: string;
   readonly label: string;
   readonly help: string;
-  readonly type: 'length' | 'number' | 'whole' | 'choice' | 'yes-no' | 'material' | 'lengths' | 'cells';
+  readonly type:
+    'length' | 'number' | 'whole' | 'choice' | 'yes-no' | 'material' | 'piece' | 'lengths' | 'cells';
   readonly group: string;
   readonly default?: number | string | boolean;
   readonly min?: number;
@@ -191,5 +233,7 @@ export interface ParameterInfo {
   /** Which materials a `material` parameter takes; and whether it may be left out. */
   readonly materialKind?: 'sheet' | 'solid' | 'either';
   readonly required?: boolean;
+  /** Which pieces of the project a `piece` parameter takes. */
+  readonly pieceKind?: PieceKind;
   readonly source?: string;
 }

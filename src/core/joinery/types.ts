@@ -167,6 +167,8 @@ export interface BuildContext {
   readonly shapeName?: string;
   readonly materials: readonly Material[];
   readonly settings: JoinerySettings;
+  /** The pieces made before this one, for a piece that takes its size from another (`requiredPieces`). */
+  readonly built?: readonly BuiltPiece[];
 }
 
 /** Everything a piece comes to. */

@@ -10,3 +10,15 @@ export { edgeUncertainty, pointUncertainty, spanUncertainty } from './uncertaint
 export type { AdjustedReading, Adjustment, Method, Reading, Survey, Suspect } from './types.ts';
 export { closeQuadrilateral } from './quadrilateral.ts';
 export type { Quadrilateral, SixDistances } from './quadrilateral.ts';
+export { fitOrdinates } from './ordinates.ts';
+export type { OrdinateCurve, OrdinateSet } from './ordinates.ts';
+export type { OrdinateDoubt } from './ordinate-slips.ts';
+export {
+  adviseEdge,
+  adviseEdges,
+  chanceOfFit,
+  edgeDeviation,
+  scribeAllowance,
+  stackTolerances,
+} from './chance.ts';
+export type { EdgeAdvice, EdgeFit, GapLimits, ToleranceTerm } from './chance.ts';

@@ -16,3 +16,7 @@ export {
 export { makeRandom } from './random.ts';
 export type { Random } from './random.ts';
 export { solveDamped } from './damped-step.ts';
+export { fitCircle } from './circle-fit.ts';
+export type { CircleFit } from './circle-fit.ts';
+export { fitSpline, readSpline, splineLength } from './spline.ts';
+export type { Spline, SplineEnds } from './spline.ts';

@@ -3,12 +3,15 @@ import type { Project } from '#core/project';
 import { formatNumber } from '#core/units';
 import type { Task } from '#core/visits';
 
+import { cutsBefore, cutTask, listCuttings, type Cutting } from './cut-tasks.ts';
+import { firstLooks } from './first-looks.ts';
 import { listShopping } from './list-shopping.ts';
-import type { CuttingGroup, PlannedGroup, ShapeOutcome, Understanding } from './types.ts';
-import { countWords, describeThings, listWords } from './words.ts';
+import { fixingsThing, stepId, stockThing } from './task-names.ts';
+import type { PlannedGroup, ShapeOutcome, Understanding } from './types.ts';
+import { countWords, listWords } from './words.ts';
 
 /** Minutes reckoned for what is no step of a piece (common practice, no source). */
-const reckoned = { measure: 20, buy: 60, setSaw: 15, layout: 10, part: 2 } as const;
+const reckoned = { measure: 20, buy: 60 } as const;
 
 /**
  * All there is to do, with place and order: readings in doubt are taken again, then stock and fixings bought, blanks cut, and
@@ -23,11 +26,12 @@ export function listTasks(
   const measuring = understanding.shapes.flatMap((outcome) => measureTask(outcome));
   const looks = understanding.pieces.flatMap((piece) => firstLooks(piece).map((step) => stepId(piece, step)));
   const before = [...measuring.map((task) => task.id), ...looks];
+  const cuts = groups.flatMap((group) => listCuttings(group, understanding.pieces));
   const tasks = [
     ...measuring,
     ...buyTasks(project, understanding, planned, before),
-    ...groups.map((group) => cutTask(group, planned, before)),
-    ...understanding.pieces.flatMap((piece) => stepTasks(project, piece, groups, measuring)),
+    ...cuts.map((cut) => cutTask(cut, planned, before)),
+    ...understanding.pieces.flatMap((piece) => stepTasks(project, piece, cuts, measuring)),
   ];
   const ids = new Set(tasks.map((task) => task.id));
   return tasks.map((task) => ({
@@ -35,15 +39,6 @@ export function listTasks(
     after: task.after.filter((id) => !id.startsWith('buy:') || ids.has(id)),
     ...(project.done.includes(task.id) && { done: true }),
   }));
-}
-
-/** Steps aboard that wait for nothing made: looking and measuring once more, before anything is bought. */
-function firstLooks(piece: BuiltPiece): readonly AssemblyStep[] {
-  const looks = new Set<string>();
-  for (const step of piece.steps)
-    if (step.place === 'boat' && step.parts.length === 0 && step.after.every((id) => looks.has(id)))
-      looks.add(step.id);
-  return piece.steps.filter((step) => looks.has(step.id));
 }
 
 function measureTask({ shape, adjustment }: ShapeOutcome): readonly Task[] {
@@ -105,38 +100,10 @@ function buyTasks(
   return [...(wanted.length > 0 ? [stockTask] : []), ...(fixings.length > 0 ? [fixingsTask] : [])];
 }
 
-function stockThing(title: string): string {
-  return `stock: ${title}`;
-}
-
-function fixingsThing(piece: BuiltPiece): string {
-  return `fixings for ${piece.letter}`;
-}
-
-function cutTask(group: CuttingGroup, planned: readonly PlannedGroup[], before: readonly string[]): Task {
-  const plan = planned.find((each) => each.group.id === group.id)?.plan;
-  const layouts = plan?.layouts.reduce((sum, layout) => sum + layout.times, 0) ?? 1;
-  const parts = [...new Set(group.blanks.flatMap((blank) => blank.parts.map((part) => part.part)))];
-  const amount = plan ? ` (${countWords(layouts, group.form)})` : '';
-  return {
-    id: `cut:${group.id}`,
-    text: `Cut ${group.title} by the cutting diagrams${amount}: ${describeThings(parts)}.`,
-    place: 'workshop',
-    minutes: reckoned.setSaw + layouts * reckoned.layout + parts.length * reckoned.part,
-    after: [...before, 'buy:stock', 'buy:fixings'],
-    needs: [stockThing(group.title), 'cutting diagrams', 'labels'],
-    makes: parts,
-  };
-}
-
-function stepId(piece: BuiltPiece, step: { readonly id: string }): string {
-  return `step:${piece.letter}/${step.id}`;
-}
-
 function stepTasks(
   project: Project,
   piece: BuiltPiece,
-  groups: readonly CuttingGroup[],
+  cuts: readonly Cutting[],
   measuring: readonly Task[],
 ): readonly Task[] {
   const looks = firstLooks(piece);
@@ -152,7 +119,7 @@ function stepTasks(
     minutes: step.minutes,
     after: [
       ...step.after.map((id) => stepId(piece, { id })),
-      ...(looks.includes(step) ? survey : cutsBefore(step, groups)),
+      ...(looks.includes(step) ? survey : cutsBefore(step, cuts)),
     ],
     needs: [
       ...partsNeeded(piece, step),
@@ -161,15 +128,6 @@ function stepTasks(
     ],
     makes: [],
   }));
-}
-
-/** Cutting that a step waits for: that of the parts it handles. */
-function cutsBefore(step: AssemblyStep, groups: readonly CuttingGroup[]): readonly string[] {
-  return groups
-    .filter((group) =>
-      group.blanks.some((blank) => blank.parts.some((part) => step.parts.includes(part.part))),
-    )
-    .map((group) => `cut:${group.id}`);
 }
 
 /** Parts that must be there: those it handles; aboard also those of all the work before it, which come as one. */

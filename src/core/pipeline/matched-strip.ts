@@ -4,7 +4,8 @@ import { alongGrain, type Need } from './need.ts';
 
 /**
  * The one blank that a matched set comes out of (joinery B6): in the direction of the strip the fronts as cut, what is
- * thrown away between them and the trim at both ends; square to it the largest blank.
+ * thrown away between them and the trim at both ends; square to it the largest blank. The strip lies face side up, as the
+ * saw wants it: x to the right a part's y then runs down, so a set across the grain begins at the top of the strip.
  */
 export function stripOfSet(set: MatchedSet, parts: readonly Part[]): Need {
   const isAlong = set.direction === 'along';
@@ -19,10 +20,13 @@ export function stripOfSet(set: MatchedSet, parts: readonly Part[]): Need {
     const size = sizes[index] ?? { ahead: 0, beside: 0 };
     const start = at;
     at += size.ahead + (index < parts.length - 1 ? (set.between[index] ?? 0) : set.trim);
-    return isAlong
-      ? { part: part.id, x: start, y: 0, length: size.ahead, width: size.beside }
-      : { part: part.id, x: 0, y: start, length: size.beside, width: size.ahead };
+    return { part: part.id, start, size };
   });
+  const laid = places.map(({ part, start, size: { ahead, beside: width } }) =>
+    isAlong
+      ? { part, x: start, y: 0, length: ahead, width }
+      : { part, x: 0, y: at - start - ahead, length: width, width: ahead },
+  );
   return {
     id: parts.map((part) => part.id).join('+'),
     count: Math.min(...parts.map((part) => part.quantity)),
@@ -35,7 +39,7 @@ export function stripOfSet(set: MatchedSet, parts: readonly Part[]): Need {
     },
     turn: false,
     set: set.id,
-    parts: places,
+    parts: laid,
     title: `the strip of ${parts.map((part) => part.id).join(', ')}`,
   };
 }

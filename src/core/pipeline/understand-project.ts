@@ -1,4 +1,4 @@
-import { buildPiece, type BuiltPiece, type Piece } from '#core/joinery';
+import { buildPiece, requiredPieces, type BuiltPiece, type Piece } from '#core/joinery';
 import { adjustSurvey } from '#core/measuring';
 import { sortBySeverity, type Problem } from '#core/problems';
 import { checkProject, type MeasuredShape, type Project } from '#core/project';
@@ -9,7 +9,7 @@ import type { ShapeOutcome, Understanding } from './types.ts';
 /** What a project comes to before it is cut: shapes adjusted, pieces built in the order of their letters, parts as cutting jobs. */
 export function understandProject(project: Project): Understanding {
   const shapes = project.shapes.map(adjustShape);
-  const pieces = byLetter(project.pieces).map((piece) => build(piece, project, shapes));
+  const pieces = buildPieces(project, shapes);
   const { groups, findings } = groupParts(project, pieces);
   return {
     shapes,
@@ -35,13 +35,32 @@ function adjustShape(shape: MeasuredShape): ShapeOutcome {
   return { shape, adjustment, adjusted };
 }
 
-function build(piece: Piece, project: Project, shapes: readonly ShapeOutcome[]): BuiltPiece {
+/** All pieces in the order of their letters; those that others take sizes from are made first. */
+function buildPieces(project: Project, shapes: readonly ShapeOutcome[]): readonly BuiltPiece[] {
+  const pieces = byLetter(project.pieces);
+  const isAlone = (piece: Piece): boolean => requiredPieces(piece).length === 0;
+  const make = (piece: Piece, built: readonly BuiltPiece[]) =>
+    [piece, build(piece, project, { shapes, built })] as const;
+  const first = pieces.filter(isAlone).map((piece) => make(piece, []));
+  const known = first.map(([, built]) => built);
+  const rest = pieces.filter((piece) => !isAlone(piece)).map((piece) => make(piece, known));
+  const all = new Map([...first, ...rest]);
+  return pieces.flatMap((piece) => all.get(piece) ?? []);
+}
+
+interface Known {
+  readonly shapes: readonly ShapeOutcome[];
+  readonly built: readonly BuiltPiece[];
+}
+
+function build(piece: Piece, project: Project, { shapes, built }: Known): BuiltPiece {
   const outcome = shapes.find((each) => each.shape.id === piece.shape);
   return buildPiece(piece, {
     shape: outcome?.adjusted ?? null,
     ...(outcome && { shapeName: outcome.shape.name }),
     materials: project.materials,
     settings: project.settings,
+    built,
   });
 }
 

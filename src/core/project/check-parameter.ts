@@ -39,6 +39,7 @@ function suits(info: ParameterInfo, value: ParameterValue): boolean {
     case 'choice':
       return (info.choices ?? []).some((choice) => choice.value === value);
     case 'material':
+    case 'piece':
       return typeof value === 'string';
     case 'lengths':
       return Array.isArray(value) && value.every((each) => typeof each === 'number' && Number.isFinite(each));
@@ -67,6 +68,8 @@ function describe(info: ParameterInfo): string {
       return `one of ${(info.choices ?? []).map((choice) => choice.value).join(', ')}`;
     case 'material':
       return 'the id of a material';
+    case 'piece':
+      return 'the id of a piece';
     case 'lengths':
       return 'a list of lengths in mm';
     case 'cells':

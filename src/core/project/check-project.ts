@@ -1,3 +1,4 @@
+import { requiredPieces } from '#core/joinery';
 import type { Problem } from '#core/problems';
 
 import { checkValues } from './check-values.ts';
@@ -79,6 +80,7 @@ function checkLetters(project: Project): readonly Problem[] {
 
 function checkReferences(project: Project): readonly Problem[] {
   const shapes = { noun: 'shape', ids: project.shapes.map((shape) => shape.id) };
+  const pieces = { noun: 'piece', ids: project.pieces.map((piece) => piece.id) };
   const materials = { noun: 'material', ids: project.materials.map((material) => material.id) };
   return [
     ...project.pieces.flatMap((piece, index): Problem[] => {
@@ -89,6 +91,9 @@ function checkReferences(project: Project): readonly Problem[] {
         ...findMissing(shapes, piece.shape, `${path}.shape`, subject),
         ...uses.flatMap(([use, id]) =>
           findMissing(materials, id, `${path}.parameters.materials.${use}`, subject),
+        ),
+        ...requiredPieces(piece).flatMap((id) =>
+          findMissing(pieces, id, `${path}.parameters.frame`, subject),
         ),
       ];
     }),

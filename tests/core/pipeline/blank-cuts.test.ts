@@ -47,9 +47,9 @@ describe('cuts inside a strip', () => {
 
   test('fronts 14 apart are parted by two cuts each side of the piece thrown away, and trimmed at both ends', () => {
     const view = viewOf(14);
-    // strip from y 10: A1 at 15 to 126, A2 at 140 to 266; the kerf is 2.2
+    // strip from y 10: A2 at 15 to 141, A1 at 155 to 266; the kerf is 2.2
     const inside = view.cuts.filter((cut) => /^[a-z]$/.test(cut.label));
-    expect(inside.map((cut) => cut.y1)).toEqual([13.9, 127.1, 138.9, 267.1]);
+    expect(inside.map((cut) => cut.y1)).toEqual([13.9, 142.1, 153.9, 267.1]);
     expect(inside.every((cut) => cut.x1 === 10 && cut.x2 === 406)).toBe(true);
   });
 

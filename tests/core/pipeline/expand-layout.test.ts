@@ -32,8 +32,8 @@ describe('a layout part by part', () => {
   test('fronts of a strip lie at their own places on the sheet', () => {
     const layout = makeLayout([{ id: 'A1+A2', x: 10, y: 20, length: 396, width: 261, turned: false }]);
     expect(expandLayout(makeGroup(), layout)).toMatchObject([
-      { part: 'A1', set: 's', x: 10, y: 25, length: 396, width: 111, size: '396 × 111' },
-      { part: 'A2', set: 's', x: 10, y: 150, length: 396, width: 126 },
+      { part: 'A1', set: 's', x: 10, y: 165, length: 396, width: 111, size: '396 × 111' },
+      { part: 'A2', set: 's', x: 10, y: 25, length: 396, width: 126 },
     ]);
   });
 

@@ -109,15 +109,16 @@ describe('matched sets', () => {
     expect(tight?.job.parts[0]?.width).toBe(553);
   });
 
-  test('the fronts lie in the strip in order, with the distances between them', () => {
+  test('the fronts lie in the strip from its top in order, face side up, with the distances between them', () => {
     const project = makeProject([makeStock('full')]);
     const blank = groupParts(project, [makePiece(fronts, [set({})])]).groups[0]?.blanks[0];
     expect(blank?.set).toBe('s');
     expect(blank?.parts.map((part) => [part.part, part.x, part.y])).toEqual([
-      ['A1', 0, 5],
-      ['A2', 0, 130],
-      ['A3', 0, 270],
-      ['A4', 0, 425],
+      // 586 in all: 5 and 111 from the top, then 14 and the next
+      ['A1', 0, 470],
+      ['A2', 0, 330],
+      ['A3', 0, 175],
+      ['A4', 0, 5],
     ]);
   });
 
@@ -149,7 +150,9 @@ describe('matched sets', () => {
           const project = makeProject([makeStock('huge', { length: 9000, width: 9000 })]);
           const group = groupParts(project, [makePiece(parts, [own])]).groups[0];
           const [need] = group?.job.parts ?? [];
-          const places = group?.blanks[0]?.parts ?? [];
+          const inOrder = group?.blanks[0]?.parts ?? [];
+          // across the grain a set begins at the top of its strip
+          const places = isAlong ? inOrder : inOrder.toReversed();
           const ahead = (place: (typeof places)[number]): readonly [number, number] =>
             isAlong ? [place.x, place.length] : [place.y, place.width];
           const sum = places.reduce((total, place) => total + ahead(place)[1], 0);

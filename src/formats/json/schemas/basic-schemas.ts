@@ -13,6 +13,8 @@ export const anyNumber = v.pipe(v.number(), v.finite());
 export const zeroOrMore = v.pipe(v.number(), v.finite(), v.minValue(0));
 export const aboveZero = v.pipe(v.number(), v.finite(), v.gtValue(0));
 export const share = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(1));
+/** A size of something in the rack or on site, mm: above a hundred metres it is a slip of the keys. */
+export const siteSize = v.pipe(v.number(), v.finite(), v.gtValue(0), v.maxValue(100_000));
 export const wholeCount = v.pipe(v.number(), v.safeInteger(), v.minValue(0));
 export const someText = v.pipe(v.string(), v.nonEmpty());
 

@@ -123,10 +123,41 @@ const cabinetFrontParameters = exact({
   materials: exact({ frame: someText, fronts: someText }),
 });
 
+const flatDoorParameters = exact({
+  frame: v.optional(someText),
+  width: size,
+  height: size,
+  gapSide: size,
+  gapTop: size,
+  gapBottom: size,
+  hinged: choice('left', 'right'),
+  thickness: size,
+  lipping: size,
+  hingeLipping: size,
+  lockLipping: size,
+  lipJoint: choice('butt', 'mitre', 'corner-block'),
+  cornerRadius: size,
+  bevelDegrees: size,
+  // 0 for a door without slots.
+  slots: count,
+  slotsRun: choice('upright', 'across'),
+  slotWidth: size,
+  slotLength: size,
+  slotZone: size,
+  slotEdge: size,
+  pivotBeyond: size,
+  pivotProud: size,
+  hingeLength: size,
+  lockDepth: size,
+  battens: choice('auto', 'always', 'none'),
+  materials: exact({ core: someText, lipping: someText }),
+});
+
 const commonEntries = { id: someText, letter: someText, name: v.string(), shape: v.optional(someText) };
 
 export const pieceSchema = v.variant('kind', [
   exact({ ...commonEntries, kind: v.literal('door-frame'), parameters: doorFrameParameters }),
   exact({ ...commonEntries, kind: v.literal('drawer'), parameters: drawerParameters }),
   exact({ ...commonEntries, kind: v.literal('cabinet-front'), parameters: cabinetFrontParameters }),
+  exact({ ...commonEntries, kind: v.literal('flat-door'), parameters: flatDoorParameters }),
 ]);

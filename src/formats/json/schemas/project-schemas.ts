@@ -4,6 +4,7 @@ import {
   aboveZero,
   exact,
   findingsSchema,
+  siteSize,
   someText,
   wholeCount,
   zeroOrMore,
@@ -32,7 +33,7 @@ const shapeSchema = exact({
 });
 
 const materialSchema = v.variant('kind', [
-  exact({ id: someText, kind: v.literal('sheet'), name: v.string(), thickness: aboveZero, density }),
+  exact({ id: someText, kind: v.literal('sheet'), name: v.string(), thickness: siteSize, density }),
   exact({
     id: someText,
     kind: v.literal('solid'),
@@ -47,9 +48,9 @@ const stockLineSchema = exact({
   id: someText,
   material: someText,
   form: v.picklist(['sheet', 'board', 'batten', 'offcut']),
-  length: aboveZero,
-  width: aboveZero,
-  thickness: aboveZero,
+  length: siteSize,
+  width: siteSize,
+  thickness: siteSize,
   count: v.nullable(wholeCount),
   price: zeroOrMore,
   owned: v.optional(v.boolean()),

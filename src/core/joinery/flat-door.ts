@@ -1,0 +1,129 @@
+import { hasStop, sortBySeverity, type Problem } from '#core/problems';
+import { checkDoor, checkDoorPossible } from './flat-door-checks.ts';
+import { chooseDoor, type DoorChoices } from './flat-door-choices.ts';
+import { flatDoorFixings, flatDoorJoints } from './flat-door-lists.ts';
+import { flatDoorParameters } from './flat-door-parameters.ts';
+import { flatDoorParts } from './flat-door-parts.ts';
+import { workOutDoor, type DoorLayout } from './flat-door-sizes.ts';
+import { flatDoorSteps } from './flat-door-steps.ts';
+import { checkParameters } from './parameter-checks.ts';
+import { envelopeOf, nothing } from './parts.ts';
+import { checkExtent } from './piece-findings.ts';
+import { checkSmallParts } from './small-parts.ts';
+import type { NewPiece, Piece } from './piece-types.ts';
+import type { BuildContext, BuiltPiece } from './types.ts';
+
+type FlatDoor = Extract<Piece, { kind: 'flat-door' }>;
+
+/**
+ * A flat door: a sheet with solid lippings, rounded corners and vent slots (joinery B2). Frame of the piece: origin at the
+ * lower left of the door, x right, y up, z to the viewer, z = 0 on its face with the hinge knuckles.
+ */
+export function buildFlatDoor(piece: FlatDoor, context: BuildContext): BuiltPiece {
+  const limits = [
+    ...checkParameters(piece.parameters, flatDoorParameters, piece.letter),
+    ...checkExtent(piece.parameters, flatDoorParameters, piece.letter),
+    ...checkSlotCount(piece),
+  ];
+  const { choices, findings } = chooseDoor(piece.parameters, context);
+  const early = [...limits, ...findings, ...checkSize(piece, choices)];
+  const unusable = hasStop(limits) || !(choices.width > 0 && choices.height > 0);
+  if (unusable) return describe(piece, choices, early);
+  const layout = workOutDoor(choices, context.settings);
+  const impossible = checkDoorPossible(layout);
+  if (impossible.length) {
+    return describe(piece, choices, [...early, ...impossible], { working: layout.book.steps() });
+  }
+  return finish({ piece, context, layout, early });
+}
+
+function finish(made: {
+  readonly piece: FlatDoor;
+  readonly context: BuildContext;
+  readonly layout: DoorLayout;
+  readonly early: readonly Problem[];
+}): BuiltPiece {
+  const { piece, context, layout, early } = made;
+  const parts = flatDoorParts(piece, layout);
+  const findings = [...early, ...checkDoor(layout, context.settings), ...checkSmallParts(parts)];
+  return describe(piece, layout.choices, findings, {
+    parts,
+    joints: flatDoorJoints(piece, layout),
+    fixings: flatDoorFixings(layout, parts),
+    steps: flatDoorSteps(piece, layout, { parts, settings: context.settings }),
+    working: layout.book.steps(),
+    envelope: envelopeOf(parts) ?? nothing,
+  });
+}
+
+function describe(
+  piece: FlatDoor,
+  { frame }: DoorChoices,
+  findings: readonly Problem[],
+  made: Partial<BuiltPiece> = {},
+): BuiltPiece {
+  return {
+    piece: piece.id,
+    letter: piece.letter,
+    name: piece.name,
+    kind: 'flat-door',
+    seenFrom: frame?.built.seenFrom ?? 'standing in front of the door, on the side of its hinge knuckles',
+    parts: [],
+    joints: [],
+    matchedSets: [],
+    fixings: [],
+    steps: [],
+    working: [],
+    envelope: nothing,
+    ...made,
+    findings: sortBySeverity(findings.map((found) => ({ about: piece.letter, ...found }))),
+  };
+}
+
+/** A door without a frame needs its size entered. */
+function checkSize({ name, parameters }: FlatDoor, choices: DoorChoices): readonly Problem[] {
+  if (parameters.frame !== undefined || (choices.width > 0 && choices.height > 0)) return [];
+  const lacking = [...(choices.width > 0 ? [] : ['width']), ...(choices.height > 0 ? [] : ['height'])];
+  return [
+    {
+      severity: 'stop',
+      code: 'door-size-missing',
+      message: `${name} hangs in no frame of this project, and its ${lacking.join(' and ')} ${lacking.length > 1 ? 'have' : 'has'} not been entered.`,
+      remedy: 'Choose the door frame it hangs in, or enter the clear size less the gaps.',
+      source: 'joinery B1, B2',
+    },
+  ];
+}
+
+const mostSlots = 100; // a guard against a slip of the keys, far beyond any door
+
+function checkSlotCount({ parameters }: FlatDoor): readonly Problem[] {
+  const { slots = 0 } = parameters;
+  if (Number.isInteger(slots) && slots <= mostSlots) return [];
+  return [
+    {
+      severity: 'stop',
+      code: 'count-not-whole',
+      message: `${slots} slots in each band were asked for.`,
+      remedy: `Enter a whole number, ${mostSlots} at most; 0 for none.`,
+    },
+  ];
+}
+
+/** A flat door with the trade's defaults for an opening of usual size, to be replaced by the frame it hangs in. */
+export function newFlatDoor(start: NewPiece): Piece {
+  const { materials } = start;
+  const thicknessOf = (material: NewPiece['materials'][number]) =>
+    material.kind === 'sheet' ? Math.abs(material.thickness - 18) : Infinity;
+  const sheets = materials.filter((material) => material.kind === 'sheet');
+  const core = [...sheets].sort((one, other) => thicknessOf(one) - thicknessOf(other))[0] ?? materials[0];
+  const lipping = materials.find((material) => material.kind === 'solid') ?? materials[0];
+  return {
+    kind: 'flat-door',
+    id: start.id,
+    letter: start.letter,
+    name: start.name,
+    ...(start.shape && { shape: start.shape }),
+    parameters: { width: 580, height: 1700, materials: { core: core?.id ?? '', lipping: lipping?.id ?? '' } },
+  };
+}
