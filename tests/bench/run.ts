@@ -6,7 +6,7 @@ import { checkPlan, solveCutting } from '#core/cutting';
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
 import { loadGlpk } from '#solver/glpk';
 import { main as runFit } from './fit.ts';
-import { makeWorkshopJob } from './workshop-jobs.ts';
+import { makeLargeJob, makeWorkshopJob } from './workshop-jobs.ts';
 
 /** A job of the literature, or one of our own without a best known result. */
 interface Instance {
@@ -43,7 +43,7 @@ const files: Readonly<Record<string, readonly string[]>> = {
 };
 
 const usage =
-  'bench sheets|boards|workshop [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--cpu]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
+  'bench sheets|boards|workshop|large [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--cpu]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
 
 /** Runs the bench and prints its table; the exit code is 1 when a plan or a bound is wrong, 2 for wrong use. */
 export async function main(argv: readonly string[]): Promise<number> {
@@ -61,13 +61,13 @@ export async function main(argv: readonly string[]): Promise<number> {
     },
   });
   const set = positionals[0] ?? '';
-  const isOurs = set === 'workshop';
+  const isOurs = set === 'workshop' || set === 'large';
   if (!isOurs && !(set in files && values.instances)) {
     console.error(`usage: ${usage}`);
     return 2;
   }
   const instances = isOurs
-    ? workshop()
+    ? ownJobs(set)
     : readInstances(values.instances ?? '', values.file ? [values.file] : (files[set] ?? []));
   const sample = instances.filter((_, i) => i % Number(values.every) === 0);
   const run = { seconds: Number(values.seconds), seed: Number(values.seed), every: Number(values.every) };
@@ -75,7 +75,14 @@ export async function main(argv: readonly string[]): Promise<number> {
   return runAll(sample, run, values.cpu ? processorTime : () => performance.now());
 }
 
-function workshop(): readonly Instance[] {
+function ownJobs(set: 'workshop' | 'large'): readonly Instance[] {
+  if (set === 'large') {
+    return [100, 300, 1000, 3000, 10_000].map((count) => ({
+      name: `${count} parts`,
+      job: makeLargeJob(count, 3),
+      best: null,
+    }));
+  }
   return Array.from({ length: 50 }, (_, i) => ({
     name: `workshop ${i + 1}`,
     job: makeWorkshopJob(i + 1),

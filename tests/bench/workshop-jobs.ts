@@ -27,3 +27,14 @@ export function makeWorkshopJob(seed: number): CuttingJob {
     keepLeftover: { minLength: 300, minWidth: 100 },
   };
 }
+
+/** An order of many parts, invented: each a size of its own, out of full sheets. */
+export function makeLargeJob(count: number, seed: number): CuttingJob {
+  const random = makeRandom(seed);
+  const parts = Array.from({ length: count }, (_, i) => ({
+    id: `P${i + 1}`,
+    length: random.whole(80, 900),
+    width: random.whole(50, 500),
+  }));
+  return { kerf: 3, turn: true, stock: [{ id: 'ply', length: 2440, width: 1220, cost: 1 }], parts };
+}

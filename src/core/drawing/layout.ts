@@ -109,7 +109,8 @@ function drawSizes(view: LayoutView, scale: number): readonly Mark[] {
 
 function drawTitle(view: LayoutView, scale: number): readonly Mark[] {
   const top = view.stock.width * scale + (view.form === 'batten' ? 7 : 11);
-  const detail = `${view.stock.id} · ${formatScale(scale)} · kerf ${formatMm(view.kerf)}`;
+  const side = view.form === 'sheet' ? ' · good face up, as it lies on the saw' : '';
+  const detail = `${view.stock.id} · ${formatScale(scale)} · kerf ${formatMm(view.kerf)}${side}`;
   return [
     drawText({ x: 0, y: top + 5 }, view.title, { height: lettering.usual, weight: 'bold' }),
     drawText({ x: 0, y: top }, detail, { height: lettering.small, tone: 'soft' }),

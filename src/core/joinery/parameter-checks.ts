@@ -32,11 +32,11 @@ function checkOne(value: unknown, info: ParameterInfo, about: string): readonly 
   const most = info.max === undefined ? slip.mostMm : Math.min(slip.mostMm, slip.times * info.max);
   if (value > most) {
     const remedy = `Enter ${info.max ?? most} or less; ${most} is the most that can be reckoned with.`;
-    return [say('stop', 'parameter-beyond-reason', `${value} is far too much.`, remedy)];
+    return [say('stop', 'parameter-unusable', `${value} is far too much.`, remedy)];
   }
   if (info.min !== undefined && value < slip.share * info.min) {
     const remedy = `Enter ${info.min} or more.`;
-    return [say('stop', 'parameter-beyond-reason', `${value} is far too little.`, remedy)];
+    return [say('stop', 'parameter-unusable', `${value} is far too little.`, remedy)];
   }
   if (info.min !== undefined && value < info.min) {
     return [

@@ -1,4 +1,4 @@
-import type { BuiltPiece, PartId } from '#core/joinery';
+import { requiredPieces, type BuiltPiece, type PartId, type PieceId } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import type { Project } from '#core/project';
 
@@ -40,14 +40,22 @@ function concerned(finding: Problem, project: Project, understanding: Understand
   if (group) return group.blanks.flatMap((blank) => blank.parts.map((part) => part.part));
   const [first = ''] = about.split('/');
   const atPath = project.pieces[Number(/^pieces\[(\d+)\]/.exec(about)?.[1] ?? -1)];
-  const pieces = project.pieces
+  const named = project.pieces
     .filter(
       (piece) => piece === atPath || piece.id === about || piece.letter === about || piece.shape === first,
     )
     .map((piece) => piece.id);
+  const pieces = [...named, ...sizedBy(project, named)];
   return parts
     .filter((part) => part.id === about || part.material === about || pieces.includes(part.piece))
     .map((part) => part.id);
+}
+
+/** Pieces that take their size from one of these: what holds up a frame holds up its door. */
+function sizedBy(project: Project, ids: readonly PieceId[]): readonly PieceId[] {
+  return project.pieces
+    .filter((piece) => requiredPieces(piece).some((id) => ids.includes(id)))
+    .map((piece) => piece.id);
 }
 
 /** Parts of a piece that one of its own findings concerns: the part named, else all. */

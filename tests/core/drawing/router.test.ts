@@ -289,6 +289,24 @@ describe('what a router cannot do', () => {
     expect(file?.layers).not.toContain('POCKET_D05_00');
   });
 
+  // joinery C19: a cutter leaves inside corners round by its radius, a panel in the groove is square
+  test('a groove that stops inside the part says that its end is to be squared, one that runs through does not', () => {
+    const groove = (from: number): Part =>
+      samplePart({
+        machining: [
+          {
+            kind: 'recess',
+            name: 'groove',
+            from: 'face',
+            box: { min: { x: from, y: 20, z: 0 }, max: { x: 5000, y: 26.6, z: 6 } },
+          },
+        ],
+      });
+    const said = 'Stopped grooves end round, radius 3 mm';
+    expect(drawRouterFiles(groove(6), setup)[0]?.dxf).toContain(said);
+    expect(drawRouterFiles(groove(0), setup)[0]?.dxf).not.toContain(said);
+  });
+
   test('a mortise into the edge is noted, not drawn', () => {
     const part = withWork(
       recess({

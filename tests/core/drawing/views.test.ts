@@ -56,6 +56,13 @@ describe('a cutting diagram', () => {
     for (const text of ['2430 × 416', '1046 × 230', '806 × 92']) expect(wordsOf(drawing)).toContain(text);
   });
 
+  // joinery E4: good face up on the table saw and the track saw
+  test('a sheet says which face lies up, a batten does not', () => {
+    const says = (words: readonly string[]) => words.some((text) => text.includes('good face up'));
+    expect(says(wordsOf(drawing))).toBe(true);
+    expect(says(wordsOf(drawLayout(sampleBatten)))).toBe(false);
+  });
+
   test('parts too small to write in have a number and a line in the key', () => {
     expect(wordsOf(drawing)).toContain('1  E9  60 × 40 · Glue block · strip D, 1st');
     expect(wordsOf(drawing)).toContain('1');

@@ -29,7 +29,7 @@ describe('numbers beyond reason', () => {
     ['sides thinner than an atom', 'drawer', { ...drawer, sideThickness: 1e-9 }],
   ])('%s is a stop with the number and what to enter, and nothing is built', (_, kind, parameters) => {
     const built = build(kind, parameters);
-    const found = built.findings.find((finding) => finding.code === 'parameter-beyond-reason');
+    const found = built.findings.find((finding) => finding.code === 'parameter-unusable');
     expect(found?.severity).toBe('stop');
     expect(found?.message).toMatch(/\d.* is far too (much|little)\./);
     expect(found?.remedy).toMatch(/^Enter \d/);

@@ -77,8 +77,9 @@ describe('advice for an edge', () => {
   test('leave wood when it is not', () => {
     const advice = adviseEdge({ ...edge, gap: 1, deviation: 3, limits: { least: 0, most: 4 } });
     expect(advice).toMatchObject({ kind: 'scribe', allowance: 11 }); // 3 + 2 x 2.6 + 2, up
-    expect(advice.chance).toBeLessThan(0.6);
-    expect(advice.words).toMatch(/^Leave 11 mm on the head to scribe: it is only 5\d % that its gap/);
+    // The edge may lie 0 to 1 further in, of a deviation of 1.3: 0 to 0.769 sigma, 27.9 % by the table.
+    expect(advice.chance).toBeCloseTo(0.279, 3);
+    expect(advice.words).toMatch(/^Leave 11 mm on the head to scribe: it is only 27 % that its gap/);
   });
   test('wait for the dry fit when the edge strays or is unknown too much to scribe', () => {
     const advice = adviseEdge({ ...edge, deviation: 30 });
@@ -90,7 +91,7 @@ describe('advice for an edge', () => {
     const enough = 5 + 4 + 2 * 2.6 + 3;
     expect(adviseEdge(open).kind).toBe('scribe');
     expect(adviseEdge({ ...open, cover: enough - 0.01 }).kind).toBe('scribe');
-    expect(adviseEdge({ ...open, cover: enough }).kind).toBe('cut-now');
+    expect(adviseEdge({ ...open, cover: enough + 0.01 }).kind).toBe('cut-now');
     // A cover does not help a piece that is too large to go in.
     expect(adviseEdge({ ...open, gap: -4, cover: 40 }).kind).toBe('scribe');
   });

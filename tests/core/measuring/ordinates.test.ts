@@ -212,10 +212,10 @@ describe('a station skipped or measured twice', () => {
 
 describe('fairness', () => {
   test('a curve that changes side more often than the eye sees is not fair', () => {
-    const stations = stationsOf(1200, 100);
-    const wavy = stations.map((s) => hull(600)(s) + 20 * Math.cos((s * Math.PI) / 300));
+    const stations = stationsOf(1800, 100);
+    const wavy = stations.map((s) => 30 * Math.cos((2 * Math.PI * s) / 900));
     const curve = curveOf({ stations, ordinates: wavy, sigma: 0.7 });
-    expect(curve.turns).toBe(2); // round, hollow, round
+    expect(curve.turns).toBe(4); // where the cosine passes through nothing: 225, 675, 1125, 1575
     expect(curve.findings.map(({ code }) => code)).toContain('curve-not-fair');
     const expected = curveOf({ stations, ordinates: wavy, turns: curve.turns });
     expect(expected.findings.map(({ code }) => code)).not.toContain('curve-not-fair');

@@ -130,6 +130,12 @@ describe('a project file', () => {
     expect(problemsOf(text)[0]?.about).toBe('stock[0].price');
   });
 
+  test('a sheet longer than a hundred metres is refused: no plan could show it', () => {
+    const [problem] = problemsOf(spoilt((p) => (p.stock[0].length = 1e300)));
+    expect(problem?.about).toBe('stock[0].length');
+    expect(problem?.message).toContain('must be 100000 or less');
+  });
+
   test('a file of a newer version says so and what to do', () => {
     const [problem] = problemsOf(
       spoilt((p) => {

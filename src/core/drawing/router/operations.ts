@@ -170,6 +170,18 @@ function drillWork(hole: Extract<Machining, { kind: 'hole' }>, part: Part): read
   return [circle(layerName('drill', size), hole.diameter), ...sink];
 }
 
+/** True when a groove worked from this side ends inside the part: the cutter leaves its end round where a panel is square. */
+export function hasStoppedGroove(part: Part, side: RouterSide): boolean {
+  const size = { x: part.finished.length, y: part.finished.width };
+  return part.machining.some((machining) => {
+    if (machining.kind !== 'recess' || machining.name !== 'groove') return false;
+    if (sideOfRecess(machining, part) !== side) return false;
+    const { min, max } = machining.box;
+    const axis = max.x - min.x >= max.y - min.y ? 'x' : 'y';
+    return min[axis] > touching || max[axis] < size[axis] - touching;
+  });
+}
+
 /** A note for each machining that needs another setting up than flat on the face or back. */
 export function listUnreachable(part: Part): readonly Problem[] {
   return part.machining

@@ -7,7 +7,7 @@ import { formatMm } from '../scales.ts';
 import { cutOutline } from '../scribe-edge.ts';
 import { textWidth } from '../text-width.ts';
 import { layerName } from './layers.ts';
-import { listUnreachable, workFromSide } from './operations.ts';
+import { hasStoppedGroove, listUnreachable, workFromSide } from './operations.ts';
 import type { Contour, RouterSetup, RouterSide } from './operations.ts';
 import { turnFaceUp, writeRouterModel } from './router-model.ts';
 import type { RouterText } from './router-model.ts';
@@ -93,6 +93,11 @@ function annotate(
       ? `FACE SIDE UP (${part.faceSide}), face edge away from you`
       : 'BACK UP, MIRRORED: part turned over its long side, start end still left, face edge towards you',
     `Cutter ${formatMm(router.cutter)} mm, ${formatMm(router.passDepth)} mm per pass${side === 'face' ? `, outline in ${passes} passes` : ''}; depths from the side that lies up`,
+    ...(hasStoppedGroove(part, side)
+      ? [
+          `Stopped grooves end round, radius ${formatMm(router.cutter / 2)} mm: square their ends with a chisel for the panel`,
+        ]
+      : []),
     'Draft: check in your own machine and cut in air first',
   ];
   const barTop = box.minY - 15;
