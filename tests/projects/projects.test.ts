@@ -85,10 +85,10 @@ describe('the demo', () => {
     expect(after.ok && stopsOf(understandProject(after.value))).toEqual([]);
   });
 
-  test('it has a spread: a frame, a bank with continuous grain, drawers, locker fronts, sheets, boards and battens', () => {
+  test('it has a spread: a frame and its door, a bank with continuous grain, drawers, locker fronts, sheets, boards and battens', () => {
     const { pieces, groups } = understandProject(openFile('curlew.json'));
     expect(new Set(pieces.map((piece) => piece.kind))).toEqual(
-      new Set(['door-frame', 'cabinet-front', 'drawer']),
+      new Set(['door-frame', 'cabinet-front', 'drawer', 'flat-door']),
     );
     expect(pieces.some((piece) => piece.matchedSets.length > 0)).toBe(true);
     expect(new Set(groups.map((group) => group.form))).toEqual(new Set(['sheet', 'board', 'batten']));

@@ -201,7 +201,7 @@ function generateStock(dice: Dice): StockLine[] {
 function generatePiece(dice: Dice, project: Project): Piece {
   const letter = nextLetter(project);
   const base = { id: `piece-${letter}`, letter };
-  const kind = dice.pick(['door-frame', 'drawer', 'cabinet-front']);
+  const kind = dice.pick(['door-frame', 'drawer', 'cabinet-front', 'flat-door']);
   switch (kind) {
     case 'door-frame':
       return {
@@ -244,7 +244,38 @@ function generatePiece(dice: Dice, project: Project): Piece {
     }
     case 'cabinet-front':
       return generateFront(dice, base);
+    case 'flat-door':
+      return generateDoor(dice, base, project);
   }
+}
+
+/** A door for the first frame that stands there, or of a size of its own. */
+function generateDoor(
+  dice: Dice,
+  base: { readonly id: string; readonly letter: string },
+  project: Project,
+): Piece {
+  const frame = project.pieces.find((piece) => piece.kind === 'door-frame');
+  const isLong = project.stock.some((line) => line.material === 'ply18' && line.length > 2000);
+  const size = {
+    width: half(dice.between(400, 700)),
+    height: half(dice.between(600, isLong ? 1800 : 1400)),
+  };
+  return {
+    ...base,
+    name: 'Flat door',
+    kind: 'flat-door',
+    parameters: {
+      ...(frame && isLong && dice.chance(0.7) ? { frame: frame.id } : size),
+      hinged: dice.pick(['left', 'right']),
+      lipJoint: dice.pick(['butt', 'mitre', 'corner-block']),
+      cornerRadius: dice.pick([0, 6, 40]),
+      slots: dice.whole(0, 3),
+      slotZone: 110,
+      slotLength: 80,
+      materials: { core: 'ply18', lipping: 'hardwood' },
+    },
+  };
 }
 
 function generateFront(dice: Dice, base: { readonly id: string; readonly letter: string }): Piece {

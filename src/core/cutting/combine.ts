@@ -24,11 +24,13 @@ export interface Combiner {
   /** Patterns of the generation already looked around. */
   seen: number;
   rounds: number;
+  /** Seconds it took so far, by the clock of the run. */
+  spent: number;
 }
 
 /** Starts with an empty shelf. */
-export function startCombiner(setup: Omit<Combiner, 'seen' | 'rounds'>): Combiner {
-  return { ...setup, seen: 0, rounds: 0 };
+export function startCombiner(setup: Omit<Combiner, 'seen' | 'rounds' | 'spent'>): Combiner {
+  return { ...setup, seen: 0, rounds: 0, spent: 0 };
 }
 
 /** Keeps the sheets of a load that are full enough for a plan at the bound to hold them. */

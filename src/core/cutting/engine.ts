@@ -28,6 +28,10 @@ export interface Engine {
   readonly combiner: Combiner;
   /** Seconds still free for work that the clock must end; 0 when a run must not depend on the clock. */
   readonly secondsLeft: () => number;
+  /** Seconds left at the start. */
+  readonly seconds: number;
+  /** The cost that is all that is asked for; null: as little as can be. */
+  readonly enough: number | null;
   bound: number;
   dives: number;
   /** How much a run may do besides searching: rounds of generation, dives, sums of one pricing at first and at last. */
@@ -53,6 +57,7 @@ export interface EngineSetup {
   readonly steps: number;
   readonly isOver: () => boolean;
   readonly secondsLeft: () => number;
+  readonly enough: number | null;
   readonly tell: (engine: Engine, phase: string) => void;
 }
 
@@ -79,6 +84,8 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
       shelf: makePool(),
     }),
     secondsLeft: setup.secondsLeft,
+    seconds: setup.secondsLeft(),
+    enough: setup.enough,
     tell: (phase) => setup.tell(engine, phase),
     bound: Math.max(areaBound(model), scaledAreaBound(model)),
     dives: 0,
@@ -130,13 +137,20 @@ export function polishEngine(engine: Engine): void {
 }
 
 function isStopped(engine: Engine): boolean {
-  if (isProven(engine) || engine.isOver()) return true;
+  if (isProven(engine) || isSettled(engine) || engine.isOver()) return true;
   if (engine.search.best.leftCount > 0 && engine.idle > 3000) return true;
   return engine.generation.done && (engine.stepsLeft <= 0 || engine.idle > idleLimit);
 }
 
 /** A load of more sheets than this is searched a few sheets at a time. */
-const mostWhole = 25;
+const mostWhole = 40;
+
+/** The question for a certain cost is answered: it is reached, or cannot be. */
+function isSettled({ enough, bound, search }: Engine): boolean {
+  if (enough === null) return false;
+  const slack = 1e-6 * Math.max(1, enough);
+  return bound > enough + slack || (search.best.leftCount === 0 && search.best.cost <= enough + slack);
+}
 
 /** Search steps without progress after which a small job is left as it is. */
 const idleLimit = 400_000;
@@ -158,27 +172,32 @@ function searchFor(engine: Engine, steps: number): void {
 }
 
 /** A first time when the patterns are there, then ever rarer while the search finds nothing. */
-function wantsCombining({ model, combiner, idle, stepsLeft, search, generation }: Engine): boolean {
+function wantsCombining(engine: Engine): boolean {
+  const { model, combiner, idle, stepsLeft, search, generation, seconds, secondsLeft } = engine;
   const ready = generation.last !== null && search.best.leftCount === 0;
   if (model.style === 'length' || !ready || stepsLeft < combiningSteps) return false;
+  if (combiner.spent > combiningShare * (seconds - secondsLeft())) return false;
   return idle >= Math.min(150_000, 3000 * (2 ** combiner.rounds - 1));
 }
 
 /** What one combining counts as, in steps of search. */
 const combiningSteps = 20_000;
 
+/** The share of the time so far that combining may have taken. */
+const combiningShare = 0.3;
+
 /** Looks for a cheaper plan among all sheets known, and lets the search mend what it leaves. */
 function combineOnce(engine: Engine): void {
   const { pool, search, secondsLeft, combiner } = engine;
-  const load = combine(combiner, pool, {
-    budget: search.budget,
-    seconds: Math.max(0, Math.min(4, 0.12 * secondsLeft())),
-  });
+  const before = secondsLeft();
+  const seconds = Math.max(0, Math.min(4, 0.1 * before));
+  const load = combine(combiner, pool, { budget: search.budget, seconds });
+  combiner.spent += before - secondsLeft();
   engine.stepsLeft -= combiningSteps;
   if (!load) return;
-  const before = search.best;
-  tryLoad(search, load);
-  if (search.best === before) return;
+  const old = search.best;
+  tryLoad(search, load, engine.isOver);
+  if (search.best === old) return;
   poolLoad(engine, search.best);
   engine.idle = 0;
   engine.tell('combining');

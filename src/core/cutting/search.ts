@@ -68,12 +68,21 @@ export function aimBelow(search: Search): void {
   goOnFrom(search, load);
 }
 
-/** Goes on from a load whose cost is within the budget, after laying what it leaves as far as there is room. */
-export function tryLoad(search: Search, load: Load): void {
+/**
+ * Mends a load within the budget by a search of its own; the search at hand goes on from it only where that leaves less
+ * than it has reached itself.
+ */
+export function tryLoad(search: Search, load: Load, isOver: () => boolean): void {
   recreate(search.hunt, load, search.budget);
-  if (load.leftCount === 0 && isBetterLoad(load, search.best)) adoptLoad(search, load);
-  else goOnFrom(search, load);
+  const side: Search = { ...search, history: new Float64Array(60), step: 0 };
+  goOnFrom(side, load);
+  if (load.leftCount === 0) side.best = load;
+  else runSearch(side, mendingSteps, isOver);
+  if (isBetterLoad(side.best, search.best)) adoptLoad(search, side.best);
+  else if (side.lowGrade < search.lowGrade) goOnFrom(search, side.lowLoad);
 }
+
+const mendingSteps = 3000;
 
 export function goOnFrom(search: Search, load: Load): void {
   search.current = load;

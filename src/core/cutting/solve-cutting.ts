@@ -22,6 +22,8 @@ export interface CuttingTools {
   /** How many steps of search to make; the same number gives the same plan. */
   readonly work?: number;
   readonly seed?: number;
+  /** Ends as soon as a plan costs no more than this, or none can; for asking what a change would save. */
+  readonly enough?: number;
   readonly onProgress?: (progress: CuttingProgress) => void;
 }
 
@@ -47,6 +49,7 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
     solveLp: tools.solveLp,
     seed: tools.seed ?? 1,
     steps: tools.work ?? Infinity,
+    enough: tools.enough ?? null,
     effort: effortFor(tools),
     isOver: () => tools.clock() - start > time * share,
     secondsLeft: () => (tools.work === undefined ? (time * share) / 1000 - seconds() : 0),
@@ -54,7 +57,7 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
   });
   runEngine(engine);
   share = timeShare;
-  polishEngine(engine);
+  if (tools.enough === undefined) polishEngine(engine);
   return finish(engine);
 }
 

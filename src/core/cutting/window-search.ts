@@ -7,7 +7,7 @@ import { cloneSheet } from './sheet.ts';
 import type { Sheet } from './sheet.ts';
 
 /** Steps in one window: enough to settle a handful of sheets. */
-const windowSteps = 400;
+const windowSteps = 150;
 /** Left parts that a window is offered at most. */
 const mostOffered = 24;
 

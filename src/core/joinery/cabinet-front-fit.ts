@@ -18,8 +18,9 @@ const rule = 'joinery B6, B-H';
 export function fitOpening(book: WorkingBook, opening: FrontOpening, choices: FrontChoices): void {
   layCorners(book, opening);
   const scribed = choices.scribe > 0;
-  book.put('fit', choices.fittingGap, 'gap in the opening, top and bottom', rule);
-  book.put(
+  book.putChoice('fittingGap', 'fit', choices.fittingGap, 'gap in the opening, top and bottom', rule);
+  book.putChoice(
+    scribed ? 'scribe' : 'fittingGap',
     'fit_side',
     scribed ? 0 : choices.fittingGap,
     scribed ? 'gap at the sides: scribed instead' : 'gap at the sides',

@@ -52,8 +52,9 @@ function sizeReach(book: WorkingBook, { joint, jointLength, columns, rows }: Fro
     if (middle) work('reach_m', 'wm / 2', 'lap on a rail between, half its width from each side');
     return;
   }
-  if (jointLength !== null) book.put('reach_s', jointLength, 'joint reaches into the stile', 'you');
-  else work('reach_s', usualReach[joint], 'joint reaches into the stile');
+  const label = 'joint reaches into the stile';
+  if (jointLength !== null) book.putChoice('jointLength', 'reach_s', jointLength, label, 'you');
+  else work('reach_s', usualReach[joint], label);
   if (inner) {
     work('reach_t', 'min(reach_s, 0.6*wt)', 'joint reaches into the top rail');
     work('reach_b', 'min(reach_s, 0.6*wb)', 'joint reaches into the bottom rail');

@@ -25,7 +25,8 @@ export function matchFronts(
   if (choices.continuous === 'none') return [];
   const runs = findRuns(layout, cells);
   if (runs.length === 0) return [];
-  book.put('kerf', choices.kerf, 'kerf of the saw', choices.given.has('kerf') ? 'you' : 'joinery 0.6');
+  const source = choices.given.has('kerf') ? 'you' : 'joinery 0.6';
+  book.putChoice('kerf', 'kerf', choices.kerf, 'kerf of the saw', source);
   book.put('trim', trim, 'trim at each end of a strip', 'joinery B6');
   return runs.map(({ run, cells: members }, i) => {
     const between = workOutStrip(layout, run, members, i);

@@ -18,7 +18,7 @@ export function workOutFront(choices: FrontChoices, opening: FrontOpening | null
   const book = openWorkingBook();
   const layout = { choices, book, opening };
   const put = (key: keyof FrontChoices, name: string, label: string, unit: 'mm' | 'count' | 'ratio' = 'mm') =>
-    book.put(name, choices[key] as number, label, sourceOf(choices, key), unit);
+    book.putChoice(key, name, choices[key] as number, label, sourceOf(choices, key), unit);
   if (opening) fitOpening(book, opening, choices);
   else {
     put('width', 'W', 'width overall');
@@ -49,12 +49,12 @@ function sizeHeights({ choices, book }: FrontLayout): void {
   const { rows, grading } = choices;
   const ratio = grading === 'geometric' && choices.ratio !== 1;
   if (grading === 'arithmetic')
-    book.put('step', choices.step, 'step of the heights', sourceOf(choices, 'step'));
+    book.putChoice('step', 'step', choices.step, 'step of the heights', sourceOf(choices, 'step'));
   if (ratio) putRatio(book, choices);
   for (let i = 1; i < rows; i++) {
     const label = `height of opening ${i} from the top`;
     const given = choices.heights[i - 1];
-    if (grading === 'given' && given !== undefined) book.put(`h${i}`, given, label, 'you');
+    if (grading === 'given' && given !== undefined) book.putChoice('heights', `h${i}`, given, label, 'you');
     else if (grading === 'arithmetic') {
       book.work(
         `h${i}`,
@@ -70,7 +70,7 @@ function sizeHeights({ choices, book }: FrontLayout): void {
 }
 
 function putRatio(book: WorkingBook, choices: FrontChoices): void {
-  book.put('q', choices.ratio, 'ratio of the heights', sourceOf(choices, 'ratio'), 'ratio');
+  book.putChoice('ratio', 'q', choices.ratio, 'ratio of the heights', sourceOf(choices, 'ratio'), 'ratio');
   for (let i = 1; i <= choices.rows; i++) {
     const formula = i === 1 ? 'total*(q - 1)/(q**n - 1)' : `g1*q**${i - 1}`;
     book.work(`g${i}`, formula, `height ${i} by the ratio, before rounding`, rule);
@@ -98,7 +98,7 @@ function sizeFronts({ choices, book }: FrontLayout, put: Put): void {
     book.work(`f${i}`, `h${i} ${more}`, `height of the fronts in row ${i}`, rule);
   if (rows > 1) book.work('gap', `wm ${less}`, 'distance between fronts one above the other', rule);
   if (columns > 1) book.work('gap_row', `ws ${less}`, 'distance between fronts side by side', rule);
-  book.put('notch', choices.notch, 'lift of the drawers', sourceOf(choices, 'notch'));
+  book.putChoice('notch', 'notch', choices.notch, 'lift of the drawers', sourceOf(choices, 'notch'));
   book.work(
     'clear_above_needed',
     'notch + 2',

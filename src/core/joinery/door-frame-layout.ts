@@ -46,7 +46,7 @@ function putChoices(book: WorkingBook, choices: FrameChoices): void {
   const put = (name: string, key: keyof FrameChoices & string, label: string, unless = false) => {
     const value = choices[key];
     if (unless || typeof value !== 'number') return;
-    book.put(name, value, label, choices.given.has(key) ? 'you' : `${rule}, usual`);
+    book.putChoice(key, name, value, label, choices.given.has(key) ? 'you' : `${rule}, usual`);
   };
   put('p', 'packingSides', 'packing each side');
   put('p_h', 'packingHead', 'packing above the head');
@@ -69,9 +69,10 @@ function putChoices(book: WorkingBook, choices: FrameChoices): void {
   put('gt', 'doorGapTop', 'door gap, top');
   put('gb', 'doorGapBottom', 'door gap, bottom');
   if (!choices.infill) return;
-  choices.infillOrdinates.forEach((height, i) =>
-    book.put(`ordinate_${i + 1}`, height, `height above the head, station ${i + 1}`, 'you'),
-  );
+  choices.infillOrdinates.forEach((height, i) => {
+    const label = `height above the head, station ${i + 1}`;
+    book.putChoice('infillOrdinates', `ordinate_${i + 1}`, height, label, 'you');
+  });
 }
 
 function putOpening(book: WorkingBook, opening: Opening, shapeName: string): void {

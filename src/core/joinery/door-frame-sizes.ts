@@ -185,7 +185,8 @@ function workOutSill(layout: FrameLayout): void {
     workOutSlanted(layout, { outer: 'sill_L', long: 'sill_long', thickness: 'ts', corners: ['BL', 'BR'] });
   }
   if (choices.flat) return;
-  book.put(
+  book.putChoice(
+    'sillNosing',
     'nosing',
     choices.sillNosing,
     'sill nosing',

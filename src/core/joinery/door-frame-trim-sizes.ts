@@ -49,7 +49,7 @@ export function workOutTrim(
 
 function putCoverThickness({ book, choices }: FrameLayout): void {
   const source = choices.given.has('coverThickness') ? 'you' : `${rule}, usual`;
-  book.put('ct', choices.coverThickness, 'cover thickness', source);
+  book.putChoice('coverThickness', 'ct', choices.coverThickness, 'cover thickness', source);
 }
 
 /** Long points; both faces end on the same outer line. A near cover stands on the nosing of a sill, others pass it. */

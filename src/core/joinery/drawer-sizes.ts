@@ -16,7 +16,7 @@ export function workOutDrawer(choices: DrawerChoices): DrawerLayout {
   const book = openWorkingBook();
   const layout = { choices, book, notched: choices.runner === 'bottom-notch' };
   const put: Put = (key, name, label) => {
-    book.put(name, choices[key] as number, label, originOf(choices, key));
+    book.putChoice(key, name, choices[key] as number, label, originOf(choices, key));
   };
   const work: Work = (name, formula, label, unit) => book.work(name, formula, label, 'joinery B5', unit);
   putIn(layout, put);
@@ -77,11 +77,17 @@ function sizeBox({ choices, book, notched }: DrawerLayout, work: Work): void {
     work('h', 'Ho - c_top - c_bot', 'box height');
   }
   if (choices.front === 'inset')
-    book.put('setback', choices.falseFrontThickness, 'false front inside the opening', 'joinery B5');
+    book.putChoice(
+      'falseFrontThickness',
+      'setback',
+      choices.falseFrontThickness,
+      'false front inside the opening',
+      'joinery B5',
+    );
   else book.put('setback', 0, 'box begins at the face of the opening', 'joinery B5');
   if (choices.runnerLength === null)
     work('Lr', 'max(50, down(Do - setback - 5, 50))', 'runner length, a multiple of 50');
-  else book.put('Lr', choices.runnerLength, 'runner length', 'you');
+  else book.putChoice('runnerLength', 'Lr', choices.runnerLength, 'runner length', 'you');
   work('Lb', 'min(Do - setback - 10, Lr)', 'box length outside');
   work('Wi', 'Wb - 2*ts', 'box width inside');
   const behind = choices.corner === 'housed-back' ? 15 : 0;

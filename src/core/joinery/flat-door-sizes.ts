@@ -39,7 +39,7 @@ export function workOutDoor(choices: DoorChoices, settings: JoinerySettings): Do
 
 function putIn({ choices, book }: DoorLayout, settings: JoinerySettings): void {
   const put = (key: NumberKey, name: string, label: string, unit?: Unit) =>
-    book.put(name, choices[key], label, originOf(choices, key), unit);
+    book.putChoice(parameterOf(choices, key), name, choices[key], label, originOf(choices, key), unit);
   put('width', 'Wd', 'door width');
   put('height', 'Hd', 'door height');
   put('thickness', 'T', 'thickness of the sheet');
@@ -67,6 +67,11 @@ function putIn({ choices, book }: DoorLayout, settings: JoinerySettings): void {
 }
 
 const fromFrame: ReadonlySet<string> = new Set(['width', 'height', 'gapSide', 'gapTop', 'gapBottom']);
+
+/** The parameter that decides a number: its own, or the frame whose size it takes. */
+function parameterOf({ frame }: DoorChoices, key: NumberKey): string {
+  return frame && fromFrame.has(key) ? 'frame' : key;
+}
 
 /** Where a number put in comes from: the frame, the user, the sheet measured, or the rule. */
 function originOf({ frame, given, stock }: DoorChoices, key: NumberKey): string {
@@ -109,7 +114,7 @@ function sizeBlocks({ book }: DoorLayout): void {
 
 function sizeSlots({ choices, book }: DoorLayout): void {
   const put = (key: NumberKey, name: string, label: string, unit?: Unit) =>
-    book.put(name, choices[key], label, originOf(choices, key), unit);
+    book.putChoice(parameterOf(choices, key), name, choices[key], label, originOf(choices, key), unit);
   const work = (name: string, formula: string, label: string) => book.work(name, formula, label, rule);
   put('slots', 'n', 'slots in each band', 'count');
   put('slotWidth', 's', 'slot width');
@@ -148,7 +153,8 @@ function sizeHinges({ choices, book }: DoorLayout): void {
   if (hinges > 2) {
     book.work('hinge_mid', '(hinge_top + hinge_low)/2', 'third hinge, its middle above the lower edge', rule);
   }
-  book.put('hinge_L', choices.hingeLength, 'hinge length', originOf(choices, 'hingeLength'));
+  const origin = originOf(choices, 'hingeLength');
+  book.putChoice('hingeLength', 'hinge_L', choices.hingeLength, 'hinge length', origin);
   book.put('hinge_in', 2, 'hinge leaf let into the edge', cp);
   book.work('hinge_leaf', 'T - 4', 'hinge leaf over the thickness of the door, at most', cp);
 }

@@ -8,7 +8,7 @@ import type { JoinerySettings, Piece } from './piece-types.ts';
 import type { AssemblyStep, Part } from './types.ts';
 
 const show = formatNumber;
-type Pick = (...keys: readonly (keyof typeof flatDoorNumbers)[]) => readonly Part[];
+type PickParts = (...keys: readonly (keyof typeof flatDoorNumbers)[]) => readonly Part[];
 
 /** Order of work of a flat door (joinery B2); minutes are common practice, no source. */
 export function flatDoorSteps(
@@ -16,27 +16,32 @@ export function flatDoorSteps(
   layout: DoorLayout,
   made: { readonly parts: readonly Part[]; readonly settings: JoinerySettings },
 ): readonly AssemblyStep[] {
-  const pick: Pick = (...keys) =>
+  const pick: PickParts = (...keys) =>
     made.parts.filter((part) => keys.some((key) => part.id === partAddress(piece, flatDoorNumbers[key])));
   return chainSteps([
     ...measureAndCut(layout, pick),
     ...lip(layout, pick),
     ...shape(layout, pick, made.settings),
+    ...fitHardware(layout, pick),
     ...finishAndHang(layout, pick),
   ]);
 }
 
-function measureAndCut({ book, choices }: DoorLayout, pick: Pick): readonly StepDraft[] {
+function measureAndCut({ book, choices }: DoorLayout, pick: PickParts): readonly StepDraft[] {
   const v = book.value;
   const clear = `${show(v('Wd') + 2 * v('gs'))} × ${show(v('Hd') + v('gt') + v('gb'))}`;
   return [
-    {
-      id: 'measure',
-      text: `Measure the opening the door hangs in at three heights and both sides, and both diagonals; the door is made for ${clear} clear. If one is smaller, stop and enter it.`,
-      place: 'boat',
-      minutes: 10,
-      take: ['tape', 'two sliding sticks'],
-    },
+    ...(choices.frame
+      ? []
+      : [
+          {
+            id: 'measure',
+            text: `Measure the opening the door hangs in at three heights and both sides, and both diagonals; the door is made for ${clear} clear. If one is smaller, stop and enter it.`,
+            place: 'boat' as const,
+            minutes: 10,
+            take: ['tape', 'two sliding sticks'],
+          },
+        ]),
     {
       id: 'core',
       text: `Cut the core ${show(v('core_W'))} × ${show(v('core_H'))}, face grain upright, from a trued edge of the sheet; mark face side and top.`,
@@ -65,7 +70,7 @@ function measureAndCut({ book, choices }: DoorLayout, pick: Pick): readonly Step
   ];
 }
 
-function lip({ choices }: DoorLayout, pick: Pick): readonly StepDraft[] {
+function lip({ choices }: DoorLayout, pick: PickParts): readonly StepDraft[] {
   const mitred = choices.lipJoint === 'mitre' && !choices.blocks;
   const ends = choices.blocks
     ? 'between the blocks, cut to fit without a gap'
@@ -90,7 +95,11 @@ function lip({ choices }: DoorLayout, pick: Pick): readonly StepDraft[] {
   ];
 }
 
-function shape({ book, choices }: DoorLayout, pick: Pick, settings: JoinerySettings): readonly StepDraft[] {
+function shape(
+  { book, choices }: DoorLayout,
+  pick: PickParts,
+  settings: JoinerySettings,
+): readonly StepDraft[] {
   const v = book.value;
   const drafts: readonly (StepDraft | null)[] = [
     v('r') > 0
@@ -132,7 +141,7 @@ function shape({ book, choices }: DoorLayout, pick: Pick, settings: JoinerySetti
   return drafts.flatMap((draft) => draft ?? []);
 }
 
-function finishAndHang(layout: DoorLayout, pick: Pick): readonly StepDraft[] {
+function fitHardware(layout: DoorLayout, pick: PickParts): readonly StepDraft[] {
   const { book, battens } = layout;
   const v = book.value;
   const heights = hingeHeights(layout).map((height) => show(height));
@@ -156,6 +165,17 @@ function finishAndHang(layout: DoorLayout, pick: Pick): readonly StepDraft[] {
           },
         ]
       : []),
+  ];
+}
+
+function finishAndHang(layout: DoorLayout, pick: PickParts): readonly StepDraft[] {
+  const { book, choices } = layout;
+  const v = book.value;
+  const { frame } = choices;
+  const how = frame
+    ? `Hang it on the hinge jamb of ${frame.built.letter} ${frame.built.name} as soon as that is fixed, one screw in each leaf, packers of ${show(v('gb'))} under it; the other jamb is then set to it with a gap of ${show(v('gs'))}.`
+    : `Hang it with one screw in each leaf, packers of ${show(v('gb'))} under it; the gap is ${show(v('gs'))} at the sides and it passes the jamb all the way.`;
+  return [
     {
       id: 'finish',
       text: 'Finish both faces and all edges with the same number of coats, else it cups; do not forget the upper and lower edge and the slots.',
@@ -164,10 +184,12 @@ function finishAndHang(layout: DoorLayout, pick: Pick): readonly StepDraft[] {
     },
     {
       id: 'hang',
-      text: `Hang it with one screw in each leaf, packers of ${show(v('gb'))} under it; the gap is ${show(v('gs'))} at the sides and it passes the jamb all the way. Then all screws.`,
+      text: `${how} Then all screws.`,
       place: 'boat',
       minutes: 45,
-      take: ['door', 'hinges', 'packers', 'screwdriver', 'small drill', 'block plane'],
+      parts: pick(...(Object.keys(flatDoorNumbers) as (keyof typeof flatDoorNumbers)[])),
+      take: ['hinges', 'packers', 'screwdriver', 'small drill', 'block plane'],
+      ...inFrame(frame, { after: ['fix-hinge-jamb'], before: ['fix-latch-jamb'] }),
     },
     {
       id: 'latch',
@@ -175,6 +197,19 @@ function finishAndHang(layout: DoorLayout, pick: Pick): readonly StepDraft[] {
       place: 'boat',
       minutes: 45,
       take: ['latch', 'hook-back', 'rubber stop', 'small drill'],
+      ...inFrame(frame, { after: ['fix-latch-jamb'], before: [] }),
     },
   ];
+}
+
+/** Steps of the frame that a step of the door follows or holds up: its second jamb is set to the door (joinery B1). */
+function inFrame(
+  frame: DoorLayout['choices']['frame'],
+  ids: { readonly after: readonly string[]; readonly before: readonly string[] },
+): Pick<StepDraft, 'elsewhere'> {
+  if (!frame) return {};
+  const { piece, steps } = frame.built;
+  const of = (wanted: readonly string[]) =>
+    steps.filter((step) => wanted.includes(step.id)).map((step) => ({ piece, step: step.id }));
+  return { elsewhere: { after: of(ids.after), before: of(ids.before) } };
 }

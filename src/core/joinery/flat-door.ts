@@ -99,7 +99,8 @@ const mostSlots = 100; // a guard against a slip of the keys, far beyond any doo
 
 function checkSlotCount({ parameters }: FlatDoor): readonly Problem[] {
   const { slots = 0 } = parameters;
-  if (Number.isInteger(slots) && slots <= mostSlots) return [];
+  // no number, or one below nothing, is told by `checkParameters`
+  if (!(slots > 0) || !Number.isFinite(slots) || (Number.isInteger(slots) && slots <= mostSlots)) return [];
   return [
     {
       severity: 'stop',

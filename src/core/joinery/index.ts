@@ -33,5 +33,6 @@ export type {
   PartFace,
   PartId,
   PartSize,
+  StepAddress,
   WorkingStep,
 } from './types.ts';

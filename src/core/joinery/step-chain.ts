@@ -8,6 +8,7 @@ export interface StepDraft {
   readonly minutes: number;
   readonly parts?: readonly Part[];
   readonly take?: readonly string[];
+  readonly elsewhere?: AssemblyStep['elsewhere'];
 }
 
 /** Steps in the order given, each after the one before. */
@@ -20,5 +21,6 @@ export function chainSteps(drafts: readonly StepDraft[]): readonly AssemblyStep[
     parts: (draft.parts ?? []).map((part) => part.id),
     after: i === 0 ? [] : [drafts[i - 1]?.id ?? ''],
     ...(draft.take && { take: draft.take }),
+    ...(draft.elsewhere && { elsewhere: draft.elsewhere }),
   }));
 }

@@ -89,6 +89,8 @@ export interface WorkingStep {
   readonly unit: 'mm' | 'degrees' | 'count' | 'ratio' | 'kg' | 'percent';
   /** Rule or origin: `joinery B1`, `shape Door opening`, `setting`, `you`. */
   readonly source: string;
+  /** Key of the parameter of the piece that the number is, given or at its default. */
+  readonly parameter?: string;
 }
 
 export interface Part {
@@ -159,6 +161,14 @@ export interface AssemblyStep {
   /** Steps that must be done before. */
   readonly after: readonly string[];
   readonly take?: readonly string[];
+  /** Steps of other pieces that must be done before, and those that wait for this one. */
+  readonly elsewhere?: { readonly after: readonly StepAddress[]; readonly before: readonly StepAddress[] };
+}
+
+/** A step of a piece, by the ids of both. */
+export interface StepAddress {
+  readonly piece: PieceId;
+  readonly step: string;
 }
 
 /** What a piece is built from besides its own parameters. `shape` null: none measured yet, or none wanted. */
@@ -184,6 +194,10 @@ export interface BuiltPiece {
   readonly fixings: readonly Fixing[];
   readonly steps: readonly AssemblyStep[];
   readonly working: readonly WorkingStep[];
+  /**
+   * Working steps that are sizes seen from the front besides those of single parts, the most telling first.
+   */
+  readonly seenSizes?: { readonly across: readonly string[]; readonly up: readonly string[] };
   readonly envelope: Box3;
   /** Corners of the opening it is fitted to, in the frame of the piece. */
   readonly opening?: Readonly<Record<string, Point>>;

@@ -10,6 +10,8 @@ type About = readonly [label: string, source: string, unit?: Unit];
 export interface WorkingBook {
   /** Puts a number in; answers it. */
   put(name: string, value: number, ...about: About): number;
+  /** Puts in what a parameter of the piece says, so that sizes lead back to it; answers it. */
+  putChoice(parameter: string, name: string, value: number, ...about: About): number;
   /** Works out a rule from names already known; answers its value. Throws on an unknown name: rules are ours. */
   work(name: string, formula: string, ...about: About): number;
   /** Value of a name already known; throws when it is not. */
@@ -47,6 +49,8 @@ export function openWorkingBook(): WorkingBook {
   return {
     put: (name, number, ...[label, source, unit = 'mm']) =>
       note({ name, label, inputs: [], value: number, unit, source }),
+    putChoice: (parameter, name, number, ...[label, source, unit = 'mm']) =>
+      note({ name, label, inputs: [], value: number, unit, source, parameter }),
     work: (name, formula, ...[label, source, unit = 'mm']) => {
       const { tree, names } = parseOnce(formula);
       const inputs = names.map((input) => ({ name: input, value: value(input) }));

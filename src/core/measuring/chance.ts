@@ -14,7 +14,12 @@ export interface GapLimits {
 export function chanceOfFit(gap: number, sigma: number, { least, most }: GapLimits): number {
   if (most < least) return 0;
   if (!(sigma > 0)) return gap >= least && gap <= most ? 1 : 0;
-  return Math.max(0, normalTail((least - gap) / sigma) - normalTail((most - gap) / sigma));
+  return Math.max(0, tailBeyond((least - gap) / sigma) - tailBeyond((most - gap) / sigma));
+}
+
+/** As `normalTail`; either limit may be left open. */
+function tailBeyond(z: number): number {
+  return Number.isFinite(z) ? normalTail(z) : z > 0 ? 0 : 1;
 }
 
 /** Most and least by which a line strays from its best straight line (least squares), mm; 0 for fewer than three points. */

@@ -1,5 +1,6 @@
 import { suspectLimit } from '#core/numerics';
 import type { Problem } from '#core/problems';
+import { sigmaOf } from './methods.ts';
 import { openingKeyOf, readingWords } from './opening.ts';
 import type { OpeningKey } from './opening.ts';
 import { closeQuadrilateral } from './quadrilateral.ts';
@@ -23,14 +24,27 @@ export function findContradiction(study: Study): readonly Problem[] {
   ];
 }
 
-/** By how many mm the six distances of an opening miss closing, when all six are there. */
+const six = ['wb', 'wt', 'hl', 'hr', 'd1', 'd2'] as const satisfies readonly OpeningKey[];
+const nudge = 0.01; // mm, for the slope of the closure
+
+/** By how many mm the six distances of an opening miss closing, when that alone is beyond its limit (joinery A2). */
 function missClosing({ readings }: Study): string {
-  const value = (key: OpeningKey) => readings.find((reading) => openingKeyOf(reading) === key)?.value ?? NaN;
-  const [wb, wt, hl, hr] = [value('wb'), value('wt'), value('hl'), value('hr')];
-  const closed = closeQuadrilateral({ wb, wt, hl, hr, d1: value('d1'), d2: value('d2') });
-  return closed && Number.isFinite(closed.closure)
-    ? ` (the six distances miss closing by ${showMm(Math.abs(closed.closure))} mm)`
-    : '';
+  const found = six.map((key) => readings.find((reading) => openingKeyOf(reading) === key));
+  const known = found.filter((reading) => reading !== undefined);
+  if (known.length < six.length) return '';
+  const values = known.map(({ value }) => value);
+  const closure = closureOf(values);
+  const spread = known.map((reading, i) => {
+    const moved = closureOf(values.map((value, at) => (at === i ? value + nudge : value)));
+    return ((moved - closure) / nudge) * sigmaOf(reading);
+  });
+  const isBeyond = Math.abs(closure) > suspectLimit * Math.hypot(...spread);
+  return isBeyond ? ` (the six distances miss closing by ${showMm(Math.abs(closure))} mm)` : '';
+}
+
+/** The closure of the six distances in the order of `six`, mm; NaN when they make no triangles. */
+function closureOf([wb = NaN, wt = NaN, hl = NaN, hr = NaN, d1 = NaN, d2 = NaN]: readonly number[]): number {
+  return closeQuadrilateral({ wb, wt, hl, hr, d1, d2 })?.closure ?? NaN;
 }
 
 function accuse({ verdict, readings }: Study): string {

@@ -8,6 +8,7 @@ export { listShopping, sumShopping, tableOfShopping } from './list-shopping.ts';
 export type { ShoppingLine } from './list-shopping.ts';
 export { listTasks } from './list-tasks.ts';
 export { makePlanFile } from './make-plan-file.ts';
+export { findRemainders } from './find-remainders.ts';
 export { assertPlan, planGroup, planGroups } from './plan-group.ts';
 export type { SolveTools } from './plan-group.ts';
 export { summarise } from './summarise.ts';

@@ -49,7 +49,7 @@ export function listParts(
         project.materials.find((material) => material.id === part.material)?.name ?? part.material,
         ...sizeCells(part.finished),
         ...sizeCells(part.cut),
-        ...sizeCells(part.rough),
+        ...sizeCells(roughOf(part, understanding.groups)),
         grainWords[part.grain],
         part.matched ? `${part.matched.set}, no. ${part.matched.index + 1}` : '',
         part.faceSide,
@@ -86,6 +86,17 @@ const edgeWords: Readonly<Record<PartEdge['edge'], string>> = {
 export function describeEdge(edge: PartEdge): string {
   const amount = edge.amount === undefined ? '' : ` ${Math.round(edge.amount * 10) / 10}`;
   return `${edgeWords[edge.edge]} ${edge.treatment}${amount}`;
+}
+
+/** The blank as it comes: one sawn off a batten keeps the batten's own section. */
+function roughOf(part: Part, groups: Understanding['groups']): PartSize {
+  const group = groups.find(
+    (each) =>
+      each.form === 'batten' &&
+      each.blanks.some((blank) => blank.parts.some((item) => item.part === part.id)),
+  );
+  const { width, thickness } = { ...part.rough, ...group?.section };
+  return { length: part.rough.length, width, thickness };
 }
 
 /** Ids of the stock a part is cut from, as `okoume-sheet`. */

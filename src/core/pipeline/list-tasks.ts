@@ -6,6 +6,7 @@ import type { Task } from '#core/visits';
 import { cutsBefore, cutTask, listCuttings, type Cutting } from './cut-tasks.ts';
 import { firstLooks } from './first-looks.ts';
 import { listShopping } from './list-shopping.ts';
+import { waitElsewhere } from './steps-elsewhere.ts';
 import { fixingsThing, stepId, stockThing } from './task-names.ts';
 import type { PlannedGroup, ShapeOutcome, Understanding } from './types.ts';
 import { countWords, listWords } from './words.ts';
@@ -34,9 +35,13 @@ export function listTasks(
     ...understanding.pieces.flatMap((piece) => stepTasks(project, piece, cuts, measuring)),
   ];
   const ids = new Set(tasks.map((task) => task.id));
+  const waits = waitElsewhere(understanding.pieces);
   return tasks.map((task) => ({
     ...task,
-    after: task.after.filter((id) => !id.startsWith('buy:') || ids.has(id)),
+    after: [
+      ...task.after.filter((id) => !id.startsWith('buy:') || ids.has(id)),
+      ...(waits.get(task.id) ?? []),
+    ],
     ...(project.done.includes(task.id) && { done: true }),
   }));
 }

@@ -1,6 +1,7 @@
 import { checkJob, checkPlan, solveCutting, type CuttingPlan, type CuttingProgress } from '#core/cutting';
 import type { SolveLp } from '#core/numerics';
 
+import { findRemainders } from './find-remainders.ts';
 import type { CuttingGroup, PlannedGroup } from './types.ts';
 
 /** What solving takes from outside. With `work` instead of `seconds` the answer is the same everywhere. */
@@ -14,11 +15,11 @@ export interface SolveTools {
   readonly onProgress?: (progress: CuttingProgress) => void;
 }
 
-/** The plan of one group. Throws when the checker refuses it: such a plan is never handed on. */
+/** The plan of one group, with what the person at the saw should know of it. Throws when the checker refuses it: such a plan is never handed on. */
 export function planGroup(group: CuttingGroup, tools: SolveTools): PlannedGroup {
   const plan = solveCutting(group.job, tools);
   assertPlan(group, plan);
-  return { group, plan };
+  return { group, plan: { ...plan, findings: [...plan.findings, ...findRemainders(group, plan)] } };
 }
 
 /** Throws when the checker finds fault with a plan. */

@@ -292,13 +292,13 @@ describe('what a router cannot do', () => {
   // joinery C19: a cutter leaves inside corners round by its radius, a panel in the groove is square
   test('a groove that stops inside the part says that its end is to be squared, one that runs through does not', () => {
     const groove = (from: number): Part =>
-      samplePart({
+      samplePart('C1', [450, 107, 12], {
         machining: [
           {
             kind: 'recess',
             name: 'groove',
             from: 'face',
-            box: { min: { x: from, y: 20, z: 0 }, max: { x: 5000, y: 26.6, z: 6 } },
+            box: { min: { x: from, y: 80, z: 0 }, max: { x: 450, y: 86.6, z: 6 } },
           },
         ],
       });

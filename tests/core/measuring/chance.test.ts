@@ -26,6 +26,8 @@ describe('the chance that a gap lies within limits', () => {
   test('is one half at a limit, and nothing when the limits leave no room', () => {
     expect(chanceOfFit(5, 1, { least: 5, most: 1000 })).toBeCloseTo(0.5, 12);
     expect(chanceOfFit(5, 1, { least: 6, most: 4 })).toBe(0);
+    expect(chanceOfFit(5, 1, { least: 5, most: Infinity })).toBeCloseTo(0.5, 12);
+    expect(chanceOfFit(5, 1, { least: -Infinity, most: Infinity })).toBe(1);
   });
   test('is certain either way when the gap is known exactly', () => {
     expect(chanceOfFit(5, 0, { least: 5, most: 6 })).toBe(1);

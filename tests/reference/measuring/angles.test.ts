@@ -31,7 +31,7 @@ function angleAt(at: string, [from, to]: readonly [string, string], dms: Dms, si
 function networkOf({ approximate, held, distances, angles, bearings }: AngleNetwork): Network {
   const fixed = Object.fromEntries(held.map((name) => [name, pointOf(approximate[name])]));
   const station = fixed[bearings[0]?.[0] ?? ''];
-  const marks = station ? { [north]: { x: station.x, y: station.y + 1000 } } : {};
+  const marks: Network['held'] = station ? { [north]: { x: station.x, y: station.y + 1000 } } : {};
   return {
     points: [...Object.keys(approximate), ...Object.keys(marks)],
     held: { ...fixed, ...marks },

@@ -1,0 +1,176 @@
+import { say } from './check-words.ts';
+import { fillCosts } from './model.ts';
+import { solveCutting } from './solve-cutting.ts';
+import type { CuttingTools } from './solve-cutting.ts';
+import type { CuttingJob, CuttingPart, CuttingPlan } from './types.ts';
+
+/** A change of the job that was tried and found to cost less. */
+export interface Saving {
+  readonly change: 'kerf' | 'trim' | 'turn' | 'shorter' | 'narrower';
+  /** The part it is about, where it is about one. */
+  readonly part?: string;
+  readonly message: string;
+  /** The job so changed, ready to be planned. */
+  readonly job: CuttingJob;
+  /** What the plan for the changed job costs, and how much less that is. */
+  readonly cost: number;
+  readonly saves: number;
+}
+
+interface Trial {
+  readonly change: Saving['change'];
+  readonly part?: string;
+  /** What is done, as the beginning of a sentence. */
+  readonly words: string;
+  readonly job: CuttingJob;
+}
+
+interface Trials {
+  readonly plan: CuttingPlan;
+  readonly tools: CuttingTools;
+  /** Cost to come down to. */
+  readonly goal: number;
+  /** Seconds by the clock of the tools at which it is over; Infinity when work is counted. */
+  readonly end: number;
+}
+
+/** Tries what a workshop could change and reports what saves; each trial ends as soon as it is known. */
+export function findSavings(
+  job: CuttingJob,
+  plan: CuttingPlan,
+  tools: CuttingTools,
+): { readonly savings: readonly Saving[]; readonly without: readonly string[] } {
+  const seconds = tools.work === undefined ? (tools.seconds ?? 2) : Infinity;
+  const goal = plan.cost - leastStep(job, plan);
+  const trials: Trials = { plan, tools, goal, end: tools.clock() / 1000 + seconds };
+  const all = [...kerfTrials(job), ...trimTrials(job), ...turnTrials(job), ...partTrials(job, plan)];
+  const savings: Saving[] = [];
+  const without: string[] = [];
+  all.forEach((trial, i) => {
+    const cost = tryChange(trials, trial.job, all.length - i);
+    if (cost === null) without.push(`${trial.words}: no saving found.`);
+    else savings.push(tellSaving(plan, refine(trials, job, { trial, cost })));
+  });
+  return { savings, without };
+}
+
+/** The smallest saving worth the name: one of the cheapest pieces, or a hundredth of the cost where that is less. */
+function leastStep(job: CuttingJob, plan: CuttingPlan): number {
+  const costs = fillCosts(job.stock, job.cuts?.style === 'length').filter((cost) => cost > 0);
+  return Math.min(...costs, plan.cost) * (costs.length > 1 ? 0.01 : 1 - 1e-9);
+}
+
+/** The cost of a plan for a changed job that reaches the goal; null when none was found. */
+function tryChange({ tools, goal, end }: Trials, job: CuttingJob, shares: number): number | null {
+  const seconds = end === Infinity ? undefined : (end - tools.clock() / 1000) / shares;
+  if (seconds !== undefined && seconds < 0.01) return null;
+  const { solveLp, clock, work, seed } = tools;
+  const plan = solveCutting(job, { solveLp, clock, work, seed, seconds, enough: goal });
+  return plan.bound !== null && plan.cost <= goal + 1e-6 * Math.max(1, goal) ? plan.cost : null;
+}
+
+/** A trial that reached the goal. */
+interface Success {
+  readonly trial: Trial;
+  readonly cost: number;
+}
+
+function tellSaving(plan: CuttingPlan, { trial, cost }: Success): Saving {
+  const saves = Number((plan.cost - cost).toFixed(9));
+  const from = plan.layouts.reduce((sum, layout) => sum + layout.times, 0);
+  const message = `${trial.words}: costs ${say(cost)} instead of ${say(plan.cost)} (${from} pieces of stock now).`;
+  return {
+    change: trial.change,
+    ...(trial.part === undefined ? {} : { part: trial.part }),
+    ...{ message, job: trial.job, cost, saves },
+  };
+}
+
+function kerfTrials(job: CuttingJob): readonly Trial[] {
+  const kerf = job.kerf ?? 0;
+  if (kerf <= 0) return [];
+  const thin = kerf > 2.2 ? 2.2 : kerf / 2;
+  const words = `With a kerf of ${say(thin)} mm instead of ${say(kerf)} mm`;
+  return [{ change: 'kerf', words, job: { ...job, kerf: thin } }];
+}
+
+function trimTrials(job: CuttingJob): readonly Trial[] {
+  const trimmed = Object.values(job.trim ?? {}).some((each: number | undefined) => (each ?? 0) > 0);
+  return trimmed ? [{ change: 'trim', words: 'With no edge trimmed', job: { ...job, trim: {} } }] : [];
+}
+
+function turnTrials(job: CuttingJob): readonly Trial[] {
+  if (job.cuts?.style === 'length') return [];
+  const fixed = job.parts.filter((part) => !(part.turn ?? job.turn) && part.length !== part.width);
+  const large = [...fixed].sort((a, b) => areaOf(b) - areaOf(a)).slice(0, 3);
+  const one = large.map((part) => turnPart(job, part));
+  if (fixed.length < 2) return one;
+  const parts = job.parts.map((part) => ({ ...part, turn: true }));
+  const words = 'With every part free to lie across the grain';
+  return [...one, { change: 'turn', words, job: { ...job, parts } }];
+}
+
+function turnPart(job: CuttingJob, part: CuttingPart): Trial {
+  const words = `With ${part.id} free to lie across the grain`;
+  return { change: 'turn', part: part.id, words, job: withPart(job, { ...part, turn: true }) };
+}
+
+function areaOf(part: CuttingPart): number {
+  return part.length * (part.width ?? 1) * (part.count ?? 1);
+}
+
+function withPart(job: CuttingJob, changed: CuttingPart): CuttingJob {
+  return { ...job, parts: job.parts.map((part) => (part.id === changed.id ? changed : part)) };
+}
+
+/** How much a part is made smaller at most, mm: more would be another piece of work. */
+const mostOff = 10;
+
+/** The parts of the emptiest piece of stock first: they are the ones that cost it. */
+function partTrials(job: CuttingJob, plan: CuttingPlan): readonly Trial[] {
+  const flat = job.cuts?.style === 'length';
+  const emptiest = [...plan.layouts].sort((a, b) => filledOf(a) - filledOf(b))[0];
+  const there = new Set(emptiest?.placed.map(({ id }) => id));
+  const ranked = [...job.parts].sort(
+    (a, b) => Number(there.has(b.id)) - Number(there.has(a.id)) || areaOf(b) - areaOf(a),
+  );
+  return ranked.slice(0, 4).flatMap((part) => {
+    const sides = flat ? (['shorter'] as const) : (['shorter', 'narrower'] as const);
+    return sides.flatMap((change) => trimPart(job, part, change, mostOff) ?? []);
+  });
+}
+
+function filledOf(layout: CuttingPlan['layouts'][number]): number {
+  return layout.placed.reduce((sum, { length, width }) => sum + length * (width ?? 1), 0);
+}
+
+function trimPart(
+  job: CuttingJob,
+  part: CuttingPart,
+  change: 'shorter' | 'narrower',
+  off: number,
+): Trial | null {
+  const size = change === 'shorter' ? part.length : (part.width ?? 0);
+  if (size <= 2 * off) return null;
+  const smaller =
+    change === 'shorter' ? { ...part, length: size - off } : { ...part, width: size - off };
+  const words = `With ${part.id} ${say(off)} mm ${change}`;
+  return { change, part: part.id, words, job: withPart(job, smaller) };
+}
+
+/** The least whole millimetres off a part that still save, by halving. */
+function refine(trials: Trials, job: CuttingJob, success: Success): Success {
+  const { change } = success.trial;
+  const part = job.parts.find((each) => each.id === success.trial.part);
+  if (!part || (change !== 'shorter' && change !== 'narrower')) return success;
+  let best = success;
+  let [fails, works] = [0, mostOff];
+  while (works - fails > 1) {
+    const off = Math.floor((fails + works) / 2);
+    const trial = trimPart(job, part, change, off);
+    const cost = trial && tryChange(trials, trial.job, 12);
+    if (!trial || cost === null) fails = off;
+    else [best, works] = [{ trial, cost }, off];
+  }
+  return best;
+}

@@ -1,0 +1,128 @@
+import { expect, test } from 'vitest';
+import { checkPlan, explainBound } from '#core/cutting';
+import type { BoundStory, CuttingJob } from '#core/cutting';
+import { loadGlpk } from '#solver/glpk';
+import { planOf } from './solve.ts';
+
+const solveLp = await loadGlpk();
+const tools = { solveLp, clock: () => performance.now(), work: 300, seed: 1 };
+
+function storyOf(job: CuttingJob): BoundStory {
+  return explainBound(job, planOf(job), tools);
+}
+
+const sheet = { id: 'ply', length: 2440, width: 1220, cost: 60 };
+
+test('long parts of which no two lie side by side need a sheet each, and the story names them', () => {
+  const { reasons } = storyOf({
+    kerf: 3,
+    stock: [sheet],
+    parts: [
+      { id: 'side', length: 2300, width: 650, count: 3 },
+      { id: 'shelf', length: 500, width: 200, count: 2 },
+    ],
+  });
+  expect(reasons[0]).toBe(
+    'No two of these 3 parts go on one piece of stock, however they lie: 3 x side (2300 x 650 mm). They alone need 3 sheets.',
+  );
+  expect(reasons.at(-1)).toBe('The plan takes 3 sheets: none can take less.');
+});
+
+test('the area is given with its numbers: parts of 2.55 sheets need three', () => {
+  const { reasons } = storyOf({
+    stock: [{ id: 's', length: 1000, width: 1000, cost: 5 }],
+    parts: [{ id: 'p', length: 500, width: 300, count: 17 }],
+  });
+  // 17 x 0.15 m2 = 2.55 m2
+  expect(reasons.join(' ')).toContain(
+    'take 2.55 m2; one gives 1.00 m2 inside its trims, 2.55 times as much is needed: no fewer than 3 sheets',
+  );
+});
+
+test('two strips that miss by 1.8 mm: a thinner blade or a part 1 mm narrower saves a sheet', () => {
+  // 2 x 608.9 + 4 = 1221.8 > 1220; with 2.2 mm of kerf, or 1 mm less of each, they fit
+  const job = {
+    kerf: 4,
+    stock: [sheet],
+    parts: [{ id: 'door', length: 1200, width: 608.9, count: 4 }],
+  };
+  const { savings } = storyOf(job);
+  expect(savings.map(({ change, saves }) => [change, saves])).toEqual([
+    ['kerf', 60],
+    ['narrower', 60],
+  ]);
+  expect(savings[0]?.message).toContain('With a kerf of 2.2 mm instead of 4 mm: costs 60 instead of 120');
+  expect(savings[1]?.message).toContain('With door 1 mm narrower');
+});
+
+test('a part that would fit the rest of another sheet across the grain is found', () => {
+  const { savings } = storyOf({
+    stock: [{ id: 's', length: 1000, width: 600, cost: 10 }],
+    parts: [
+      { id: 'top', length: 1000, width: 350 },
+      { id: 'rail', length: 240, width: 480 },
+    ],
+  });
+  expect(savings).toMatchObject([
+    { change: 'turn', part: 'rail', cost: 10, saves: 10 },
+    { change: 'turn', cost: 10, saves: 10 },
+  ]);
+});
+
+test('a saving can be planned as it is told', () => {
+  const job = {
+    kerf: 3,
+    trim: { left: 10, right: 10, bottom: 10, top: 10 },
+    stock: [{ id: 's', length: 1000, width: 500, cost: 10 }],
+    parts: [{ id: 'p', length: 330, width: 250, count: 6 }],
+  };
+  const { savings } = storyOf(job);
+  expect(savings.length).toBeGreaterThan(0);
+  for (const saving of savings) {
+    const plan = planOf(saving.job);
+    expect(checkPlan(saving.job, plan)).toEqual([]);
+    expect(plan.cost).toBeLessThanOrEqual(saving.cost);
+  }
+});
+
+test('a full sheet without a waste has no saving, and each change tried is listed', () => {
+  const story = storyOf({
+    stock: [{ id: 's', length: 1000, width: 500, cost: 10 }],
+    parts: [{ id: 'p', length: 500, width: 500, count: 2 }],
+  });
+  expect(story.savings).toEqual([]);
+  expect(story.without.length).toBeGreaterThan(0);
+});
+
+test('one dimension speaks of lengths', () => {
+  const { reasons, savings } = storyOf({
+    kerf: 3,
+    cuts: { style: 'length' },
+    stock: [{ id: 'batten', length: 2400, cost: 4 }],
+    parts: [{ id: 'post', length: 1200, count: 4 }],
+  });
+  expect(reasons[0]).toContain('4 x post (1200 mm). They alone need 4 lengths.');
+  expect(savings.map(({ change, saves }) => [change, saves])).toEqual([['shorter', 8]]);
+});
+
+test('a refused job and a plan that left parts out have no story', () => {
+  expect(storyOf({ stock: [sheet], parts: [{ id: 'p', length: 3000, width: 100 }] })).toEqual({
+    reasons: [],
+    savings: [],
+    without: [],
+  });
+});
+
+test('the time given is kept', () => {
+  const parts = Array.from({ length: 25 }, (_, i) => ({
+    id: `p${i}`,
+    length: 211 + 37 * i,
+    width: 113 + 17 * i,
+    count: 2,
+  }));
+  const job = { kerf: 3.2, trim: { left: 5 }, stock: [sheet], parts };
+  const plan = planOf(job);
+  const start = performance.now();
+  explainBound(job, plan, { solveLp, clock: () => performance.now(), seconds: 1 });
+  expect(performance.now() - start).toBeLessThan(1700);
+});
