@@ -132,7 +132,10 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
     withApp({ path: '/saw/' }, async ({ page }) => {
       // the search of six groups begins with the page; on the page's own thread it would hold a frame for seconds
       const longest = await page.evaluate(longestFrame, 4000);
-      await page.getByText(/no plan costs less|cannot cost less|Proven/i).first().waitFor();
+      await page
+        .getByText(/no plan costs less|cannot cost less|Proven/i)
+        .first()
+        .waitFor();
       expect(longest).toBeLessThan(1500);
     }));
 

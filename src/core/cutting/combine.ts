@@ -48,7 +48,7 @@ const shelfFill = 0.9;
 const mostShelved = 20_000;
 
 /** Up to so many columns the relaxed master is solved in hundredths of a second. */
-const mostRelaxed = 2500;
+const mostRelaxed = 800;
 
 /**
  * Some rounds of sheet search at the prices of the shelf's own master, then the integer master within the budget. A

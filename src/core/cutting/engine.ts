@@ -176,8 +176,9 @@ function wantsCombining(engine: Engine): boolean {
   const { model, combiner, idle, stepsLeft, search, generation, seconds, secondsLeft } = engine;
   const ready = generation.last !== null && search.best.leftCount === 0;
   if (model.style === 'length' || !ready || stepsLeft < combiningSteps) return false;
-  if (combiner.spent > combiningShare * (seconds - secondsLeft())) return false;
-  return idle >= Math.min(150_000, 3000 * (2 ** combiner.rounds - 1));
+  const share = search.best.sheets.length > 15 ? combiningShare / 2 : combiningShare;
+  if (combiner.spent > share * (seconds - secondsLeft())) return false;
+  return idle >= Math.min(150_000, 3000 * 2 ** combiner.rounds);
 }
 
 /** What one combining counts as, in steps of search. */

@@ -93,7 +93,9 @@ function exclusionReason(model: Model): Reason | null {
 
 function sizeOf(model: Model, kind: Kind): string {
   const length = toMm(model, kind.length - model.kerfX);
-  return model.style === 'length' ? `${length} mm` : `${length} x ${toMm(model, kind.width - model.kerfY)} mm`;
+  return model.style === 'length'
+    ? `${length} mm`
+    : `${length} x ${toMm(model, kind.width - model.kerfY)} mm`;
 }
 
 function programReason(model: Model, bound: number, simple: number): Reason {

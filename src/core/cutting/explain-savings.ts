@@ -152,8 +152,7 @@ function trimPart(
 ): Trial | null {
   const size = change === 'shorter' ? part.length : (part.width ?? 0);
   if (size <= 2 * off) return null;
-  const smaller =
-    change === 'shorter' ? { ...part, length: size - off } : { ...part, width: size - off };
+  const smaller = change === 'shorter' ? { ...part, length: size - off } : { ...part, width: size - off };
   const words = `With ${part.id} ${say(off)} mm ${change}`;
   return { change, part: part.id, words, job: withPart(job, smaller) };
 }

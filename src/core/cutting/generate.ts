@@ -5,7 +5,7 @@ import type { Pool } from './columns.ts';
 import { dualBound, solveMaster } from './master.ts';
 import type { MasterSolution } from './master.ts';
 import type { Model } from './model.ts';
-import { makePricer, priceBoards, priceFully, priceStrips } from './pricing.ts';
+import { makePricer, priceBoards, priceFully, priceStrips, priceThinly } from './pricing.ts';
 import type { Pricer, Pricing, Proposal } from './pricing.ts';
 
 /** Column generation that can be run in portions. */
@@ -66,6 +66,9 @@ export function generateOnce(generation: Generation): void {
   if (generation.pricer && !isCheap(generation.pricer)) {
     const strips = varyPrices(master.prices, 4, (prices) => priceStrips(model, prices));
     if (addUseful(generation, strips, master) > 0) return;
+    const { pricer } = generation;
+    const thin = varyPrices(master.prices, pricer.thin ? 2 : 0, (prices) => priceThinly(pricer, prices));
+    if (addUseful(generation, thin, master) > 0) return;
   }
   const pricing = priceExactly(generation, master);
   generation.bound = Math.max(generation.bound, dualBound(model, demand, master.prices, pricing.most));

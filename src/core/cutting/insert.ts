@@ -89,7 +89,8 @@ export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
 function hasRoom(sheet: Sheet, sizes: readonly PartSize[]): boolean {
   for (let z = 0; z < sizes.length; z++) {
     const { length, width } = sizes[z] as PartSize;
-    if (length <= sheet.roomLength && width <= sheet.roomWidth && length * width <= sheet.roomArea) return true;
+    if (length <= sheet.roomLength && width <= sheet.roomWidth && length * width <= sheet.roomArea)
+      return true;
   }
   return false;
 }

@@ -74,7 +74,9 @@ function wholeProgram({ model, budget }: WholeMaster, columns: readonly Column[]
   }));
   rows.push({ name: 'cost', terms: columns.map(({ bin }, i) => [`c${i}`, bin.cost]), upper: budget });
   for (const bin of model.bins) {
-    const uses = columns.flatMap((column, i) => (column.bin.index === bin.index ? [[`c${i}`, 1] as const] : []));
+    const uses = columns.flatMap((column, i) =>
+      column.bin.index === bin.index ? [[`c${i}`, 1] as const] : [],
+    );
     if (bin.count < Infinity && uses.length > 0) {
       rows.push({ name: `b${bin.index}`, terms: uses, upper: bin.count });
     }

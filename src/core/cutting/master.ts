@@ -44,7 +44,9 @@ function makeRows(model: Model, columns: readonly Column[], demand: ArrayLike<nu
   }));
   for (const bin of model.bins) {
     if (bin.count === Infinity) continue;
-    const uses = columns.flatMap((column, i) => (column.bin.index === bin.index ? [[`c${i}`, 1] as const] : []));
+    const uses = columns.flatMap((column, i) =>
+      column.bin.index === bin.index ? [[`c${i}`, 1] as const] : [],
+    );
     if (uses.length > 0) rows.push({ name: `b${bin.index}`, terms: uses, upper: bin.count });
   }
   return { rows, kinds };

@@ -47,3 +47,36 @@ function addSums(reached: Uint8Array, size: number, count: number): void {
     needs[x] = uses;
   }
 }
+
+/**
+ * Some of the places only, those that the fewest sizes sum to: patterns cut there can be cut, though not every pattern
+ * is among them. All of them when there are no more than `most`.
+ */
+export function thinPositions(sizes: readonly number[], limit: number, most: number): Positions {
+  const fewest = new Int32Array(limit + 1).fill(limit + 1);
+  fewest[0] = 0;
+  for (const size of new Set(sizes)) {
+    for (let x = size; x <= limit; x++) {
+      fewest[x] = Math.min(fewest[x] as number, (fewest[x - size] as number) + 1);
+    }
+  }
+  const all = Array.from(fewest.keys()).filter((x) => (fewest[x] as number) <= limit);
+  all.sort((a, b) => (fewest[a] as number) - (fewest[b] as number) || a - b);
+  const last = fewest[all[Math.min(most, all.length) - 1] as number] as number;
+  const sure = all.filter((x) => (fewest[x] as number) < last);
+  const next = all.filter((x) => (fewest[x] as number) === last);
+  const stride = next.length / Math.max(1, Math.min(next.length, most - sure.length));
+  for (let i = 0; i < next.length; i += stride) sure.push(next[Math.floor(i)] as number);
+  return placesAt(sure, limit);
+}
+
+function placesAt(places: readonly number[], limit: number): Positions {
+  const at = Int32Array.from(new Set(places)).sort();
+  const floor = new Int32Array(limit + 1);
+  let last = 0;
+  for (let x = 0; x <= limit; x++) {
+    if (at[last + 1] === x) last++;
+    floor[x] = last;
+  }
+  return { at, floor };
+}

@@ -1,7 +1,7 @@
 import { across, along } from './direction.ts';
 import type { Direction } from './direction.ts';
 import type { Bin, Kind, Model } from './model.ts';
-import { findPositions } from './positions.ts';
+import { findPositions, thinPositions } from './positions.ts';
 import type { Positions } from './positions.ts';
 import { plateValue, plateWork, tracePlate, valuePlates } from './plate-values.ts';
 import type { PlateValues, PricedSize } from './plate-values.ts';
@@ -31,6 +31,8 @@ export interface Pricer {
   readonly step: number;
   readonly xs: Positions;
   readonly ys: Positions;
+  /** Places for patterns that can be cut, where those above are rounded; null when they are exact. */
+  readonly thin: { readonly xs: Positions; readonly ys: Positions } | null;
 }
 
 const steps = [
@@ -42,7 +44,9 @@ export function makePricer(model: Model, work: number): Pricer {
   for (const step of steps) {
     if (longest(model) / step > 60000) continue;
     const pricer = pricerAt(model, step);
-    if (plateWork(pricer.xs, pricer.ys) <= work || step === steps.at(-1)) return pricer;
+    if (plateWork(pricer.xs, pricer.ys) <= work || step === steps.at(-1)) {
+      return step === 1 ? pricer : { ...pricer, thin: thinPlaces(model, work / 2) };
+    }
   }
   return pricerAt(model, longest(model) / 100);
 }
@@ -58,7 +62,22 @@ function pricerAt(model: Model, step: number): Pricer {
   const limitY = down(Math.max(...model.bins.map((bin) => bin.width)));
   const xs = findPositions(repeated(kinds, down, 'length'), limitX);
   const ys = findPositions(repeated(kinds, down, 'width'), limitY);
-  return { model, step, xs, ys };
+  return { model, step, xs, ys, thin: null };
+}
+
+/** So many places on each side that one pricing stays within the work; null on a grid too fine to list. */
+function thinPlaces(model: Model, work: number): Pricer['thin'] {
+  if (longest(model) > 60_000) return null;
+  const most = Math.floor(Math.cbrt(2 * work));
+  const kinds = model.kinds.filter((kind) => kind.count > 0);
+  const sides = (side: 'length' | 'width', across: 'length' | 'width') =>
+    kinds.flatMap((kind) => (kind.turn ? [kind[side], kind[across]] : [kind[side]]));
+  const limitX = Math.max(...model.bins.map((bin) => bin.length));
+  const limitY = Math.max(...model.bins.map((bin) => bin.width));
+  return {
+    xs: thinPositions(sides('length', 'width'), limitX, most),
+    ys: thinPositions(sides('width', 'length'), limitY, most),
+  };
 }
 
 function repeated(kinds: readonly Kind[], down: (size: number) => number, side: 'length' | 'width') {
@@ -83,6 +102,13 @@ export function priceFully(pricer: Pricer, prices: Float64Array): Pricing {
   );
   const proposals = step === 1 ? model.bins.flatMap((bin) => proposeBest(plates, bin)) : [];
   return { most, proposals };
+}
+
+/** Patterns of any number of stages, cut at some of the places only: no limit on what is possible. */
+export function priceThinly({ model, thin }: Pricer, prices: Float64Array): readonly Proposal[] {
+  if (!thin) return [];
+  const plates = valuePlates(thin.xs, thin.ys, pricedSizes(model, prices));
+  return model.bins.flatMap((bin) => proposeBest(plates, bin));
 }
 
 /** Less than one step long or wide: rounded down it would take no room at all. */

@@ -92,9 +92,9 @@ function orderLeft(hunt: Hunt, load: Load, prices?: Float64Array): number[] {
   for (const k of kinds) {
     const kind = model.kinds[k] as { length: number; width: number; area: number };
     const long = Math.max(kind.length, kind.width);
-    const base = prices ? (prices[k] as number) : [kind.area, kind.length, kind.width, long, kind.area, kind.length + kind.width][
-      rule
-    ] as number;
+    const base = prices
+      ? (prices[k] as number)
+      : ([kind.area, kind.length, kind.width, long, kind.area, kind.length + kind.width][rule] as number);
     key.set(k, base * (1 + noise * (random.next() - 0.5)));
   }
   return kinds.sort((a, b) => (key.get(b) as number) - (key.get(a) as number));

@@ -85,7 +85,11 @@ function openWindow(search: Search): Window {
     kinds,
     model: {
       ...model,
-      kinds: kinds.map((kind, index) => ({ ...(model.kinds[kind] as Kind), index, count: counts[index] ?? 0 })),
+      kinds: kinds.map((kind, index) => ({
+        ...(model.kinds[kind] as Kind),
+        index,
+        count: counts[index] ?? 0,
+      })),
       bins: model.bins.map((bin) => ({ ...bin, count: used[bin.index] as number })),
     },
     load: {

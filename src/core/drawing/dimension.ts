@@ -8,11 +8,16 @@ export interface DimensionStyle {
   readonly offset: number;
   readonly height?: number;
   readonly link?: string;
-  /** Moves the text off the line by this many rows, for small sizes in a chain. */
-  readonly raise?: number;
+  /** Leads the text out beyond the line, this far along from the middle; mm on paper. */
+  readonly aside?: number;
+  /** Half lengths of the strokes at both ends; mm on paper. */
+  readonly strokes?: readonly [number, number];
 }
 
-const stroke = 1.3; // mm, half length of the oblique stroke in x and y
+/** Half length of the oblique stroke in x and y, mm on paper. */
+export const usualStroke = 1.3;
+/** From the dimension line to a text led out, mm on paper. */
+export const leaderReach = 3.8;
 const gap = 1; // mm, between the thing and its extension line
 const beyond = 1.5; // mm, extension line past the dimension line
 
@@ -32,7 +37,7 @@ export function drawDimension(from: Point, to: Point, text: string, style: Dimen
   });
   const [a, b] = [shift(from, 0, style.offset), shift(to, 0, style.offset)];
   const height = style.height ?? lettering.usual;
-  const outside = textWidth(text, height) > length - 1 && style.raise === undefined;
+  const outside = textWidth(text, height) > length - 1 && style.aside === undefined && text !== '';
   const lineEnd = outside ? shift(b, textWidth(text, height) + 3, 0) : b;
   const extensions =
     Math.abs(style.offset) > gap
@@ -40,17 +45,29 @@ export function drawDimension(from: Point, to: Point, text: string, style: Dimen
           drawLine([shift(p, 0, side * gap), shift(p, 0, style.offset + side * beyond)], 'thin', style.link),
         )
       : [];
-  return [
+  const strokes = style.strokes ?? [usualStroke, usualStroke];
+  const line = [
     ...extensions,
     drawLine([a, lineEnd], 'dimension', style.link),
-    ...[a, b].map((p) => drawLine([strokeEnd(p, u, -1), strokeEnd(p, u, 1)], 'outline', style.link)),
+    ...[a, b].map((p, i) => {
+      const half = strokes[i] ?? usualStroke;
+      return drawLine([strokeEnd(p, u, -half), strokeEnd(p, u, half)], 'outline', style.link);
+    }),
+  ];
+  if (text === '') return line;
+  if (style.aside !== undefined) {
+    const outwards = { x: n.x * side, y: n.y * side };
+    return [...line, ...textLedOut(mid(a, b), text, { ...style, aside: style.aside, u, height, outwards })];
+  }
+  return [
+    ...line,
     dimensionText(outside ? shift(b, 2, 0) : mid(a, b), text, { ...style, u, height, outside }),
   ];
 }
 
-function strokeEnd(p: Point, u: Point, sign: number): Point {
+function strokeEnd(p: Point, u: Point, by: number): Point {
   // the stroke leans 45 degrees to the dimension line
-  return { x: p.x + sign * stroke * (u.x - u.y), y: p.y + sign * stroke * (u.y + u.x) };
+  return { x: p.x + by * (u.x - u.y), y: p.y + by * (u.y + u.x) };
 }
 
 const mid = (a: Point, b: Point): Point => ({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 });
@@ -63,7 +80,7 @@ function dimensionText(
   const { u, height, outside } = style;
   const turn = readableTurn(Math.atan2(u.y, u.x));
   const up = { x: -Math.sin(turn), y: Math.cos(turn) };
-  const off = 1 + (style.raise ?? 0) * height * 1.35;
+  const off = 1;
   const reversed = Math.cos(turn) * u.x + Math.sin(turn) * u.y < 0;
   return drawText({ x: at.x + up.x * off, y: at.y + up.y * off }, text, {
     height,
@@ -81,19 +98,31 @@ export function readableTurn(angle: number): number {
   return turn;
 }
 
-/** A row of dimensions between stations along a straight line; small ones are raised in turn so that texts stay apart. */
-export function drawChain(
-  stations: readonly Point[],
-  texts: readonly string[],
-  style: { readonly offset: number; readonly height?: number },
+/** A text beyond the dimension line, with a leader from the middle of the size. */
+function textLedOut(
+  from: Point,
+  text: string,
+  style: DimensionStyle & {
+    readonly aside: number;
+    readonly u: Point;
+    readonly height: number;
+    readonly outwards: Point;
+  },
 ): readonly Mark[] {
-  const height = style.height ?? lettering.usual;
-  let row = 0;
-  return stations.slice(1).flatMap((to, i) => {
-    const from = stations[i] ?? to;
-    const text = texts[i] ?? '';
-    const tight = textWidth(text, height) > Math.hypot(to.x - from.x, to.y - from.y) - 1;
-    row = tight ? (row % 2) + 1 : 0;
-    return drawDimension(from, to, text, { ...style, height, ...(tight && { raise: row }) });
+  const { u, height, outwards, aside } = style;
+  const turn = readableTurn(Math.atan2(u.y, u.x));
+  const isAbove = outwards.y * Math.cos(turn) - outwards.x * Math.sin(turn) > 0;
+  const place = (out: number) => ({
+    x: from.x + u.x * aside + outwards.x * out,
+    y: from.y + u.y * aside + outwards.y * out,
   });
+  return [
+    drawLine([from, place(leaderReach - 0.6)], 'thin', style.link),
+    drawText(place(isAbove ? leaderReach : leaderReach + height), text, {
+      height,
+      turn,
+      align: 'middle',
+      ...(style.link !== undefined && { link: style.link }),
+    }),
+  ];
 }

@@ -1,21 +1,24 @@
 import type { BuiltPiece } from '#core/joinery';
-import { drawChain, drawDimension } from './dimension.ts';
+import { drawSizes } from './elevation-sizes.ts';
 import { drawLeaders, drawPlate } from './leaders.ts';
 import type { Tag } from './leaders.ts';
 import { drawArea, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
-import { chooseScale, formatMm, heightFor } from './scales.ts';
-import type { PaperRoom } from './scales.ts';
-import { paintersOrder, stationsAlong } from './silhouettes.ts';
+import { chooseScale, heightFor, unitNote } from './scales.ts';
+import type { SizedRoom } from './scales.ts';
+import { paintersOrder } from './silhouettes.ts';
 import type { Silhouette } from './silhouettes.ts';
 import { textWidth } from './text-width.ts';
 import type { Box } from '#core/geometry';
 import type { Drawing, Mark } from './types.ts';
 
 const besideWork = 62; // mm of paper left and right of the work together: tags, dimensions
-const belowWork = 42; // mm of paper for dimensions and a line of text
+const belowWork = 48; // mm of paper for dimensions and a line of text
 
-/** The piece seen from the front, far parts first, with addresses and dimensions in mm; an empty piece says so. */
-export function drawElevation(built: BuiltPiece, options: PaperRoom): Drawing {
+/**
+ * The piece seen from the front, far parts first, with addresses and dimensions; those that are steps of the working are
+ * linked to them as `size:Wc`. An empty piece says so.
+ */
+export function drawElevation(built: BuiltPiece, options: SizedRoom): Drawing {
   const shapes = paintersOrder(built.parts);
   if (shapes.length === 0) return drawNothing(built.name);
   const extent = joinBoxes(shapes.map((shape) => shape.box));
@@ -27,15 +30,18 @@ export function drawElevation(built: BuiltPiece, options: PaperRoom): Drawing {
   const box = joinBoxes(onPaper.map((shape) => shape.box));
   const tags = tagParts(onPaper);
   const middle = (box.minX + box.maxX) / 2;
+  const left = tags.leaders.some((tag) => tag.at.x < middle) ? 14 : 0;
+  const { units } = options;
+  const sizes = drawSizes({ built, shapes, extent, scale, left, ...(units && { units }) });
   const marks: Mark[] = [
     ...onPaper.flatMap((shape) => [
       drawArea(shape.outline, 'outline', shape.part.kind, shape.part.id),
       ...shape.holes.map((hole) => drawArea(hole, 'thin', 'paper', shape.part.id)),
     ]),
-    ...tags.plates,
-    ...drawSizes(shapes, extent, { scale, left: tags.leaders.some((t) => t.at.x < middle) ? 14 : 0 }),
+    ...sizes.marks,
     ...drawLeaders(tags.leaders, box),
-    drawText({ x: box.minX, y: box.minY - 33 }, `Seen ${built.seenFrom}`, {
+    ...tags.plates,
+    drawText({ x: box.minX, y: box.minY - sizes.depth - 9 }, `Seen ${built.seenFrom}${unitNote(units)}`, {
       height: lettering.small,
       tone: 'soft',
     }),
@@ -103,37 +109,4 @@ function withoutBox(box: Box, cover: Box): readonly Box[] {
   if (cover.minY > box.minY) strips.push({ ...box, maxY: cover.minY });
   if (cover.maxY < box.maxY) strips.push({ ...box, minY: cover.maxY });
   return strips;
-}
-
-/** Overall sizes and the main chains; `left` is the room, mm of paper, to leave for tags beside the work. */
-function drawSizes(
-  shapes: readonly Silhouette[],
-  extent: Box,
-  { scale, left }: { readonly scale: number; readonly left: number },
-): readonly Mark[] {
-  const { minX, minY, maxX, maxY } = extent;
-  const at = (x: number, y: number) => ({ x: x * scale, y: y * scale });
-  const xs = stationsAlong(shapes, 'x', minY + (maxY - minY) * 0.47);
-  const ys = stationsAlong(shapes, 'y', minX + (maxX - minX) * 0.47);
-  const texts = (stations: readonly number[]) =>
-    stations.slice(1).map((s, i) => formatMm(s - (stations[i] ?? s)));
-  const height = lettering.small;
-  return [
-    ...drawDimension(at(minX, minY), at(maxX, minY), formatMm(maxX - minX), { offset: -24 }),
-    ...drawDimension(at(minX, minY), at(minX, maxY), formatMm(maxY - minY), { offset: left + 16 }),
-    ...(xs.length > 2
-      ? drawChain(
-          xs.map((x) => at(x, minY)),
-          texts(xs),
-          { offset: -12, height },
-        )
-      : []),
-    ...(ys.length > 2
-      ? drawChain(
-          ys.map((y) => at(minX, y)),
-          texts(ys),
-          { offset: left + 7, height },
-        )
-      : []),
-  ];
 }

@@ -1,5 +1,6 @@
 import type { Rectangle } from '#core/cutting';
 import type { Box } from '#core/geometry';
+import type { LengthSystem } from '#core/units';
 
 export interface LayoutPart {
   readonly address: string;
@@ -41,6 +42,8 @@ export interface LayoutView {
   readonly width: number;
   /** Height of the paper to keep within, mm; left out: as it comes. */
   readonly height?: number;
+  /** The unit of the sizes shown; mm when left out. */
+  readonly units?: LengthSystem;
 }
 
 /** A rectangle of the stock on paper. */

@@ -1,4 +1,5 @@
 import type { Rectangle } from '#core/cutting';
+import type { LengthSystem } from '#core/units';
 import { drawCuts } from './layout-cuts.ts';
 import { drawLayoutParts } from './layout-parts.ts';
 import type { KeyEntry } from './layout-parts.ts';
@@ -6,7 +7,7 @@ import { drawDimension } from './dimension.ts';
 import { scaled } from './layout-view.ts';
 import type { LayoutView } from './layout-view.ts';
 import { boxOfMark, drawRectangle, drawText, growBox, joinBoxes, lettering, makeDrawing } from './marks.ts';
-import { chooseScale, formatMm, formatScale, nextScale } from './scales.ts';
+import { chooseScale, formatScale, formatSize, nextScale, unitNote } from './scales.ts';
 import { textWidth, wrapText } from './text-width.ts';
 import type { Drawing, Mark } from './types.ts';
 
@@ -49,7 +50,7 @@ function drawAtScale(view: LayoutView, scale: number): Drawing {
   const marks: Mark[] = [
     drawRectangle(stock, 'none', 'waste'),
     ...drawUsable(view, scale),
-    ...view.leftovers.flatMap((rectangle) => drawLeftover(rectangle, scale)),
+    ...view.leftovers.flatMap((rectangle) => drawLeftover(rectangle, scale, view.units)),
     ...parts.areas,
     ...cuts.bars,
     ...view.keepOut.map((r) => drawRectangle(scaled(r, scale), 'thin', 'keep-out')),
@@ -69,11 +70,11 @@ function drawUsable(view: LayoutView, scale: number): readonly Mark[] {
   return [drawRectangle(scaled(view.usable, scale), 'thin')];
 }
 
-function drawLeftover(rectangle: Rectangle, scale: number): readonly Mark[] {
+function drawLeftover(rectangle: Rectangle, scale: number, units?: LengthSystem): readonly Mark[] {
   const box = scaled(rectangle, scale);
   const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
   const area = drawRectangle(box, 'hidden', 'leftover');
-  const text = `${formatMm(rectangle.length)} × ${formatMm(rectangle.width)}`;
+  const text = `${formatSize(rectangle.length, units)} × ${formatSize(rectangle.width, units)}`;
   const upright = textWidth(text, lettering.small) > w - 3;
   const [along, across] = upright ? [h, w] : [w, h];
   const height = [lettering.small, lettering.fine].find(
@@ -95,13 +96,13 @@ function drawLeftover(rectangle: Rectangle, scale: number): readonly Mark[] {
 
 function drawSizes(view: LayoutView, scale: number): readonly Mark[] {
   const [length, width] = [view.stock.length * scale, view.stock.width * scale];
-  const below = drawDimension({ x: 0, y: 0 }, { x: length, y: 0 }, formatMm(view.stock.length), {
+  const below = drawDimension({ x: 0, y: 0 }, { x: length, y: 0 }, formatSize(view.stock.length, view.units), {
     offset: -9,
   });
   if (view.form === 'batten') return below;
   return [
     ...below,
-    ...drawDimension({ x: length, y: 0 }, { x: length, y: width }, formatMm(view.stock.width), {
+    ...drawDimension({ x: length, y: 0 }, { x: length, y: width }, formatSize(view.stock.width, view.units), {
       offset: -9,
     }),
   ];
@@ -110,7 +111,7 @@ function drawSizes(view: LayoutView, scale: number): readonly Mark[] {
 function drawTitle(view: LayoutView, scale: number): readonly Mark[] {
   const top = view.stock.width * scale + (view.form === 'batten' ? 7 : 11);
   const side = view.form === 'sheet' ? ' · good face up, as it lies on the saw' : '';
-  const detail = `${view.stock.id} · ${formatScale(scale)} · kerf ${formatMm(view.kerf)}${side}`;
+  const detail = `${view.stock.id} · ${formatScale(scale)} · kerf ${formatSize(view.kerf, view.units)}${side}${unitNote(view.units)}`;
   return [
     drawText({ x: 0, y: top + 5 }, view.title, { height: lettering.usual, weight: 'bold' }),
     drawText({ x: 0, y: top }, detail, { height: lettering.small, tone: 'soft' }),

@@ -66,6 +66,7 @@ function drawColumn(
     return [
       drawLine([{ x: x + toThing, y }, { x: x + toThing * 3, y }, tag.at], 'thin', tag.link),
       drawCircle(tag.at, 0.5, 'none', 'ink'),
+      drawRectangle(patchOf(tag.text, { x, y }, height, align), 'none', 'paper', tag.link),
       drawText({ x, y: y - height / 2 }, tag.text, {
         height,
         align,
@@ -74,6 +75,13 @@ function drawColumn(
       }),
     ];
   });
+}
+
+/** The paper under a tag, so that extension lines do not run through it. */
+function patchOf(text: string, at: Point, height: number, align: 'start' | 'end'): Box {
+  const width = textWidth(text, height, 'bold');
+  const [minX, maxX] = align === 'end' ? [at.x - width, at.x] : [at.x, at.x + width];
+  return { minX: minX - 0.4, maxX: maxX + 0.4, minY: at.y - height * 0.7, maxY: at.y + height * 0.7 };
 }
 
 /** Heights falling from first to last, at least `step` apart, as near to those wanted as keeps their middle in place. */

@@ -1,6 +1,7 @@
 import type { Machining, Part } from '#core/joinery';
 import { unreachable } from '#core/problems';
-import { formatMm } from './scales.ts';
+import type { LengthSystem } from '#core/units';
+import { formatMm, formatSize } from './scales.ts';
 
 type Of<K extends Machining['kind']> = Extract<Machining, { kind: K }>;
 
@@ -13,18 +14,18 @@ const faceNames: Record<Of<'hole'>['from'], string> = {
   end: 'the far end',
 };
 
-/** One line that says what a machining is, where it lies and how deep, mm. */
-export function describeMachining(machining: Machining, part: Part): string {
+/** One line that says what a machining is, where it lies and how deep, in mm unless another unit is asked for. */
+export function describeMachining(machining: Machining, part: Part, units: LengthSystem = 'mm'): string {
   const note = machining.note ? ` (${machining.note})` : '';
   switch (machining.kind) {
     case 'recess': {
-      const { what, x, y, z } = recessWords(machining, part);
+      const { what, x, y, z } = recessWords(machining, part, units);
       return `${what}: ${x}, y ${y}, ${z}${note}`;
     }
     case 'prism':
-      return `${machining.name.replace('-', ' ')} from ${faceNames[machining.from]}: ${formatMm(machining.depth)} deep${note}`;
+      return `${machining.name.replace('-', ' ')} from ${faceNames[machining.from]}: ${formatSize(machining.depth, units)} deep${note}`;
     case 'hole': {
-      const { what, at, depth } = holeWords(machining);
+      const { what, at, depth } = holeWords(machining, units);
       return `${what} at ${at}, ${depth}${note}`;
     }
     case 'bevel':
@@ -35,34 +36,35 @@ export function describeMachining(machining: Machining, part: Part): string {
 }
 
 /** `full` where a recess reaches from side to side. */
-function rangeOf(low: number, high: number, size: number): string {
+function rangeOf([low, high]: readonly [number, number], size: number, units: LengthSystem): string {
   if (low <= 0 && high >= size) return 'full';
-  return `${formatMm(Math.max(0, low))}–${formatMm(Math.min(size, high))}`;
+  return `${formatSize(Math.max(0, low), units)}–${formatSize(Math.min(size, high), units)}`;
 }
 
-function recessWords({ name, from, box }: Of<'recess'>, part: Part) {
+function recessWords({ name, from, box }: Of<'recess'>, part: Part, units: LengthSystem) {
   const { length, width, thickness } = part.finished;
   const through = box.min.z <= 0 && box.max.z >= thickness;
   return {
     what: `${name} from ${faceNames[from]}`,
-    x: `x ${rangeOf(box.min.x, box.max.x, length)}`,
-    y: rangeOf(box.min.y, box.max.y, width),
-    z: through ? 'right through' : `${rangeOf(box.min.z, box.max.z, thickness)} from the face side`,
+    x: `x ${rangeOf([box.min.x, box.max.x], length, units)}`,
+    y: rangeOf([box.min.y, box.max.y], width, units),
+    z: through ? 'right through' : `${rangeOf([box.min.z, box.max.z], thickness, units)} from the face side`,
   };
 }
 
-function holeWords(hole: Of<'hole'>) {
-  const depth = hole.depth === 'through' ? 'through' : `${formatMm(hole.depth)} deep`;
-  const sink = hole.countersink ? `, countersunk to Ø${formatMm(hole.countersink)}` : '';
+function holeWords(hole: Of<'hole'>, units: LengthSystem) {
+  const show = (value: number) => formatSize(value, units);
+  const depth = hole.depth === 'through' ? 'through' : `${show(hole.depth)} deep`;
+  const sink = hole.countersink ? `, countersunk to Ø${show(hole.countersink)}` : '';
   return {
-    what: `hole Ø${formatMm(hole.diameter)} in ${faceNames[hole.from]}`,
-    at: `${formatMm(hole.x)}, ${formatMm(hole.y)}`,
+    what: `hole Ø${show(hole.diameter)} in ${faceNames[hole.from]}`,
+    at: `${show(hole.x)}, ${show(hole.y)}`,
     depth: `${depth}${sink}`,
   };
 }
 
 /** The machining of a part as numbered lines; neighbours that differ in one place only share a line. */
-export function listMachining(part: Part): readonly string[] {
+export function listMachining(part: Part, units: LengthSystem = 'mm'): readonly string[] {
   const lines: {
     first: number;
     last: number;
@@ -71,7 +73,7 @@ export function listMachining(part: Part): readonly string[] {
     text: (places: string) => string;
   }[] = [];
   part.machining.forEach((machining, i) => {
-    const { key, place, text } = splitWords(machining, part);
+    const { key, place, text } = splitWords(machining, part, units);
     const last = lines.at(-1);
     if (last && key !== '' && last.key === key) {
       last.last = i + 1;
@@ -85,20 +87,20 @@ export function listMachining(part: Part): readonly string[] {
 }
 
 /** The place in which repeated machinings differ, apart from all else they say; an empty key never joins. */
-function splitWords(machining: Machining, part: Part) {
+function splitWords(machining: Machining, part: Part, units: LengthSystem) {
   const note = machining.note ? ` (${machining.note})` : '';
   if (machining.kind === 'recess') {
-    const { what, x, y, z } = recessWords(machining, part);
+    const { what, x, y, z } = recessWords(machining, part, units);
     const text = (places: string) => `${what}: ${x}, y ${places}, ${z}${note}`;
     return { key: `${what} ${x} ${z}${note}`, place: y, text };
   }
   if (machining.kind === 'hole') {
-    const { what, at, depth } = holeWords(machining);
+    const { what, at, depth } = holeWords(machining, units);
     return {
       key: `${what} ${depth}${note}`,
       place: at,
       text: (places: string) => `${what} at ${places}, ${depth}${note}`,
     };
   }
-  return { key: '', place: '', text: () => describeMachining(machining, part) };
+  return { key: '', place: '', text: () => describeMachining(machining, part, units) };
 }

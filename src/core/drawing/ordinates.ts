@@ -1,17 +1,22 @@
 import { boxOfOutline } from '#core/geometry';
 import type { Part } from '#core/joinery';
+import type { LengthSystem } from '#core/units';
 import type { BrokenLength } from './broken-length.ts';
 import { spreadDown } from './leaders.ts';
 import { drawLine, drawText, lettering } from './marks.ts';
 import { seenOnFace } from './part-view.ts';
-import { formatMm } from './scales.ts';
+import { formatSize } from './scales.ts';
 import type { Mark } from './types.ts';
 
 const apart = 4; // mm of paper between two numbers
 const most = 24; // numbers; a part with more is marked out from its list
 
 /** Running dimensions from the start end above the face view, one for each place where machining begins or ends. */
-export function drawOrdinates(part: Part, along: BrokenLength, top: number): readonly Mark[] {
+export function drawOrdinates(
+  part: Part,
+  along: BrokenLength,
+  { top, units }: { readonly top: number; readonly units: LengthSystem },
+): readonly Mark[] {
   const { length } = part.finished;
   const inside = part.machining
     .flatMap((machining) => {
@@ -43,7 +48,7 @@ export function drawOrdinates(part: Part, along: BrokenLength, top: number): rea
         ],
         'thin',
       ),
-      drawText({ x: to + lettering.small / 2, y: top + 9 }, formatMm(x), {
+      drawText({ x: to + lettering.small / 2, y: top + 9 }, formatSize(x, units), {
         height: lettering.small,
         turn: Math.PI / 2,
       }),

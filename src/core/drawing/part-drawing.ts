@@ -1,5 +1,6 @@
 import { boxOfOutline, flattenOutline } from '#core/geometry';
 import type { Outline, Point } from '#core/geometry';
+import type { LengthSystem } from '#core/units';
 import type { Part, PartEdge } from '#core/joinery';
 import { breakLength, wholeLength } from './broken-length.ts';
 import type { BrokenLength } from './broken-length.ts';
@@ -9,8 +10,9 @@ import { drawOrdinates } from './ordinates.ts';
 import { listMachining } from './machining-words.ts';
 import { asSeen, seenOnEdge, seenOnFace } from './part-view.ts';
 import { drawFaceSigns, drawNumber } from './part-signs.ts';
+import type { LengthSystem } from '#core/units';
 import type { PartSheet } from './part-signs.ts';
-import { chooseScale, formatMm, formatScale } from './scales.ts';
+import { chooseScale, formatScale, formatSize, unitNote } from './scales.ts';
 import { drawWave } from './symbols.ts';
 import { seenEdgeLines } from './scribe-edge.ts';
 import { wrapText } from './text-width.ts';
@@ -25,9 +27,13 @@ const tallest = 0.85; // of the room along; the most a part may be high on paper
 const brokenScales = [1, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 10].map((divisor) => 1 / divisor);
 
 /** Face view and edge view of a part with finished sizes, machining, grain, face marks and scribed edges. */
-export function drawPart(part: Part, options: { readonly width: number }): Drawing {
+export function drawPart(
+  part: Part,
+  options: { readonly width: number; readonly units?: LengthSystem },
+): Drawing {
+  const { units = 'mm' } = options;
   const room = Math.max(options.width - besidePart, 30);
-  const sheet = { part, ...chooseView(part, room) };
+  const sheet = { part, units, ...chooseView(part, room) };
   const { scale, along } = sheet;
   const { length, width, thickness } = part.finished;
   const edgeTop = -betweenViews;
@@ -36,18 +42,18 @@ export function drawPart(part: Part, options: { readonly width: number }): Drawi
   const marks: Mark[] = [
     ...drawFace(sheet),
     ...drawEdgeView(sheet, edgeBottom),
-    ...drawDimension(place(0, 0), place(length, 0), formatMm(length), {
+    ...drawDimension(place(0, 0), place(length, 0), formatSize(length, units), {
       offset: edgeBottom - 9,
       link: 'length',
     }),
-    ...drawDimension(place(length, 0), place(length, width), formatMm(width), { offset: -14, link: 'width' }),
+    ...drawDimension(place(length, 0), place(length, width), formatSize(width, units), { offset: -14, link: 'width' }),
     ...drawDimension(
       { x: along.place(length), y: edgeBottom },
       { x: along.place(length), y: edgeTop },
-      formatMm(thickness),
+      formatSize(thickness, units),
       { offset: -14, link: 'thickness' },
     ),
-    ...drawOrdinates(part, along, width * scale),
+    ...drawOrdinates(part, along, { top: width * scale, units }),
     ...along.breaks.flatMap((x) => drawBreak(x, [0, width * scale], [edgeBottom, edgeTop])),
   ];
   const bottom = Math.min(...marks.map((mark) => boxOfMark(mark).minY)) - 6;
@@ -109,13 +115,13 @@ const treatments = { scribed: 'scribe', lipped: 'lipping', rounded: 'round' };
 /** A scribed edge as a wavy line outside the part, a lipped or rounded one as a second line, with its amount. */
 function drawTreatment(edge: PartEdge, sheet: PartSheet): readonly Mark[] {
   if (edge.treatment === 'bare') return [];
-  const { part, scale } = sheet;
+  const { part, scale, units } = sheet;
   const off = Math.max(1.2 / scale, edge.amount ?? 0);
   const lines = seenEdgeLines(part, edge.edge, off).map((line) => toPaper(line, sheet));
   const [first] = lines;
   if (!first) return [];
   const verb = treatments[edge.treatment];
-  const text = edge.amount === undefined ? verb : `${verb} ${formatMm(edge.amount)}`;
+  const text = edge.amount === undefined ? verb : `${verb} ${formatSize(edge.amount, units)}`;
   const box = boxOfOutline(lines.flat());
   const upright = edge.edge === 'start' || edge.edge === 'end';
   const at = upright
@@ -168,14 +174,14 @@ function drawBreak(x: number, ...views: readonly (readonly [number, number])[]):
 }
 
 function drawNotes(sheet: PartSheet, top: number, room: number): readonly Mark[] {
-  const { part, scale, along } = sheet;
-  const { length, width, thickness } = part.finished;
+  const { part, scale, along, units } = sheet;
+  const size = [part.finished.length, part.finished.width, part.finished.thickness];
   const times = part.quantity > 1 ? ` · make ${part.quantity}` : '';
   const broken = along.breaks.length > 0 ? ', length broken' : '';
-  const head = `${part.id}  ${part.name} · ${formatMm(length)} × ${formatMm(width)} × ${formatMm(thickness)}${times}`;
+  const head = `${part.id}  ${part.name} · ${size.map((value) => formatSize(value, units)).join(' × ')}${times}`;
   const rows = [
-    `${formatScale(scale)}${broken} · ${part.faceSide} · below: seen from the face edge, face side down`,
-    ...listMachining(part),
+    `${formatScale(scale)}${broken} · ${part.faceSide} · below: seen from the face edge, face side down${unitNote(units)}`,
+    ...listMachining(part, units),
     ...part.notes,
   ].flatMap((row) => wrapText(row, lettering.small, room));
   return [

@@ -1,6 +1,7 @@
 import { flattenOutline } from '#core/geometry';
 import type { Box, Outline, Point } from '#core/geometry';
 import type { Part } from '#core/joinery';
+import type { LengthSystem } from '#core/units';
 import type { BrokenLength } from './broken-length.ts';
 import { boxAround, findRoom } from './find-room.ts';
 import { drawText, lettering } from './marks.ts';
@@ -14,6 +15,7 @@ export interface PartSheet {
   readonly along: BrokenLength;
   /** mm of paper for one mm across. */
   readonly scale: number;
+  readonly units: LengthSystem;
 }
 
 /** Address, grain arrow and face mark where no machining is in the way (left out when there is no room), edge mark on the face edge. */

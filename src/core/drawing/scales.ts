@@ -1,3 +1,6 @@
+import { formatLength } from '#core/units';
+import type { LengthSystem } from '#core/units';
+
 // Steps between those of ISO 5455 (1:1, 1:2, 1:5, 1:10, 1:20, 1:50; from memory) keep drawings large on small paper.
 const divisors = [1, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100, 200, 500, 1000];
 
@@ -5,6 +8,11 @@ const divisors = [1, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 10, 12.5, 15, 20, 25, 30, 40, 5
 export interface PaperRoom {
   readonly width: number;
   readonly height?: number;
+}
+
+/** Paper to fill, and the unit of the sizes on it; mm when left out. */
+export interface SizedRoom extends PaperRoom {
+  readonly units?: LengthSystem;
 }
 
 /** The height a drawing may take, mm of paper. */
@@ -35,6 +43,18 @@ export function formatScale(scale: number): string {
 export function formatMm(value: number): string {
   const rounded = Math.round(value * 10) / 10;
   return String(rounded === 0 ? 0 : rounded);
+}
+
+const inchStep = 1 / 32; // as fine as a rule in inches is read
+
+/** A length as drawings show it: mm to 0.1, or inches to 1/32; the unit is stated once on the drawing. */
+export function formatSize(value: number, units: LengthSystem = 'mm'): string {
+  return units === 'mm' ? formatMm(value) : formatLength(value, { system: units, step: inchStep });
+}
+
+/** What a drawing says about its unit: nothing in mm, which is understood. */
+export function unitNote(units: LengthSystem = 'mm'): string {
+  return units === 'mm' ? '' : ' · sizes in inches';
 }
 
 /** Millimetres with their sign, to 0.1: `+0.4`. */

@@ -52,6 +52,7 @@ export function checkFront(
   checkGaps(say, layout, settings);
   checkLift(say, layout, made.cells);
   checkHeights(say, layout);
+  checkRoom(say, layout);
   checkSets(say, layout, made.sets);
   checkOpening(say, layout);
   checkSheetThickness(say, layout.choices.fronted, layout.book.value('tff'), 'Fronts');
@@ -91,6 +92,20 @@ function checkGaps(say: Say, { choices, book }: FrontLayout, settings: JoinerySe
     message: `Fronts overlay by ${show(v('o'))} and stand past the frame, whose narrowest outer member is ${show(narrowest)}.`,
     remedy: 'Make the overlay smaller.',
     source: 'joinery B6',
+  });
+}
+
+/** An opening no hand goes through (common practice, no source). */
+const handRoom = { width: 80, height: 40 } as const;
+
+function checkRoom(say: Say, { choices, book }: FrontLayout): void {
+  const low = Math.min(...Array.from({ length: choices.rows }, (_, i) => book.value(`h${i + 1}`)));
+  const wide = book.value('wo');
+  if (wide >= handRoom.width && low >= handRoom.height) return;
+  say('warn', 'opening-too-small', {
+    message: `Openings of ${show(wide)} × ${show(low)} are too small to reach through: a hand wants ${handRoom.width} × ${handRoom.height}.`,
+    remedy: 'Take fewer openings, or check the width and height entered.',
+    source: 'common practice',
   });
 }
 

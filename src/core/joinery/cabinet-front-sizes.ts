@@ -96,6 +96,11 @@ function sizeFronts({ choices, book }: FrontLayout, put: Put): void {
   book.work('front_w', `wo ${more}`, 'width of the fronts', rule);
   for (let i = 1; i <= rows; i++)
     book.work(`f${i}`, `h${i} ${more}`, `height of the fronts in row ${i}`, rule);
+  if (overlay) {
+    book.work('seen_stile', 'ws - o', 'stile left to be seen beside the fronts', rule);
+    book.work('seen_top', 'wt - o', 'top rail left to be seen above the fronts', rule);
+    book.work('seen_bottom', 'wb - o', 'bottom rail left to be seen below the fronts', rule);
+  }
   if (rows > 1) book.work('gap', `wm ${less}`, 'distance between fronts one above the other', rule);
   if (columns > 1) book.work('gap_row', `ws ${less}`, 'distance between fronts side by side', rule);
   book.putChoice('notch', 'notch', choices.notch, 'lift of the drawers', sourceOf(choices, 'notch'));

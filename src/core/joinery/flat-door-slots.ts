@@ -98,7 +98,7 @@ function checkLippings(say: Say, book: DoorLayout['book'], blocks: boolean): voi
 }
 
 /** B2.2: webs and distances below their limits. */
-function checkWebs(say: Say, { book, choices }: DoorLayout): void {
+function checkWebs(say: Say, { book, choices, battens }: DoorLayout): void {
   const v = book.value;
   const least = Math.max(leastWeb.hard, leastWeb.slots * v('s'));
   if (choices.slots > 1 && v('web') < least - 1e-9) {
@@ -106,6 +106,14 @@ function checkWebs(say: Say, { book, choices }: DoorLayout): void {
       message: `The wood between two slots is ${show(v('web'))}; it should be ${show(least)}.`,
       remedy: `Make the band ${show(widerBand(v))} wide, or take fewer slots.`,
       source: 'joinery B2.2',
+    });
+  }
+  const inner = v('slot_edge') + v('band_H');
+  if (battens && v('batten_low') - v('batten_W') / 2 < inner) {
+    say('warn', 'batten-covers-slots', {
+      message: `The battens cover slots: the bands reach ${show(inner)} in from the ends of the door, the battens begin at ${show(v('batten_low') - v('batten_W') / 2)}.`,
+      remedy: 'Take shorter slots or a band nearer to the edge, or no battens on a door that is low enough.',
+      source: 'joinery B2, B2.4',
     });
   }
   const edge = Math.min(v('slot_edge'), v('band_side'));

@@ -111,7 +111,7 @@ function checkSlotCount({ parameters }: FlatDoor): readonly Problem[] {
   ];
 }
 
-/** A flat door with the trade's defaults for an opening of usual size, to be replaced by the frame it hangs in. */
+/** A flat door with the trade's defaults: for the first frame without a door, else of a usual size, to be replaced by the real one. */
 export function newFlatDoor(start: NewPiece): Piece {
   const { materials } = start;
   const thicknessOf = (material: NewPiece['materials'][number]) =>
@@ -119,12 +119,22 @@ export function newFlatDoor(start: NewPiece): Piece {
   const sheets = materials.filter((material) => material.kind === 'sheet');
   const core = [...sheets].sort((one, other) => thicknessOf(one) - thicknessOf(other))[0] ?? materials[0];
   const lipping = materials.find((material) => material.kind === 'solid') ?? materials[0];
+  const frame = findFreeFrame(start.pieces ?? []);
   return {
     kind: 'flat-door',
     id: start.id,
     letter: start.letter,
     name: start.name,
     ...(start.shape && { shape: start.shape }),
-    parameters: { width: 580, height: 1700, materials: { core: core?.id ?? '', lipping: lipping?.id ?? '' } },
+    parameters: {
+      ...(frame === undefined ? { width: 580, height: 1700 } : { frame }),
+      materials: { core: core?.id ?? '', lipping: lipping?.id ?? '' },
+    },
   };
+}
+
+/** The first door frame that no door hangs in. */
+function findFreeFrame(pieces: readonly Piece[]): string | undefined {
+  const taken = pieces.flatMap((piece) => (piece.kind === 'flat-door' ? [piece.parameters.frame] : []));
+  return pieces.find((piece) => piece.kind === 'door-frame' && !taken.includes(piece.id))?.id;
 }

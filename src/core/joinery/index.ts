@@ -3,6 +3,8 @@ export { screwLimits } from './joints-corner.ts';
 export { parametersOf } from './parameters.ts';
 export { roughSize } from './parts.ts';
 export { defaultSettings } from './rules.ts';
+export { seenSizes } from './seen-sizes.ts';
+export type { SeenSizes } from './seen-sizes.ts';
 export type {
   CabinetFrontParameters,
   DoorFrameParameters,

@@ -216,6 +216,8 @@ export interface NewPiece {
   readonly name: string;
   readonly shape?: string;
   readonly materials: readonly Material[];
+  /** What is made already, for a piece that goes with another. */
+  readonly pieces?: readonly Piece[];
 }
 
 /** One parameter of a piece kind as the app shows it: label, unit, default and limits. */

@@ -194,10 +194,6 @@ export interface BuiltPiece {
   readonly fixings: readonly Fixing[];
   readonly steps: readonly AssemblyStep[];
   readonly working: readonly WorkingStep[];
-  /**
-   * Working steps that are sizes seen from the front besides those of single parts, the most telling first.
-   */
-  readonly seenSizes?: { readonly across: readonly string[]; readonly up: readonly string[] };
   readonly envelope: Box3;
   /** Corners of the opening it is fitted to, in the frame of the piece. */
   readonly opening?: Readonly<Record<string, Point>>;

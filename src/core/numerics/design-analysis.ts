@@ -1,4 +1,5 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
+import { analyseByFactor } from './design-factor.ts';
 
 /** What a linear system of readings, each divided by its sigma, can and cannot tell about its unknowns. */
 export interface DesignAnalysis {
@@ -18,10 +19,12 @@ const nothing = 1e-7; // a direction ten million times less certain than the bes
 export function analyseDesign(design: readonly (readonly number[])[], unknowns: number): DesignAnalysis {
   const scales = Array.from({ length: unknowns }, (_, k) => Math.hypot(...design.map((row) => row[k] ?? 0)));
   const inverse = scales.map((scale) => (scale > 0 ? 1 / scale : 1));
+  if (unknowns === 0) return fixedDesign(design.length);
+  const quick = analyseByFactor(design, inverse);
+  if (quick !== null) return quick;
   const rows = Math.max(design.length, unknowns);
   const scaled = Matrix.zeros(rows, unknowns);
   design.forEach((row, i) => row.forEach((value, k) => scaled.set(i, k, value * (inverse[k] ?? 1))));
-  if (unknowns === 0) return fixedDesign(design.length);
   const svd = new SingularValueDecomposition(scaled, { autoTranspose: true });
   const largest = Math.max(...svd.diagonal);
   const kept = svd.diagonal.flatMap((value, k) => (value > nothing * largest && value > 0 ? [k] : []));

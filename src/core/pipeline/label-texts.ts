@@ -72,7 +72,10 @@ function makeLabel({ job, piece, part, copy, stock }: LabelSource): LabelText {
     scribes: part.edges.filter((edge) => edge.treatment === 'scribed').map(describeEdge),
     joints: piece.joints
       .filter((joint) => joint.between.includes(part.id))
-      .map((joint) => `${joint.kind} to ${joint.between.find((id) => id !== part.id) ?? part.id}`)
+      .map(
+        (joint) =>
+          `${joint.kind.replaceAll('-', ' ')} to ${joint.between.find((id) => id !== part.id) ?? part.id}`,
+      )
       .filter((text, index, list) => list.indexOf(text) === index),
     stock,
     next: next?.text ?? '',

@@ -188,6 +188,11 @@ describe('findings', () => {
     has('grain-across', { grain: 'vertical', materials: { frame: 'oak', fronts: 'oak' } }));
   test('a frame of sheet is pointed out', () =>
     has('material-kind', { materials: { frame: 'ply18', fronts: 'ply18' } }));
+  // common practice, no source: 80 × 40 for a hand
+  test('an opening 20 wide, which no hand goes through, is pointed out', () =>
+    has('opening-too-small', { width: 100 }));
+  test('an opening of a usual size is not', () =>
+    expect(codesOf(build({}))).not.toContain('opening-too-small'));
   test('members wider than the front are refused with the size that came out at nothing', () => {
     const built = build({ columns: 8, stileWidth: 60 });
     expect(built.parts).toEqual([]);

@@ -149,6 +149,7 @@ describe('findings', () => {
   test.each<[string, string, Partial<FlatDoorParameters>]>([
     ['B2.2', 'slot-web-thin', { slots: 8 }],
     ['B2', 'slots-near-edge', { slotEdge: 50 }],
+    ['B2.4', 'batten-covers-slots', { height: 700, battens: 'always', slots: 2 }],
     ['B2.3', 'door-strikes-jamb', { pivotProud: 15, gapSide: 2, bevelDegrees: 0, width: 300 }],
     ['B2.4', 'door-may-warp', { battens: 'none' }],
     ['B2.5', 'lock-deeper-than-lipping', { lockDepth: 40 }],
@@ -292,5 +293,13 @@ describe('the parameters of a flat door', () => {
     expect(buildPiece(piece, doorContext()).findings.filter((found) => found.severity !== 'note')).toEqual(
       [],
     );
+  });
+  test('a new door hangs in the first frame that has none', () => {
+    const start = { id: 'x', letter: 'B', name: 'Door', materials: doorMaterials };
+    const frame = doorFrame();
+    const first = newPiece('flat-door', { ...start, pieces: [flatDoor(), frame] });
+    expect(first.parameters).toEqual({ frame: 'frame', materials: { core: 'ply18', lipping: 'oak' } });
+    const second = newPiece('flat-door', { ...start, pieces: [frame, first] });
+    expect(second.parameters).toMatchObject({ width: 580, height: 1700 });
   });
 });

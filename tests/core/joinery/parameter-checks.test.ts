@@ -12,7 +12,7 @@ const context: BuildContext = {
 };
 
 function build(kind: string, parameters: Record<string, unknown>) {
-  return buildPiece({ id: 'p', letter: 'A', name: 'Piece', kind, parameters } as Piece, context);
+  return buildPiece({ id: 'p', letter: 'A', name: 'Piece', kind, parameters } as unknown as Piece, context);
 }
 
 const drawer = {

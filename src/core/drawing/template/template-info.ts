@@ -1,4 +1,5 @@
 import type { Part } from '#core/joinery';
+import type { LengthSystem } from '#core/units';
 
 /** What a template says besides the part itself. */
 export interface TemplateInfo {
@@ -7,6 +8,8 @@ export interface TemplateInfo {
   readonly seenFrom: string;
   /** Printed across every page, as `DO NOT CUT`. */
   readonly stamp?: string;
+  /** The unit of the sizes named; mm when left out. */
+  readonly units?: LengthSystem;
 }
 
 /** The direction that points up in the boat on the part as seen from its face side with its start end at the left, radians; null when the part lies flat. */
