@@ -7,6 +7,7 @@ export interface DimensionStyle {
   /** From the points measured to the dimension line, to the left of the way from -> to; mm on paper. */
   readonly offset: number;
   readonly height?: number;
+  /** Of the line and its text; extension lines and leaders lead nowhere. */
   readonly link?: string;
   /** Leads the text out beyond the line, this far along from the middle; mm on paper. */
   readonly aside?: number;
@@ -42,7 +43,7 @@ export function drawDimension(from: Point, to: Point, text: string, style: Dimen
   const extensions =
     Math.abs(style.offset) > gap
       ? [from, to].map((p) =>
-          drawLine([shift(p, 0, side * gap), shift(p, 0, style.offset + side * beyond)], 'thin', style.link),
+          drawLine([shift(p, 0, side * gap), shift(p, 0, style.offset + side * beyond)], 'thin'),
         )
       : [];
   const strokes = style.strokes ?? [usualStroke, usualStroke];
@@ -117,7 +118,7 @@ function textLedOut(
     y: from.y + u.y * aside + outwards.y * out,
   });
   return [
-    drawLine([from, place(leaderReach - 0.6)], 'thin', style.link),
+    drawLine([from, place(leaderReach - 0.6)], 'thin'),
     drawText(place(isAbove ? leaderReach : leaderReach + height), text, {
       height,
       turn,

@@ -96,9 +96,14 @@ function drawLeftover(rectangle: Rectangle, scale: number, units?: LengthSystem)
 
 function drawSizes(view: LayoutView, scale: number): readonly Mark[] {
   const [length, width] = [view.stock.length * scale, view.stock.width * scale];
-  const below = drawDimension({ x: 0, y: 0 }, { x: length, y: 0 }, formatSize(view.stock.length, view.units), {
-    offset: -9,
-  });
+  const below = drawDimension(
+    { x: 0, y: 0 },
+    { x: length, y: 0 },
+    formatSize(view.stock.length, view.units),
+    {
+      offset: -9,
+    },
+  );
   if (view.form === 'batten') return below;
   return [
     ...below,

@@ -10,7 +10,6 @@ import { drawOrdinates } from './ordinates.ts';
 import { listMachining } from './machining-words.ts';
 import { asSeen, seenOnEdge, seenOnFace } from './part-view.ts';
 import { drawFaceSigns, drawNumber } from './part-signs.ts';
-import type { LengthSystem } from '#core/units';
 import type { PartSheet } from './part-signs.ts';
 import { chooseScale, formatScale, formatSize, unitNote } from './scales.ts';
 import { drawWave } from './symbols.ts';
@@ -46,7 +45,10 @@ export function drawPart(
       offset: edgeBottom - 9,
       link: 'length',
     }),
-    ...drawDimension(place(length, 0), place(length, width), formatSize(width, units), { offset: -14, link: 'width' }),
+    ...drawDimension(place(length, 0), place(length, width), formatSize(width, units), {
+      offset: -14,
+      link: 'width',
+    }),
     ...drawDimension(
       { x: along.place(length), y: edgeBottom },
       { x: along.place(length), y: edgeTop },

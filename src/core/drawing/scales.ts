@@ -57,8 +57,8 @@ export function unitNote(units: LengthSystem = 'mm'): string {
   return units === 'mm' ? '' : ' · sizes in inches';
 }
 
-/** Millimetres with their sign, to 0.1: `+0.4`. */
-export function formatSigned(value: number): string {
-  const shown = formatMm(value);
+/** A length with its sign, mm to 0.1 or inches to 1/32: `+0.4`. */
+export function formatSigned(value: number, units: LengthSystem = 'mm'): string {
+  const shown = formatSize(value, units);
   return value > 0 && shown !== '0' ? `+${shown}` : shown.replace('-', '\u2212');
 }

@@ -28,7 +28,7 @@ export function drawBow(reading: Extract<Reading, { kind: 'bow' }>, sheet: Surve
   const inward = Math.atan2(sheet.centre.y - middle.y, sheet.centre.x - middle.x);
   const end = { x: middle.x + bowTick * Math.cos(inward), y: middle.y + bowTick * Math.sin(inward) };
   const pen: Pen = isSuspect(reading, sheet) ? 'fault' : 'dimension';
-  const text = `${reading.id} ${formatSigned(reading.value)}`;
+  const text = `${reading.id} ${formatSigned(reading.value, sheet.view.units)}`;
   return [drawLine([middle, end], pen, reading.id), labelAt(reading, text, end, sheet)];
 }
 

@@ -2,6 +2,7 @@ import type { Point } from '#core/geometry';
 import type { Reading } from '#core/measuring';
 import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
 import { pointsOfReading, sketchPoints } from './reading-sketch.ts';
+import { unitNote } from './scales.ts';
 import { drawReading } from './survey-readings.ts';
 import type { SurveySheet } from './survey-readings.ts';
 import { meanOf } from './survey-view.ts';
@@ -15,7 +16,7 @@ export function drawEnteredReadings(view: SurveyView): Drawing {
   const points = scalePoints(sketchPoints(names), size);
   const shape = { seenFrom: '', points, edges: edgesOf(points), order: [], covariance: [], tilt: 0 };
   const sheet: SurveySheet = {
-    view: { adjustment: view.adjustment, shape },
+    view: { adjustment: view.adjustment, shape, ...(view.units && { units: view.units }) },
     points,
     centre: meanOf(Object.values(points)),
     scale: 1,
@@ -28,7 +29,8 @@ export function drawEnteredReadings(view: SurveyView): Drawing {
   ];
   const box = joinBoxes(marks.map(boxOfMark));
   const open = view.adjustment.undetermined.slice(0, 4);
-  const rows = ['Sketch, not to scale: the readings do not fix the shape yet.', ...open];
+  const scale = `Sketch, not to scale${unitNote(view.units)}: the readings do not fix the shape yet.`;
+  const rows = [scale, ...open];
   const foot = rows.map((row, i) =>
     drawText({ x: box.minX, y: box.minY - 7 - i * 4.2 }, row, { height: lettering.small, tone: 'soft' }),
   );

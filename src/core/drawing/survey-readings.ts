@@ -4,7 +4,7 @@ import { unreachable } from '#core/problems';
 import { readableTurn } from './dimension.ts';
 import { boxAround } from './find-room.ts';
 import { boxesOverlap, boxOfMark, drawLine, drawText, lettering } from './marks.ts';
-import { formatMm, formatSigned } from './scales.ts';
+import { formatSigned, formatSize } from './scales.ts';
 import { footOn } from './reading-sketch.ts';
 import { drawBow, drawRays } from './survey-bends.ts';
 import type { SurveyView } from './survey-view.ts';
@@ -13,7 +13,7 @@ import { textWidth } from './text-width.ts';
 import type { Mark, Pen } from './types.ts';
 
 export interface SurveySheet {
-  readonly view: Pick<SurveyView, 'adjustment' | 'shape'>;
+  readonly view: Pick<SurveyView, 'adjustment' | 'shape' | 'units'>;
   /** Points on paper. */
   readonly points: Readonly<Record<string, Point>>;
   readonly centre: Point;
@@ -88,9 +88,9 @@ function drawTape(reading: Reading, a: Point, b: Point, sheet: SurveySheet): rea
   const adjusted = sheet.view.adjustment.readings.find((r) => r.id === reading.id);
   const tone = suspect ? 'fault' : 'ink';
   const weight = suspect ? 'bold' : 'normal';
-  const value = `${reading.id}  ${formatMm(reading.value)}`;
+  const value = `${reading.id}  ${formatSize(reading.value, sheet.view.units)}`;
   const below = suspect
-    ? `suspect: ${formatMm(Math.abs(suspect.slip))} too ${suspect.slip > 0 ? 'long' : 'short'}`
+    ? `suspect: ${formatSize(Math.abs(suspect.slip), sheet.view.units)} too ${suspect.slip > 0 ? 'long' : 'short'}`
     : adjusted && Math.abs(adjusted.residual) >= shownResidual
       ? formatSigned(adjusted.residual)
       : '';
@@ -195,7 +195,8 @@ function drawDeviation(
   const foot = plumb ? { x: a.x, y: b.y } : { x: b.x, y: a.y };
   const suspect = isSuspect(reading, sheet);
   const pen: Pen = suspect ? 'fault' : 'centre';
-  const value = suspect ? `${formatSigned(reading.value)} suspect` : formatSigned(reading.value);
+  const signed = formatSigned(reading.value, sheet.view.units);
+  const value = suspect ? `${signed} suspect` : signed;
   const text = `${reading.id} ${value}`;
   const { small } = lettering;
   // the text stands on the side of the line away from the second point, else towards the middle

@@ -1,5 +1,6 @@
 import type { Point, Shape } from '#core/geometry';
 import type { Adjustment, Reading } from '#core/measuring';
+import type { LengthSystem } from '#core/units';
 
 export interface SurveyView {
   /** Null while the readings do not fix a shape. */
@@ -12,6 +13,8 @@ export interface SurveyView {
   readonly height?: number;
   /** How many times too large what is out of square is drawn; 1 (true) when left out. */
   readonly exaggerate?: number;
+  /** The unit readings are shown in; mm when left out. Residuals and uncertainties are always in mm. */
+  readonly units?: LengthSystem;
 }
 
 /** The middle of some points. */

@@ -3,7 +3,7 @@ import type { Point, Shape } from '#core/geometry';
 import type { Reading } from '#core/measuring';
 import { exaggeratePoints } from './exaggerate.ts';
 import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
-import { chooseScale, formatMm, formatScale, heightFor } from './scales.ts';
+import { chooseScale, formatMm, formatScale, heightFor, unitNote } from './scales.ts';
 import { drawEnteredReadings } from './survey-entered.ts';
 import { drawReading } from './survey-readings.ts';
 import type { SurveySheet } from './survey-readings.ts';
@@ -94,7 +94,7 @@ function drawFoot(marks: readonly Mark[], view: SurveyView, scale: number): read
   const box = joinBoxes(marks.map(boxOfMark));
   const times = view.exaggerate ?? 1;
   const rows = [
-    `Seen ${view.adjustment.seenFrom} · ${formatScale(scale)} · ± is two sigma, mm`,
+    `Seen ${view.adjustment.seenFrom} · ${formatScale(scale)}${unitNote(view.units)} · ± is two sigma, mm`,
     times === 1 ? 'Drawn true.' : `Out of square drawn ${formatMm(times)} times too large.`,
     'Signed number and thick tail: reading minus best fit, mm.',
   ];

@@ -70,6 +70,7 @@ export function makeMember(
     cut,
     rough: roughMember(layout, member, cut, stock.material),
     hand: side === 'left' || side === 'right' ? side : 'none',
+    ...(side === 'right' && stock.material.kind === 'solid' && { besideOf: partNumbers.left }),
     working: workingOf(layout, member),
     placements: [laid.placement],
     faceSide: flat ? 'face side to the viewer' : 'face side to the door opening, face edge to the viewer',

@@ -32,6 +32,8 @@ export interface PartDraft {
   readonly edges?: readonly PartEdge[];
   readonly machining?: readonly Machining[];
   readonly matched?: Part['matched'];
+  /** Number of the part of this piece it is to come from one board with. */
+  readonly besideOf?: number;
   readonly notes?: readonly string[];
 }
 
@@ -62,6 +64,7 @@ export function makePart(piece: Piece, draft: PartDraft): Part {
     edges: draft.edges ?? [],
     machining: draft.machining ?? [],
     ...(draft.matched && { matched: draft.matched }),
+    ...(draft.besideOf !== undefined && { besideOf: partAddress(piece, draft.besideOf) }),
     placements: draft.placements,
     working: draft.working,
     notes: draft.notes ?? [],

@@ -118,6 +118,8 @@ export interface Part {
   readonly machining: readonly Machining[];
   /** Fronts cut from one strip in this order so that the figure runs through. */
   readonly matched?: { readonly set: string; readonly index: number };
+  /** Wanted from the same board as this part, side by side (joinery D3). */
+  readonly besideOf?: PartId;
   /** One per copy, in the frame of the piece. */
   readonly placements: readonly Placement[];
   /** Names of the working steps behind each size. */

@@ -2,7 +2,7 @@ import { sequenceCuts, type Layout, type PartPlace, type PlacedPart } from '#cor
 import type { PartId } from '#core/joinery';
 
 import type { Blank, CuttingGroup } from './types.ts';
-import { ordinal, showSize } from './words.ts';
+import { ordinal } from './words.ts';
 
 /** A part where it comes out of a piece of stock. */
 export interface ExpandedPart {
@@ -16,8 +16,8 @@ export interface ExpandedPart {
   readonly length: number;
   readonly width: number;
   readonly turned: boolean;
-  /** Its size in the stock, as `700 × 300`. */
-  readonly size: string;
+  /** Its size in the stock, length along the grain first; of a bar the length only. */
+  readonly size: readonly number[];
   /** Where it lies in words, as `strip B, 3rd`; empty where no cuts are laid down. */
   readonly place: string;
 }
@@ -63,7 +63,7 @@ function expandPart(
     ...(blank.set !== undefined && { set: blank.set }),
     ...box,
     turned: placed.turned,
-    size: group.form === 'batten' ? showSize(box.length) : showSize(item.length, item.width),
+    size: group.form === 'batten' ? [box.length] : [item.length, item.width],
   };
 }
 

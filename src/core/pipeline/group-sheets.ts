@@ -58,6 +58,7 @@ export function groupSheets(
 
 /** Said when a matched set comes out of no sheet or board in one strip. */
 export function reportSplitSet(strip: Need, material: Material): Problem {
+  if (strip.isPair) return reportSplitPair(strip, material);
   return {
     severity: 'warn',
     code: 'set-not-in-one-strip',
@@ -65,6 +66,17 @@ export function reportSplitSet(strip: Need, material: Material): Problem {
     message: `${strip.parts.map((part) => part.part).join(', ')} would need one strip ${showSize(strip.length, strip.width)} of ${material.name} for the figure to run through, and nothing in the rack is that large; they are cut one by one.`,
     remedy: 'Add a larger piece, or choose fronts without continuous grain.',
     source: 'joinery B6',
+  };
+}
+
+function reportSplitPair(pair: Need, material: Material): Problem {
+  return {
+    severity: 'note',
+    code: 'pair-not-from-one-board',
+    about: pair.parts[0]?.part,
+    message: `${pair.parts.map((part) => part.part).join(' and ')} should lie side by side in one board, which takes ${showSize(pair.length, pair.width)} of ${material.name}; nothing in the rack is that wide, and they are cut singly.`,
+    remedy: 'Choose two alike by eye, straight and of one colour, or add a wider board.',
+    source: 'joinery D3',
   };
 }
 

@@ -17,6 +17,7 @@ export { describeProof } from './summary-cutting.ts';
 export type { Table } from './table.ts';
 export { understandProject } from './understand-project.ts';
 export { viewLayout } from './view-layout.ts';
+export type { LayoutPaper } from './view-layout.ts';
 export { countWords, listWords, showSize } from './words.ts';
 export { wordFinding } from './word-finding.ts';
 export { writeTrips } from './write-trips.ts';

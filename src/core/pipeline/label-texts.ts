@@ -1,11 +1,11 @@
-import type { LabelText } from '#core/drawing';
+import { formatSize, type LabelText } from '#core/drawing';
 import type { BuiltPiece, Part } from '#core/joinery';
 import type { Project } from '#core/project';
+import type { LengthSystem } from '#core/units';
 
 import { expandLayout, type ExpandedPart } from './expand-layout.ts';
 import { describeEdge } from './list-parts.ts';
 import type { PlannedGroup, Understanding } from './types.ts';
-import { showSize } from './words.ts';
 
 /** One label for each copy of each part (joinery E8), in the order of the pieces. */
 export function labelTexts(
@@ -17,7 +17,14 @@ export function labelTexts(
   return understanding.pieces.flatMap((piece) =>
     piece.parts.flatMap((part) =>
       Array.from({ length: part.quantity }, (_, copy) =>
-        makeLabel({ job: project.name, piece, part, copy, stock: places.get(part.id)?.[copy] ?? '' }),
+        makeLabel({
+          job: project.name,
+          units: project.units,
+          piece,
+          part,
+          copy,
+          stock: places.get(part.id)?.[copy] ?? '',
+        }),
       ),
     ),
   );
@@ -49,14 +56,16 @@ function listSheets({
 
 interface LabelSource {
   readonly job: string;
+  readonly units: LengthSystem;
   readonly piece: BuiltPiece;
   readonly part: Part;
   readonly copy: number;
   readonly stock: string;
 }
 
-function makeLabel({ job, piece, part, copy, stock }: LabelSource): LabelText {
+function makeLabel({ job, units, piece, part, copy, stock }: LabelSource): LabelText {
   const { length, width, thickness } = part.finished;
+  const unit = units === 'mm' ? '' : ' in';
   const next = piece.steps.find((step) => step.place === 'workshop' && step.parts.includes(part.id));
   const hand = part.hand === 'none' || part.name.toLowerCase().includes(part.hand) ? '' : `, ${part.hand}`;
   const number = part.quantity > 1 ? ` (${copy + 1} of ${part.quantity})` : '';
@@ -64,12 +73,14 @@ function makeLabel({ job, piece, part, copy, stock }: LabelSource): LabelText {
     job: `${job} · ${piece.letter} ${piece.name}`,
     address: part.id,
     name: `${part.name}${hand}${number}`,
-    size: showSize(length, width, thickness),
+    size: [length, width, thickness].map((value) => formatSize(value, units)).join(' × ') + unit,
     faceSide: part.faceSide,
     seenFrom: piece.seenFrom,
     up: findUp(part, copy),
     grain: part.grain === 'along-length' ? 'along' : part.grain === 'along-width' ? 'across' : 'any',
-    scribes: part.edges.filter((edge) => edge.treatment === 'scribed').map(describeEdge),
+    scribes: part.edges
+      .filter((edge) => edge.treatment === 'scribed')
+      .map((edge) => describeEdge(edge, units)),
     joints: piece.joints
       .filter((joint) => joint.between.includes(part.id))
       .map(

@@ -1,5 +1,7 @@
+import { formatSize } from '#core/drawing';
 import type { Part, PartEdge, PartId, PartSize } from '#core/joinery';
 import type { Project } from '#core/project';
+import type { LengthSystem } from '#core/units';
 
 import { findBlocked } from './find-blocked.ts';
 import type { Table } from './table.ts';
@@ -55,7 +57,7 @@ export function listParts(
         part.faceSide,
         part.edges
           .filter((edge) => edge.treatment !== 'bare')
-          .map(describeEdge)
+          .map((edge) => describeEdge(edge))
           .join('; '),
         findStock(part.id, planned),
         blocked.get(part.id)?.message ?? '',
@@ -83,8 +85,8 @@ const edgeWords: Readonly<Record<PartEdge['edge'], string>> = {
 };
 
 /** An edge in words, as `far edge scribed 15`. */
-export function describeEdge(edge: PartEdge): string {
-  const amount = edge.amount === undefined ? '' : ` ${Math.round(edge.amount * 10) / 10}`;
+export function describeEdge(edge: PartEdge, units: LengthSystem = 'mm'): string {
+  const amount = edge.amount === undefined ? '' : ` ${formatSize(edge.amount, units)}`;
   return `${edgeWords[edge.edge]} ${edge.treatment}${amount}`;
 }
 

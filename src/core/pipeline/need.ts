@@ -14,6 +14,8 @@ export interface Need {
   readonly finished: { readonly width: number; readonly thickness: number };
   readonly turn: boolean;
   readonly set?: string;
+  /** Two of a pair side by side: wanted from one board, but cut singly where none is wide enough. */
+  readonly isPair?: boolean;
   readonly parts: Blank['parts'];
   /** What it is called in a sentence, as `B3 Box front`. */
   readonly title: string;

@@ -2,6 +2,7 @@ import type { BuiltPiece, Material, PartId } from '#core/joinery';
 import type { Problem } from '#core/problems';
 
 import { gangParts } from './gang-parts.ts';
+import { findPairs, pairBlank } from './pair-blank.ts';
 import { stripOfSet } from './matched-strip.ts';
 import { singleNeed, type Need } from './need.ts';
 
@@ -28,6 +29,11 @@ export function collectNeeds(pieces: readonly BuiltPiece[], material: Material, 
       if (!parts.every((part) => part.material === material.id) || parts.length < 2) continue;
       sets.push({ together: stripOfSet(set, parts), apart: parts.map(singleNeed) });
       parts.forEach((part) => taken.add(part.id));
+    }
+  for (const piece of pieces)
+    for (const pair of findPairs(piece.parts.filter((part) => part.material === material.id))) {
+      sets.push({ together: pairBlank(...pair, kerf), apart: pair.map(singleNeed) });
+      pair.forEach((part) => taken.add(part.id));
     }
   const rest = pieces
     .flatMap((piece) => piece.parts)

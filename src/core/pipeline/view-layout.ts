@@ -1,5 +1,6 @@
 import { sequenceCuts, type Layout, type Rectangle } from '#core/cutting';
-import type { LayoutCut, LayoutView } from '#core/drawing';
+import { formatSize, type LayoutCut, type LayoutView } from '#core/drawing';
+import type { LengthSystem } from '#core/units';
 
 import { cutBlank } from './blank-cuts.ts';
 import { expandLayout, expandPlaced } from './expand-layout.ts';
@@ -7,12 +8,18 @@ import { usableOf } from './stock-fit.ts';
 import type { CuttingGroup, PlannedGroup, Understanding } from './types.ts';
 import { countWords } from './words.ts';
 
-/** All that the diagram of one layout shows, `width` mm of paper wide. Throws when the plan has no such layout. */
+/** The paper a diagram is for: its width in mm, and the unit of the sizes on it, mm when left out. */
+export interface LayoutPaper {
+  readonly width: number;
+  readonly units?: LengthSystem;
+}
+
+/** All that the diagram of one layout shows. Throws when the plan has no such layout. */
 export function viewLayout(
   understanding: Understanding,
   { group, plan }: PlannedGroup,
   index: number,
-  width: number,
+  { width, units }: LayoutPaper,
 ): LayoutView {
   const layout = plan.layouts[index];
   const stock = group.job.stock.find((each) => each.id === layout?.stock);
@@ -26,7 +33,7 @@ export function viewLayout(
     usable: usableRectangle(group, size),
     kerf: group.job.kerf ?? 0,
     keepOut: stock.keepOut ?? [],
-    parts: viewParts(understanding, group, layout),
+    parts: viewParts(understanding, group, { layout, units }),
     cuts: viewCuts(group, layout),
     leftovers: layout.leftovers.map((left) => ({
       x: left.x,
@@ -35,6 +42,7 @@ export function viewLayout(
       width: left.width ?? size.width,
     })),
     width,
+    ...(units && { units }),
   };
 }
 
@@ -46,14 +54,18 @@ function usableRectangle(
   return { x: trim.left ?? 0, y: trim.bottom ?? 0, ...usableOf(size, trim) };
 }
 
-function viewParts(understanding: Understanding, group: CuttingGroup, layout: Layout): LayoutView['parts'] {
+function viewParts(
+  understanding: Understanding,
+  group: CuttingGroup,
+  { layout, units }: { readonly layout: Layout; readonly units: LengthSystem | undefined },
+): LayoutView['parts'] {
   const parts = understanding.pieces.flatMap((piece) => piece.parts);
   return expandLayout(group, layout).map((expanded) => {
     const part = parts.find((each) => each.id === expanded.part);
     return {
       address: expanded.part,
       name: part?.name ?? expanded.part,
-      sizeText: expanded.size,
+      sizeText: expanded.size.map((value) => formatSize(value, units)).join(' × '),
       place: expanded.place,
       x: expanded.x,
       y: expanded.y,

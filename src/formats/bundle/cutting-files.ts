@@ -20,10 +20,10 @@ interface Diagram {
 const fileWidth = 270;
 
 function drawDiagrams(context: BundleContext, width: number, height?: number): readonly Diagram[] {
-  const { understanding, planned, blocked } = context;
+  const { project, understanding, planned, blocked } = context;
   return planned.flatMap((each) =>
     each.plan.layouts.map((_, index) => {
-      const view = viewLayout(understanding, each, index, width);
+      const view = viewLayout(understanding, each, index, { width, units: project.units });
       return {
         planned: each,
         index,

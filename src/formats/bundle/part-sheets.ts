@@ -14,9 +14,10 @@ import { drawNotice } from './notice.ts';
 /** The surveys, each piece whole and taken apart, and every part with its joints and sizes. */
 export function drawPartSheets({ project, understanding, blocked }: BundleContext): readonly Page[] {
   const { width } = roomOnPage(project.paper, false);
+  const { units } = project;
   const surveys = understanding.shapes.flatMap(({ shape, adjusted, adjustment }) =>
     arrangePages(
-      [drawSurvey({ shape: adjusted, readings: shape.readings, adjustment, width })],
+      [drawSurvey({ shape: adjusted, readings: shape.readings, adjustment, width, units })],
       project.paper,
       `${project.name} · ${shape.name}`,
     ),
@@ -26,10 +27,10 @@ export function drawPartSheets({ project, understanding, blocked }: BundleContex
     const isStopped = piece.parts.some((part) => blocked.has(part.id));
     const free = piece.parts.filter((part) => !blocked.has(part.id));
     const stopped = piece.parts.filter((part) => blocked.has(part.id));
-    const draw = (parts: typeof free) => parts.map((part) => drawPart(part, { width }));
+    const draw = (parts: typeof free) => parts.map((part) => drawPart(part, { width, units }));
     return [
       ...arrangePages(
-        [drawElevation(piece, { width }), drawExploded(piece, { width })],
+        [drawElevation(piece, { width, units }), drawExploded(piece, { width })],
         project.paper,
         title,
         isStopped ? { stamp } : {},

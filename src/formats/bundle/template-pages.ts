@@ -17,6 +17,7 @@ export function drawTemplatePages({ project, understanding, blocked }: BundleCon
         job: project.name,
         piece: `${piece.letter} ${piece.name}`,
         seenFrom: piece.seenFrom,
+        units: project.units,
         ...(blocked.has(part.id) && { stamp }),
       }),
     ),

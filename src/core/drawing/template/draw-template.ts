@@ -3,7 +3,7 @@ import type { Part } from '#core/joinery';
 import { drawLine, drawRectangle, drawText, lettering } from '../marks.ts';
 import type { Paper } from '../paper.ts';
 import { paperMargin } from '../paper.ts';
-import { formatMm } from '../scales.ts';
+import { formatSize } from '../scales.ts';
 import { drawStamp } from '../stamp.ts';
 import { drawCheckBar, drawCross } from '../symbols.ts';
 import { shortenText } from '../text-width.ts';
@@ -19,7 +19,7 @@ import type { Tile, Tiling } from './tiles.ts';
  * way on every page, and a plan of the pages.
  */
 export function drawTemplate(part: Part, paper: Paper, info: TemplateInfo): readonly Page[] {
-  const sheet = drawTemplateSheet(part);
+  const sheet = drawTemplateSheet(part, info.units);
   const { minX, minY, maxX, maxY } = sheet.bounds;
   const tiling = tileSheet({ width: maxX - minX, height: maxY - minY }, paper);
   const tiles = listTiles(tiling, sheet.bounds);
@@ -74,13 +74,16 @@ function drawFrame(context: PageContext): Drawing {
 
 function drawLegend({ part, info, tiling, tile, number, tiles }: PageContext): readonly Mark[] {
   const { length, width, thickness } = part.finished;
+  const { units = 'mm' } = info;
+  const size = [length, width, thickness].map((value) => formatSize(value, units)).join(' × ');
+  const bar = units === 'mm' ? '100 mm' : `100 mm (${formatSize(100, units)} in)`;
   const at = (row: number): Point => ({ x: paperMargin, y: paperMargin + 8.6 - row * 4.1 });
   const room = tiling.page.width - 2 * paperMargin - planRoom - 4;
   const place = tiles.length > 1 ? ` · row ${tile.row}, col ${tile.column}` : '';
   const rows = [
     `${part.id}  ${part.name} · page ${number} of ${tiles.length}${place}`,
-    `${formatMm(length)} × ${formatMm(width)} × ${formatMm(thickness)} · make ${part.quantity} · ${info.job} · ${info.piece} · seen ${info.seenFrom} · face side up (${part.faceSide})`,
-    'Print at 100 %, not fitted to the page. Measure both bars: 100 mm. Overlap sheets, cross on cross.',
+    `${size}${units === 'mm' ? '' : ' in'} · make ${part.quantity} · ${info.job} · ${info.piece} · seen ${info.seenFrom} · face side up (${part.faceSide})`,
+    `Print at 100 %, not fitted to the page. Measure both bars: ${bar}. Overlap sheets, cross on cross.`,
   ];
   return rows.map((row, i) =>
     drawText(at(i), shortenText(row, i === 0 ? lettering.small : lettering.fine, room), {

@@ -1,9 +1,10 @@
 import { boxOfOutline } from '#core/geometry';
 import type { Outline } from '#core/geometry';
 import type { Part, PartEdge } from '#core/joinery';
+import type { LengthSystem } from '#core/units';
 import { drawArea, drawText, joinBoxes, lettering } from '../marks.ts';
 import { asSeen, innerPoint, seenOnFace } from '../part-view.ts';
-import { formatMm } from '../scales.ts';
+import { formatSize } from '../scales.ts';
 import { cutOutline, seenEdgeLines } from '../scribe-edge.ts';
 import { drawCross, drawWave } from '../symbols.ts';
 import type { Drawing, Mark } from '../types.ts';
@@ -11,7 +12,7 @@ import type { Drawing, Mark } from '../types.ts';
 const roundPart = 3; // mm of paper round the part, so that its line is never cut off
 
 /** The part at full size seen from its face side, with machining, scribe lines and crosses to check the print by. */
-export function drawTemplateSheet(part: Part): Drawing {
+export function drawTemplateSheet(part: Part, units?: LengthSystem): Drawing {
   const outline = asSeen(part.outline, part);
   const marks: Mark[] = [
     drawArea(outline, 'cut', 'none', part.id),
@@ -20,12 +21,12 @@ export function drawTemplateSheet(part: Part): Drawing {
       const seen = seenOnFace(machining, part);
       return seen ? [drawArea(seen.outline, seen.near ? 'thin' : 'hidden')] : [];
     }),
-    ...part.edges.flatMap((edge) => drawScribe(edge, part)),
+    ...part.edges.flatMap((edge) => drawScribe(edge, part, units)),
     ...crossPairs(outline).flatMap(({ at, turn, apart }) => [
       ...at.flatMap((point) => drawCross(point, 3, 'thin')),
       ...at.slice(0, 1).map((point) => {
         const note = turn === 0 ? { x: point.x + 5, y: point.y + 1 } : { x: point.x - 1, y: point.y + 5 };
-        return drawText(note, `crosses ${formatMm(apart)} apart`, {
+        return drawText(note, `crosses ${formatSize(apart, units)} apart`, {
           height: lettering.fine,
           turn,
           tone: 'soft',
@@ -43,14 +44,14 @@ export function drawTemplateSheet(part: Part): Drawing {
   return { title: `${part.id}  ${part.name}`, bounds, scale: 1, marks };
 }
 
-function drawScribe(edge: PartEdge, part: Part): readonly Mark[] {
+function drawScribe(edge: PartEdge, part: Part, units?: LengthSystem): readonly Mark[] {
   if (edge.treatment !== 'scribed') return [];
   const by = edge.amount ?? 0;
   const along = edge.edge === 'face-edge' || edge.edge === 'far-edge';
   return seenEdgeLines(part, edge.edge, by).flatMap((line) => {
     const start = line.reduce((low, p) => ((along ? p.x < low.x : p.y < low.y) ? p : low));
     const at = along ? { x: start.x + 15, y: start.y - 5 } : { x: start.x + 6, y: start.y + 15 };
-    const text = drawText(at, `cut at the wave, scribe ${formatMm(by)}`, {
+    const text = drawText(at, `cut at the wave, scribe ${formatSize(by, units)}`, {
       height: lettering.small,
       ...(!along && { turn: Math.PI / 2 }),
     });
