@@ -3,13 +3,22 @@ import type { Problem } from '#core/problems';
 
 import type { Project, SawProfile, StockLine } from './types.ts';
 
+/** 20 mm: no saw blade is thicker. 0.1 mm: no router pass is shallower, and none deeper than 100. */
+type Rule =
+  | 'above zero'
+  | 'zero or more'
+  | 'a whole number, zero or more'
+  | 'between 0 and 1'
+  | 'between 0 and 20'
+  | 'between 0 and 30'
+  | 'between 0.1 and 100';
+
 /** One value, where it stands, what it is called and what it must be. */
 interface Claim {
   readonly about: string;
   readonly label: string;
   readonly value: number;
-  readonly rule:
-    'above zero' | 'zero or more' | 'a whole number, zero or more' | 'between 0 and 1' | 'between 0 and 30';
+  readonly rule: Rule;
 }
 
 /** Values that no project can have: sizes of zero or less, negative prices and kerfs, shares above one, numbers that are none. */
@@ -40,7 +49,7 @@ export function checkValues(project: Project): readonly Problem[] {
   ];
 }
 
-function claim(about: string, label: string, value: number, rule: Claim['rule']): Claim {
+function claim(about: string, label: string, value: number, rule: Rule): Claim {
   return { about, label, value, rule };
 }
 
@@ -105,8 +114,8 @@ function claimTools({ tools }: Project): readonly Claim[] {
   return [
     ...claimSaw(tools.sheetSaw, 'tools.sheetSaw'),
     ...claimSaw(tools.boardSaw, 'tools.boardSaw'),
-    claim('tools.router.cutter', 'router cutter', tools.router.cutter, 'above zero'),
-    claim('tools.router.passDepth', 'depth of a router pass', tools.router.passDepth, 'above zero'),
+    claim('tools.router.cutter', 'router cutter', tools.router.cutter, 'between 0.1 and 100'),
+    claim('tools.router.passDepth', 'depth of a router pass', tools.router.passDepth, 'between 0.1 and 100'),
     claim(
       'tools.keepLeftover.minLength',
       'length of leftovers kept',
@@ -124,7 +133,7 @@ function claimTools({ tools }: Project): readonly Claim[] {
 
 function claimSaw(saw: SawProfile, path: string): readonly Claim[] {
   return [
-    claim(`${path}.kerf`, `kerf of ${saw.name}`, saw.kerf, 'zero or more'),
+    claim(`${path}.kerf`, `kerf of ${saw.name}`, saw.kerf, 'between 0 and 20'),
     ...Object.entries(saw.trim).map(([side, value]: [string, number]) =>
       claim(`${path}.trim.${side}`, `trim ${side} of ${saw.name}`, value, 'zero or more'),
     ),
@@ -141,8 +150,12 @@ function holds({ value, rule }: Claim): boolean {
       return value >= 0 && Number.isInteger(value);
     case 'between 0 and 1':
       return value >= 0 && value <= 1;
+    case 'between 0 and 20':
+      return value >= 0 && value <= 20;
     case 'between 0 and 30':
       return value >= 0 && value <= 30;
+    case 'between 0.1 and 100':
+      return value >= 0.1 && value <= 100;
   }
 }
 

@@ -22,15 +22,15 @@ function rowsOf(file: string, names: readonly string[]): readonly Row[] {
 }
 
 const rows = [
-  ...rowsOf('sheets-C.json', ['2|O', 'CHL2|O', 'Hchl4s|O', 'OF2|O', 'STS4|O', 'Hchl2|O']),
+  ...rowsOf('sheets-C.json', ['2|O', 'CHL2|O', 'Hchl4s|O', 'OF2|O', 'STS4|O', 'Hchl2|O', 'CW1|O', 'A3|O']),
   ...rowsOf('boards.json', ['N2C1W1_M', 'N1W2B2R8', 'Schwerin1_BPP1', 'N1C1W1_A']),
 ];
 
 const solveLp = await loadGlpk();
 
-describe.skipIf(!here)('ten published jobs (skipped: the folder ../shared/benchmarks is absent)', () => {
-  test('all ten are there', () => {
-    expect(rows).toHaveLength(10);
+describe.skipIf(!here)('twelve published jobs (skipped: the folder ../shared/benchmarks is absent)', () => {
+  test('all twelve are there', () => {
+    expect(rows).toHaveLength(12);
   });
 
   test.each(rows)('$name: the published optimum, proven', ({ job, best }) => {
