@@ -28,11 +28,35 @@ export function withNumbers(step: WorkingStep): string {
   return (step.formula ?? '').replace(/[\p{L}_][\p{L}\p{N}_]*/gu, (name) => values.get(name) ?? name);
 }
 
-/** The parameter that a number put in comes from, known by its words; null when it is no parameter. */
+/** The parameter that a number put in is; null when it is none. */
 export function parameterBehind(step: WorkingStep, kind: BuiltPiece['kind']): ParameterInfo | null {
-  if (step.formula !== undefined) return null;
-  const words = step.label.toLowerCase();
-  return parametersOf(kind).find((info) => info.label.toLowerCase() === words) ?? null;
+  return parametersOf(kind).find((info) => info.key === step.parameter) ?? null;
+}
+
+/** The parameters a size depends on, each once, the nearest in the working first. */
+export function parametersBehind(built: BuiltPiece, name: string): readonly ParameterInfo[] {
+  const found = stepsBehind(built, name).flatMap((step) => parameterBehind(step, built.kind) ?? []);
+  return [...new Set(found)];
+}
+
+const shapeSource = 'shape ';
+
+/** The names of the measured shapes a size depends on. */
+export function shapesBehind(built: BuiltPiece, name: string): readonly string[] {
+  const sources = stepsBehind(built, name).map((step) => step.source);
+  const shapes = sources.filter((source) => source.startsWith(shapeSource));
+  return [...new Set(shapes)].map((source) => source.slice(shapeSource.length));
+}
+
+/** A step and all that it rests on, each once, the nearest first. */
+function stepsBehind(built: BuiltPiece, name: string): readonly WorkingStep[] {
+  const steps = new Map<string, WorkingStep>();
+  for (let names: readonly string[] = [name]; names.length > 0;) {
+    const fresh = names.flatMap((each) => (steps.has(each) ? [] : (findStep(built, each) ?? [])));
+    for (const step of fresh) steps.set(step.name, step);
+    names = fresh.flatMap((step) => step.inputs.map((input) => input.name));
+  }
+  return [...steps.values()];
 }
 
 /** The names of the steps that give the sizes of parts, each once, in the order of the parts. */

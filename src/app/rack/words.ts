@@ -51,7 +51,11 @@ export function firstLine(material: Material, id: string): StockLine {
 }
 
 /** The corners of a little picture of the piece, longest side `side` px; at least 3 px wide. */
-export function pictureOf(line: StockLine, longest: number, side: number): { width: number; height: number } {
+export function pictureOf(
+  line: StockLine,
+  longest: number,
+  side: number,
+): { readonly width: number; readonly height: number; readonly scale: number } {
   const scale = side / longest;
-  return { width: Math.max(3, line.length * scale), height: Math.max(3, line.width * scale) };
+  return { width: Math.max(3, line.length * scale), height: Math.max(3, line.width * scale), scale };
 }

@@ -1,7 +1,7 @@
-import { adjustSurvey } from '#core/measuring';
+import { adjustSurvey, sayReading } from '#core/measuring';
 import { formatNumber } from '#core/units';
 import { readSurvey } from '#formats/json';
-import type { Adjustment } from '#core/measuring';
+import type { Adjustment, Survey } from '#core/measuring';
 
 import type { Arguments } from '../arguments.ts';
 import type { Io } from '../io.ts';
@@ -21,12 +21,14 @@ export async function runMeasure(io: Io, given: Arguments): Promise<Outcome> {
   return {
     kind: 'done',
     document: adjustment,
-    text: describeAdjustment(adjustment),
+    text: describeAdjustment(adjustment, survey.value),
     findings: adjustment.findings,
   };
 }
 
-function describeAdjustment(adjustment: Adjustment): string {
+function describeAdjustment(adjustment: Adjustment, { readings }: Survey): string {
+  const kindOf = (id: string) =>
+    readings.find((reading) => reading.id === id) ?? { kind: 'distance' as const };
   const n = (value: number, digits = 1): string => formatNumber(value, digits).padStart(8);
   const lines = [
     `Seen ${adjustment.seenFrom}; mm, ± two standard deviations`,
@@ -44,7 +46,7 @@ function describeAdjustment(adjustment: Adjustment): string {
     '',
     ...adjustment.suspects.map(
       ({ id, slip, cause }) =>
-        `Doubt ${id}: about ${formatNumber(Math.abs(slip), 1)} mm too ${slip > 0 ? 'large' : 'small'}, ${cause}`,
+        `Doubt ${id}: about ${sayReading(kindOf(id), Math.abs(slip))} too ${slip > 0 ? 'large' : 'small'}, ${cause}`,
     ),
     ...adjustment.undetermined,
     ...(adjustment.advice === null ? [] : [adjustment.advice]),

@@ -178,7 +178,9 @@ function wantsCombining(engine: Engine): boolean {
   if (model.style === 'length' || !ready || stepsLeft < combiningSteps) return false;
   const share = search.best.sheets.length > 15 ? combiningShare / 2 : combiningShare;
   if (combiner.spent > share * (seconds - secondsLeft())) return false;
-  return idle >= Math.min(150_000, 3000 * 2 ** combiner.rounds);
+  // many sheets have many ways to be combined: there the search alone gets further at first
+  const patience = 3000 * Math.max(1, (search.best.sheets.length / 10) ** 2);
+  return idle >= Math.min(150_000, patience * 2 ** combiner.rounds);
 }
 
 /** What one combining counts as, in steps of search. */

@@ -25,6 +25,8 @@ export { chooseScale, formatScale, formatSize } from './scales.ts';
 export type { PaperRoom, SizedRoom } from './scales.ts';
 export { drawSurvey } from './survey.ts';
 export type { SurveyView } from './survey-view.ts';
+export { drawStockSketch } from './stock-sketch.ts';
+export type { StockSketch } from './stock-sketch.ts';
 export { drawStamp } from './stamp.ts';
 export { drawTemplate } from './template/draw-template.ts';
 export { upDirection } from './template/template-info.ts';

@@ -22,3 +22,4 @@ export {
   stackTolerances,
 } from './chance.ts';
 export type { EdgeAdvice, EdgeFit, GapLimits, ToleranceTerm } from './chance.ts';
+export { sayReading } from './words.ts';

@@ -11,6 +11,11 @@ export function showReading({ kind }: { readonly kind: Reading['kind'] }, value:
   return kind === 'angle' ? `${formatNumber(roundNearest(value, 0.01), 2)}°` : showMm(value);
 }
 
+/** A value of a reading with its unit, for where no unit stands beside it. */
+export function sayReading(reading: { readonly kind: Reading['kind'] }, value: number): string {
+  return reading.kind === 'angle' ? showReading(reading, value) : `${showMm(value)} mm`;
+}
+
 /** `a`, `a and b`, `a, b and c`. */
 export function joinWords(words: readonly string[], last = 'and'): string {
   if (words.length < 2) return words[0] ?? '';

@@ -1,4 +1,4 @@
-import { readingWords } from '#core/measuring';
+import { readingWords, sayReading } from '#core/measuring';
 import { formatNumber } from '#core/units';
 
 import type { ShapeOutcome } from './types.ts';
@@ -23,7 +23,8 @@ function describeSuspect({ shape, adjustment }: ShapeOutcome, index: number): re
   const reading = shape.readings.find((each) => each.id === suspect.id);
   const name = reading ? readingWords(reading) : suspect.id;
   const value = reading ? ` reads ${formatNumber(reading.value, 1)}` : '';
-  const slip = `${formatNumber(Math.abs(suspect.slip), 1)} mm too ${suspect.slip > 0 ? 'large' : 'small'}`;
+  const amount = sayReading(reading ?? { kind: 'distance' }, Math.abs(suspect.slip));
+  const slip = `${amount} too ${suspect.slip > 0 ? 'large' : 'small'}`;
   const lead = index === 0 ? 'SLIP SUSPECTED' : 'or';
   return wrapLines(
     `  ${lead}: the ${name}${value}, about ${slip} by what the other readings say: ${suspect.cause}.`,

@@ -32,7 +32,7 @@ describe('a layout part by part', () => {
   test('fronts of a strip lie at their own places on the sheet', () => {
     const layout = makeLayout([{ id: 'A1+A2', x: 10, y: 20, length: 396, width: 261, turned: false }]);
     expect(expandLayout(makeGroup(), layout)).toMatchObject([
-      { part: 'A1', set: 's', x: 10, y: 165, length: 396, width: 111, size: '396 × 111' },
+      { part: 'A1', set: 's', x: 10, y: 165, length: 396, width: 111, size: [396, 111] },
       { part: 'A2', set: 's', x: 10, y: 25, length: 396, width: 126 },
     ]);
   });
@@ -40,7 +40,7 @@ describe('a layout part by part', () => {
   test('a turned part keeps its size in words and swaps its extents', () => {
     const layout = makeLayout([{ id: 'A3', x: 500, y: 20, length: 100, width: 200, turned: true }]);
     expect(expandLayout(makeGroup(), layout)).toMatchObject([
-      { part: 'A3', x: 500, y: 20, length: 100, width: 200, turned: true, size: '200 × 100' },
+      { part: 'A3', x: 500, y: 20, length: 100, width: 200, turned: true, size: [200, 100] },
     ]);
   });
 
@@ -58,7 +58,7 @@ describe('a layout part by part', () => {
       layouts: [layout],
     };
     const understanding: Understanding = { shapes: [], pieces, groups: [group], findings: [] };
-    expect(viewLayout(understanding, { group, plan }, 0, 190)).toMatchObject({
+    expect(viewLayout(understanding, { group, plan }, 0, { width: 190 })).toMatchObject({
       form: 'sheet',
       stock: { id: 'full', length: 2440, width: 1220 },
       usable: { x: 10, y: 10, length: 2430, width: 1210 },
@@ -67,6 +67,6 @@ describe('a layout part by part', () => {
       leftovers: [{ x: 600, y: 300, length: 400, width: 200 }],
       width: 190,
     });
-    expect(() => viewLayout(understanding, { group, plan }, 1, 190)).toThrow('no layout 1');
+    expect(() => viewLayout(understanding, { group, plan }, 1, { width: 190 })).toThrow('no layout 1');
   });
 });

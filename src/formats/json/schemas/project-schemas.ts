@@ -58,10 +58,13 @@ const stockLineSchema = exact({
   note: v.optional(v.string()),
 });
 
+/** No cutter and no pass is finer or coarser. */
+const routerSize = v.pipe(v.number(), v.finite(), v.minValue(0.1), v.maxValue(100));
+
 const sawSchema = exact({
   id: someText,
   name: v.string(),
-  kerf: zeroOrMore,
+  kerf: v.pipe(zeroOrMore, v.maxValue(20)),
   trim: trimSchema,
   cuts: cutRulesSchema,
 });
@@ -88,7 +91,7 @@ export const projectSchema = exact({
   tools: exact({
     sheetSaw: sawSchema,
     boardSaw: sawSchema,
-    router: exact({ cutter: aboveZero, passDepth: aboveZero }),
+    router: exact({ cutter: routerSize, passDepth: routerSize }),
     keepLeftover: exact({ minLength: zeroOrMore, minWidth: zeroOrMore }),
   }),
   fixingPrices: v.optional(v.array(exact({ item: someText, price: zeroOrMore }))),
