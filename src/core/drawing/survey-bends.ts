@@ -3,7 +3,7 @@ import type { Reading } from '#core/measuring';
 import { formatNumber } from '#core/units';
 import { boxOfMark, drawLine, drawText, lettering } from './marks.ts';
 import { formatSigned } from './scales.ts';
-import type { SurveySheet } from './survey-readings.ts';
+import type { SurveySheet } from './survey-sheet.ts';
 import type { Mark, Pen } from './types.ts';
 
 const rayShare = 0.15; // of the way to the end named

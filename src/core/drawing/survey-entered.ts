@@ -4,7 +4,7 @@ import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from
 import { pointsOfReading, sketchPoints } from './reading-sketch.ts';
 import { unitNote } from './scales.ts';
 import { drawReading } from './survey-readings.ts';
-import type { SurveySheet } from './survey-readings.ts';
+import type { SurveySheet } from './survey-sheet.ts';
 import { meanOf } from './survey-view.ts';
 import type { SurveyView } from './survey-view.ts';
 import type { Drawing, Mark } from './types.ts';

@@ -7,20 +7,10 @@ import { boxesOverlap, boxOfMark, drawLine, drawText, lettering } from './marks.
 import { formatSigned, formatSize } from './scales.ts';
 import { footOn } from './reading-sketch.ts';
 import { drawBow, drawRays } from './survey-bends.ts';
-import type { SurveyView } from './survey-view.ts';
+import type { SurveySheet } from './survey-sheet.ts';
 import { drawArrow } from './symbols.ts';
 import { textWidth } from './text-width.ts';
 import type { Mark, Pen } from './types.ts';
-
-export interface SurveySheet {
-  readonly view: Pick<SurveyView, 'adjustment' | 'shape' | 'units'>;
-  /** Points on paper. */
-  readonly points: Readonly<Record<string, Point>>;
-  readonly centre: Point;
-  readonly scale: number;
-  /** Boxes of texts already set; new texts move along their line to keep clear of them. */
-  readonly taken: Box[];
-}
 
 const besideEdge = 9; // mm of paper between an edge and the tape line along it
 const tailPerMm = 5; // mm of paper for 1 mm of residual

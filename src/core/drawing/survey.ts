@@ -6,7 +6,7 @@ import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from
 import { chooseScale, formatMm, formatScale, heightFor, unitNote } from './scales.ts';
 import { drawEnteredReadings } from './survey-entered.ts';
 import { drawReading } from './survey-readings.ts';
-import type { SurveySheet } from './survey-readings.ts';
+import type { SurveySheet } from './survey-sheet.ts';
 import { meanOf } from './survey-view.ts';
 import type { SurveyView } from './survey-view.ts';
 import type { Drawing, Mark } from './types.ts';

@@ -1,4 +1,4 @@
-import type { DesignAnalysis } from './design-analysis.ts';
+import type { DesignAnalysis } from './design.ts';
 
 /** A column that the others before it leave less of than this share (of its square) is for the slower, surer way. */
 const plain = 1e-6; // squares lose half the digits: ten are left

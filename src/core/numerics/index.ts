@@ -4,7 +4,7 @@ export type { Formula } from './formula.ts';
 export { solveLeastSquares } from './least-squares.ts';
 export type { LeastSquares } from './least-squares.ts';
 export { analyseDesign } from './design-analysis.ts';
-export type { DesignAnalysis } from './design-analysis.ts';
+export type { DesignAnalysis } from './design.ts';
 export {
   chiSquareQuantile,
   chiSquareTail,
