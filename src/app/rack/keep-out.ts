@@ -1,12 +1,12 @@
 import type { Rectangle } from '#core/cutting';
 import { formatLength, type LengthSystem } from '#core/units';
 
-/** A first place for a stock of this size: a strip of 50 mm at its lower left corner, or less where it is smaller. */
+/** A first bad spot on a stock of this size: a square of 50 mm at its lower left corner, or less where it is smaller. */
 export function firstPlace(stock: { readonly length: number; readonly width: number }): Rectangle {
   return { x: 0, y: 0, length: Math.min(50, stock.length), width: Math.min(50, stock.width) };
 }
 
-/** What is odd about a place, with the numbers; null when it lies on the stock. */
+/** What is odd about a bad spot, with the numbers; null when it lies on the stock. */
 export function faultOfPlace(
   place: Rectangle,
   stock: { readonly length: number; readonly width: number },
@@ -14,7 +14,7 @@ export function faultOfPlace(
 ): string | null {
   const show = (value: number): string => formatLength(value, { system, unit: true });
   if (!(place.length > 0 && place.width > 0))
-    return 'Length and width must be more than 0; take the place off if nothing is wrong there.';
+    return 'Length and width must be more than 0; remove the spot if nothing is wrong there.';
   const ends = [place.x + place.length - stock.length, place.y + place.width - stock.width];
   const [right = 0, top = 0] = ends;
   if (place.x < 0 || place.y < 0)

@@ -18,7 +18,7 @@ export interface DimensionStyle {
 /** Half length of the oblique stroke in x and y, mm on paper. */
 export const usualStroke = 1.3;
 /** From the dimension line to a text led out, mm on paper. */
-export const leaderReach = 3.8;
+export const leaderReach = 4.5;
 const gap = 1; // mm, between the thing and its extension line
 const beyond = 1.5; // mm, extension line past the dimension line
 
