@@ -80,6 +80,47 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
       expect(await first.locator('.rule-line').first().innerText()).toContain('=');
     }));
 
+  test('a size tapped on the drawing unfolds, and is changed beside it', () =>
+    withApp({ path: '/bench/#A' }, async ({ page }) => {
+      const drawing = page.locator('svg.drawing').first();
+      const clear = drawing.getByRole('button', { name: /^Size clear width,/ });
+      const before = (await clear.textContent()) ?? '';
+      await clear.click();
+      const sheet = page.getByRole('region', { name: 'Size clear width' });
+      await sheet.waitFor();
+      expect(await sheet.locator('.rule-line').first().innerText()).toContain('Wc =');
+      await sheet.getByLabel('Jamb thickness', { exact: true }).fill('22');
+      await page.keyboard.press('Tab');
+      // clear width = frame width less both jambs (joinery B1): 2 mm more on each side take 4
+      const wanted = String(Number(before.trim()) - 4);
+      await expect.poll(() => clear.textContent().then((text) => text?.trim())).toBe(wanted);
+      await sheet.getByRole('button', { name: 'Back to usual' }).click();
+      await expect.poll(() => clear.textContent()).toBe(before);
+    }));
+
+  test('a bad spot is added to a sheet, drawn, kept and removed', () =>
+    withApp({ path: '/rack/' }, async ({ page }) => {
+      const line = page.locator('li button[id]').first();
+      await line.click();
+      const dialog = page.getByRole('dialog');
+      await dialog.getByRole('button', { name: 'Add a bad spot' }).click();
+      const spot = dialog.getByRole('listitem', { name: 'Bad spot 1' });
+      await spot.getByLabel('From the left').fill('100');
+      await spot.getByLabel('Length').fill('4000');
+      await page.keyboard.press('Tab');
+      await spot.getByText('beyond the length').waitFor();
+      await spot.getByLabel('Length').fill('300');
+      await page.keyboard.press('Tab');
+      await expect.poll(() => spot.getByText('beyond the length').count()).toBe(0);
+      expect(await dialog.getByRole('button', { name: 'Bad spot 1', exact: true }).count()).toBe(1);
+      await dialog.getByRole('button', { name: 'Keep', exact: true }).click();
+      expect(await line.locator('rect.kept-out').count()).toBe(1);
+      await line.click();
+      await dialog.getByRole('button', { name: 'Remove bad spot 1' }).click();
+      await dialog.getByRole('button', { name: 'Keep', exact: true }).click();
+      expect(await line.locator('rect.kept-out').count()).toBe(0);
+    }));
+
   test('what was entered is there again after a reload', () =>
     withApp({}, async ({ page }) => {
       const name = page.getByLabel('Name of the project');

@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest';
 import type { CuttingPlan } from '#core/cutting';
-import type { WorkingStep } from '#core/joinery';
-import { withNumbers } from '#app/bench/working.ts';
+import type { BuiltPiece, WorkingStep } from '#core/joinery';
+import { parametersBehind, shapesBehind, withNumbers } from '#app/bench/working.ts';
 import { freshId } from '#app/ids.ts';
 import { groupFiles } from '#app/paper/files.ts';
 import { packFiles } from '#app/paper/hand-out.ts';
+import { faultOfPlace, firstPlace } from '#app/rack/keep-out.ts';
 import { closeness, pieceWords, verdictWords } from '#app/saw/words.ts';
 import { minutesWords } from '#app/trips/words.ts';
 import { unzipSync, strFromU8 } from 'fflate';
@@ -35,6 +36,43 @@ test('a rule is shown with its numbers, whole names only', () => {
     source: 'joinery B1',
   };
   expect(withNumbers(step)).toBe('down(1786.595 - 5 - 4, 0.5)');
+});
+
+test('a size leads to the parameters and shapes it depends on, the nearest first, each once', () => {
+  const put = (name: string, parameter?: string, source = 'you'): WorkingStep => {
+    const step = { name, label: name, inputs: [], value: 1, unit: 'mm', source } as const;
+    return parameter === undefined ? step : { ...step, parameter };
+  };
+  const work = (name: string, ...inputs: readonly string[]): WorkingStep => ({
+    ...put(name, undefined, 'joinery B1'),
+    formula: inputs.join(' + '),
+    inputs: inputs.map((input) => ({ name: input, value: 1 })),
+  });
+  const working = [
+    put('BL_x', undefined, 'shape Saloon door'),
+    put('p', 'packingSides'),
+    put('tj', 'jambThickness'),
+    work('Fw', 'BL_x', 'p'),
+    work('Wc', 'Fw', 'tj', 'p'),
+  ];
+  const built = { kind: 'door-frame', working } as unknown as BuiltPiece;
+  expect(parametersBehind(built, 'Wc').map(({ key }) => key)).toEqual(['jambThickness', 'packingSides']);
+  expect(parametersBehind(built, 'Fw').map(({ key }) => key)).toEqual(['packingSides']);
+  expect(shapesBehind(built, 'Wc')).toEqual(['Saloon door']);
+  expect(shapesBehind(built, 'tj')).toEqual([]);
+  expect(parametersBehind(built, 'unknown')).toEqual([]);
+});
+
+test('a bad spot that leaves its stock is pointed out with by how much', () => {
+  const stock = { length: 2440, width: 1220 };
+  const spot = { x: 100, y: 50, length: 300, width: 200 };
+  expect(faultOfPlace(spot, stock, 'mm')).toBeNull();
+  expect(faultOfPlace(firstPlace(stock), stock, 'mm')).toBeNull();
+  expect(faultOfPlace(firstPlace({ length: 30, width: 20 }), { length: 30, width: 20 }, 'mm')).toBeNull();
+  expect(faultOfPlace({ ...spot, x: 2200 }, stock, 'mm')).toContain('60 mm beyond the length of 2440 mm');
+  expect(faultOfPlace({ ...spot, y: 1100 }, stock, 'inch')).toContain('3 1/8 in beyond the width');
+  expect(faultOfPlace({ ...spot, x: -1 }, stock, 'mm')).toContain('outside the stock');
+  expect(faultOfPlace({ ...spot, width: 0 }, stock, 'mm')).toContain('more than 0');
 });
 
 test('a plan that is not proven says how much a better one could save', () => {

@@ -153,17 +153,19 @@ function isSettled({ enough, bound, search }: Engine): boolean {
 }
 
 /** Search steps without progress after which a small job is left as it is. */
-const idleLimit = 400_000;
+const idleLimit = 1_200_000;
 
 function searchFor(engine: Engine, steps: number): void {
   const { search } = engine;
   const allowed = Math.min(steps, engine.stepsLeft);
   if (allowed <= 0 || isProven(engine)) return;
-  engine.stepsLeft -= allowed;
+  const before = search.step;
   const found =
     search.current.sheets.length > mostWhole && search.best.leftCount === 0
       ? searchWindows(search, allowed, engine.isOver)
       : runSearch(search, allowed, engine.isOver);
+  // no fewer than one, so that a run by work always ends
+  engine.stepsLeft -= Math.max(1, search.step - before);
   shelve(engine.combiner, search.current, engine.bound);
   engine.idle = found ? 0 : engine.idle + allowed;
   if (!found) return;
@@ -180,7 +182,7 @@ function wantsCombining(engine: Engine): boolean {
   if (combiner.spent > share * (seconds - secondsLeft())) return false;
   // many sheets have many ways to be combined: there the search alone gets further at first
   const patience = 3000 * Math.max(1, (search.best.sheets.length / 10) ** 2);
-  return idle >= Math.min(150_000, patience * 2 ** combiner.rounds);
+  return idle >= Math.min(150_000, patience * 2 ** combiner.rounds - 3000);
 }
 
 /** What one combining counts as, in steps of search. */

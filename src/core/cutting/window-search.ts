@@ -17,6 +17,7 @@ const mostOffered = 24;
  */
 export function searchWindows(search: Search, steps: number, isOver: () => boolean): boolean {
   for (let done = 0; done < steps && !isOver(); done += windowSteps) {
+    search.step += Math.min(windowSteps, steps - done);
     const load = searchWindow(search, Math.min(windowSteps, steps - done), isOver);
     if (!load) continue;
     if (load.leftCount === 0 && isBetterLoad(load, search.best)) {

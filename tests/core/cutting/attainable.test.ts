@@ -49,3 +49,11 @@ describe('a bound is a total that whole sheets can come to', () => {
     );
   });
 });
+
+test('steps that a cheaper plan cut short are not counted: one price step after the other is found', () => {
+  const stock = [
+    { id: 'a', length: 100, width: 100, cost: 87, count: 2 },
+    { id: 'b', length: 100, width: 100, cost: 86 },
+  ];
+  expect(solve({ stock, parts: [{ id: 'p', length: 100, width: 100, count: 4 }] }).cost).toBe(344);
+});

@@ -76,6 +76,16 @@ describe('a slip is named', () => {
     expect(codes(adjustment)).toContain('readings-contradict');
   });
 
+  // joinery A2: the closure of the six distances counts beyond 3.3 times its own deviation
+  test('the closure of the six distances is said only where it is itself too large', () => {
+    const said = (values: Partial<Record<OpeningKey, number>>) =>
+      adjust({ ...workedCase, ...values }).findings.find(({ code }) => code === 'readings-contradict')
+        ?.message;
+    expect(said({ w23: 627 })).not.toContain('miss closing');
+    // worked out from the formula of A2 with these six
+    expect(said({ d1: 1880 })).toMatch(/the six distances miss closing by 5\.9 mm/);
+  });
+
   test('the bottom width started at the 100 mark', () => {
     const [suspect, ...others] = adjust({ ...workedCase, wb: 741 }).suspects;
     expect(others).toEqual([]);
