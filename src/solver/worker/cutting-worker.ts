@@ -1,6 +1,6 @@
 import { expose } from 'comlink';
-import { solveCutting } from '#core/cutting';
-import type { CuttingJob, CuttingPlan, CuttingProgress } from '#core/cutting';
+import { explainBound, solveCutting } from '#core/cutting';
+import type { BoundStory, CuttingJob, CuttingPlan, CuttingProgress } from '#core/cutting';
 import { loadGlpk } from '#solver/glpk';
 
 /** What the page asks of the worker. */
@@ -10,12 +10,17 @@ export interface CuttingService {
     limits: { readonly seconds?: number; readonly seed?: number },
     onProgress: (progress: CuttingProgress) => void,
   ): Promise<CuttingPlan>;
+  explain(job: CuttingJob, plan: CuttingPlan, seconds: number): Promise<BoundStory>;
 }
 
 const service: CuttingService = {
   async solve(job, limits, onProgress) {
     const solveLp = await loadGlpk();
     return solveCutting(job, { solveLp, clock: () => performance.now(), ...limits, onProgress });
+  },
+  async explain(job, plan, seconds) {
+    const solveLp = await loadGlpk();
+    return explainBound(job, plan, { solveLp, clock: () => performance.now(), seconds });
   },
 };
 

@@ -1,2 +1,4 @@
+export { startExplaining } from './start-explaining.ts';
+export type { Explaining } from './start-explaining.ts';
 export { startCutting } from './start-cutting.ts';
 export type { CuttingRun, CuttingWish } from './start-cutting.ts';
