@@ -1,6 +1,6 @@
 import { collectSettings, type SawSetting } from '#core/cutting';
 import { textWidth, type Drawing, type Mark } from '#core/drawing';
-import { countWords, showSize, type PlannedGroup } from '#core/pipeline';
+import { countWords, expandLayout, showSize, type PlannedGroup } from '#core/pipeline';
 
 /** Lettering and lines of the list, mm. */
 const height = 3;
@@ -12,9 +12,10 @@ const columns = { cut: 0, fence: 26, passes: 50, cuts: 76 } as const;
 
 /** The saw settings of a plan in batches (joinery E2): each fence setting once, with the cuts of all diagrams made at it. */
 export function drawSettings({ group, plan }: PlannedGroup, room: number): readonly Drawing[] {
-  const rows = collectSettings(plan.layouts, group.job.kerf ?? 0).flatMap((setting) =>
+  const fences = collectSettings(plan.layouts, group.job.kerf ?? 0).flatMap((setting) =>
     makeRows(setting, room),
   );
+  const rows = [...fences, ...blankRows({ group, plan })];
   const pages = Math.ceil(rows.length / rowsPerPage);
   return Array.from({ length: pages }, (_, page) =>
     drawRows(
@@ -47,6 +48,37 @@ function makeRows(setting: SawSetting, room: number): readonly Row[] {
     cuts: first,
   };
   return [head, ...rest.map((cuts) => ({ cuts }))];
+}
+
+/** The cuts inside strips and pairs: the sizes that come off one after the other, from the lower or left edge. */
+function blankRows({ group, plan }: PlannedGroup): readonly Row[] {
+  return plan.layouts.flatMap((layout, index) =>
+    chunkBlanks(group, expandLayout(group, layout)).map((parts): Row => {
+      const isAcross = parts.every((part) => Math.abs(part.x - (parts[0]?.x ?? 0)) < sameEdge);
+      const sizes = [...parts]
+        .sort((a, b) => (isAcross ? a.y - b.y : a.x - b.x))
+        .map((part) => `${part.part} ${showSize(isAcross ? part.width : part.length)}`);
+      return { cut: 'part off', cuts: `${index + 1}: ${sizes.join('  ')}` };
+    }),
+  );
+}
+
+/** Edges nearer than this are one edge, mm. */
+const sameEdge = 0.05;
+
+/** The parts of each blank that holds several, as often as it lies there. */
+function chunkBlanks(
+  group: PlannedGroup['group'],
+  parts: ReturnType<typeof expandLayout>,
+): readonly ReturnType<typeof expandLayout>[] {
+  const chunks: ReturnType<typeof expandLayout>[] = [];
+  for (let at = 0; at < parts.length;) {
+    const blank = group.blanks.find((each) => each.id === parts[at]?.blank);
+    const count = Math.max(1, blank?.parts.length ?? 1);
+    if (count > 1) chunks.push(parts.slice(at, at + count));
+    at += count;
+  }
+  return chunks;
 }
 
 function drawRows(title: string, rows: readonly Row[], room: number): Drawing {
