@@ -180,6 +180,13 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
       expect(longest).toBeLessThan(1500);
     }));
 
+  test('a plan tells why it takes what it takes, and what was tried to save some', () =>
+    withApp({ path: '/saw/' }, async ({ page }) => {
+      await page.getByRole('button', { name: 'Why this much?' }).click();
+      await page.getByRole('heading', { name: 'Why it takes this much' }).waitFor({ timeout: 60_000 });
+      expect(await page.getByText(/The plan takes a cost of/).count()).toBe(1);
+    }));
+
   test('a browser that keeps nothing is told so, and work goes on', async () => {
     const context = await browser.newContext({ viewport: laptop });
     await context.addInitScript(() => Reflect.deleteProperty(window, 'indexedDB'));
