@@ -1,3 +1,4 @@
+export { jointWords } from './joint-words.ts';
 export { buildPiece, newPiece, requiredPieces, shapeNeeds } from './build.ts';
 export { screwLimits } from './joints-corner.ts';
 export { parametersOf } from './parameters.ts';

@@ -1,5 +1,5 @@
 import { formatSize, type LabelText } from '#core/drawing';
-import type { BuiltPiece, Part } from '#core/joinery';
+import { jointWords, type BuiltPiece, type Part } from '#core/joinery';
 import type { Project } from '#core/project';
 import type { LengthSystem } from '#core/units';
 
@@ -85,7 +85,7 @@ function makeLabel({ job, units, piece, part, copy, stock }: LabelSource): Label
       .filter((joint) => joint.between.includes(part.id))
       .map(
         (joint) =>
-          `${joint.kind.replaceAll('-', ' ')} to ${joint.between.find((id) => id !== part.id) ?? part.id}`,
+          `${jointWords(joint)} to ${joint.between.find((id) => id !== part.id) ?? part.id}`,
       )
       .filter((text, index, list) => list.indexOf(text) === index),
     stock,
