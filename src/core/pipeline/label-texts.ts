@@ -83,10 +83,7 @@ function makeLabel({ job, units, piece, part, copy, stock }: LabelSource): Label
       .map((edge) => describeEdge(edge, units)),
     joints: piece.joints
       .filter((joint) => joint.between.includes(part.id))
-      .map(
-        (joint) =>
-          `${jointWords(joint)} to ${joint.between.find((id) => id !== part.id) ?? part.id}`,
-      )
+      .map((joint) => `${jointWords(joint)} to ${joint.between.find((id) => id !== part.id) ?? part.id}`)
       .filter((text, index, list) => list.indexOf(text) === index),
     stock,
     next: next?.text ?? '',
