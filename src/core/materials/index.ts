@@ -15,3 +15,4 @@ export { speciesTable } from './species-table.ts';
 export { weigh, weighVolume } from './weigh.ts';
 export { diagonalTolerance, worstOutOfSquare } from './squareness.ts';
 export type { OutOfSquare } from './squareness.ts';
+export { boardForTwoLeaves, flatteningLoss, mostFlatteningLoss } from './yield.ts';

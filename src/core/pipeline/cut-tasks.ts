@@ -1,10 +1,11 @@
 import type { AssemblyStep, BuiltPiece, PartId } from '#core/joinery';
+import { flatteningLoss, mostFlatteningLoss } from '#core/materials';
 import type { Task } from '#core/visits';
 
 import { firstLooks } from './first-looks.ts';
 import { stepId, stockThing } from './task-names.ts';
 import type { CuttingGroup, PlannedGroup } from './types.ts';
-import { countWords, describeThings } from './words.ts';
+import { countWords, describeThings, showSize } from './words.ts';
 
 /** Minutes reckoned for sawing (common practice, no source). */
 const reckoned = { setSaw: 15, layout: 10, part: 2 } as const;
@@ -61,13 +62,26 @@ export function cutTask(cutting: Cutting, planned: readonly PlannedGroup[], befo
   const what = go === 'second' ? `the rest of ${group.title}` : group.title;
   return {
     id,
-    text: `Cut ${what} by the cutting diagrams${amount}: ${describeThings(parts)}.${rest}`,
+    text: `Cut ${what} by the cutting diagrams${amount}: ${describeThings(parts)}.${rest}${adviseHollow(cutting)}`,
     place: 'workshop',
     minutes: reckoned.setSaw + layouts * reckoned.layout + parts.length * reckoned.part,
     after: [...before, 'buy:stock', 'buy:fixings', ...waits],
     needs: [stockThing(group.title), 'cutting diagrams', 'labels'],
     makes: parts,
   };
+}
+
+/** Hollow of a board taken as an example, mm. */
+const exampleHollow = 4;
+
+/** What to do with boards that are hollow across: flattened whole they lose their hollow, ripped first much less. */
+function adviseHollow({ group, go }: Cutting): string {
+  if (group.form !== 'board' || go === 'second') return '';
+  const board = Math.max(...group.job.stock.map((stock) => stock.width ?? 0));
+  const strip = Math.max(...group.job.parts.map((part) => part.width ?? 0));
+  const cupRadius = board ** 2 / (8 * exampleHollow);
+  const left = showSize(flatteningLoss(strip, cupRadius));
+  return ` Rip boards that are hollow across by more than ${mostFlatteningLoss} before flattening them: ${showSize(board)} wide and hollow by ${exampleHollow}, one loses ${exampleHollow} whole, and ${left} ripped to ${showSize(strip)}.`;
 }
 
 /** Cutting that a step waits for: that of the parts it handles. */

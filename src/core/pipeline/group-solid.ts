@@ -1,4 +1,5 @@
 import type { BuiltPiece } from '#core/joinery';
+import { boardForTwoLeaves } from '#core/materials';
 import type { Problem } from '#core/problems';
 import type { Project } from '#core/project';
 
@@ -73,13 +74,17 @@ function makeFamilyGroup(
 
 function findWaste({ need, family }: Assignment, material: SolidMaterial): readonly Problem[] {
   if (family.thickness <= wastefulThickness * need.thickness) return [];
+  const forTwo = boardForTwoLeaves(need.finished.thickness);
   return [
     {
       severity: 'note',
       code: 'board-much-thicker',
       about: need.parts[0]?.part,
       message: `${need.title} needs ${showSize(need.thickness)} mm and comes from ${material.name} boards ${showSize(family.thickness)} mm thick: more than half is planed away.`,
-      remedy: 'Saw the board through its thickness, or add a thinner one to the rack.',
+      remedy:
+        family.thickness >= forTwo
+          ? `Saw the board through its thickness: two leaves want ${showSize(forTwo)}; or add a thinner one to the rack.`
+          : `Add a thinner board to the rack; sawn through, this one does not yield two leaves (they want ${showSize(forTwo)}).`,
       source: 'common practice',
     },
   ];

@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { understandProject } from '#core/pipeline';
+import { listTasks, understandProject } from '#core/pipeline';
 import type { Project } from '#core/project';
 import { readProject } from '#formats/json';
 
@@ -27,5 +27,14 @@ describe('the jambs of a door frame', () => {
     expect(ids).toContain('A2');
     const notes = understandProject(narrow).findings.filter(({ code }) => code === 'pair-not-from-one-board');
     expect(notes[0]?.message).toContain('A1 and A2');
+  });
+});
+
+describe('hollow boards', () => {
+  test('the cutting task says to rip them first, and what that saves (joinery D4)', () => {
+    const understanding = understandProject(demo);
+    const task = listTasks(demo, understanding).find(({ id }) => id === 'cut:oak-sawn-27');
+    // 109 wide from a board 180 wide and hollow by 4: 4 × (109 / 180)²
+    expect(task?.text).toContain('180 wide and hollow by 4, one loses 4 whole, and 1.5 ripped to 109');
   });
 });
