@@ -1,4 +1,4 @@
-import { EndType, FillRule, JoinType, difference, inflatePaths, intersect, union } from 'clipper2-ts';
+import { EndType, FillRule, JoinType, difference, inflatePaths } from 'clipper2-ts';
 import { flattenOutline } from './outline.ts';
 import type { Outline, Point } from './types.ts';
 
@@ -38,17 +38,7 @@ export function offsetOutline(
   return fromClip(grown);
 }
 
-/** What is covered by any of these outlines. */
-export function uniteOutlines(outlines: readonly Outline[]): readonly Outline[] {
-  return fromClip(union(outlines.map(toClip), FillRule.NonZero));
-}
-
 /** What is left of the first outlines after the others are taken away; holes come back clockwise. */
 export function subtractOutlines(from: readonly Outline[], away: readonly Outline[]): readonly Outline[] {
   return fromClip(difference(from.map(toClip), away.map(toClip), FillRule.NonZero));
-}
-
-/** What both cover. */
-export function intersectOutlines(a: readonly Outline[], b: readonly Outline[]): readonly Outline[] {
-  return fromClip(intersect(a.map(toClip), b.map(toClip), FillRule.NonZero));
 }

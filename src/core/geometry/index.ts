@@ -1,10 +1,9 @@
-export { intersectOutlines, offsetOutline, subtractOutlines, uniteOutlines } from './clipping.ts';
+export { offsetOutline, subtractOutlines } from './clipping.ts';
 export {
   arcBetween,
   boxOfOutline,
   boxOfPoints,
   circleOutline,
-  coincident,
   flattenOutline,
   isInside,
   mirrorOutline,
@@ -21,7 +20,6 @@ export type { Arc } from './outline.ts';
 export {
   boxOfPoints3,
   cornersOfBox,
-  crossLines,
   crossProduct,
   distanceBetween,
   joinBoxes3,

@@ -1,8 +1,5 @@
 import type { Box, Outline, PathPoint, Point } from './types.ts';
 
-/** Points closer than this are one point, mm; below saw and tape accuracy. */
-export const coincident = 0.01;
-
 /** A rectangle with its lower left corner at the origin, counter-clockwise. */
 export function rectangleOutline(length: number, width: number, at: Point = { x: 0, y: 0 }): Outline {
   return [

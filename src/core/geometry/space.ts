@@ -58,13 +58,3 @@ export function joinBoxes3(boxes: readonly Box3[]): Box3 {
 export function distanceBetween(a: Point, b: Point): number {
   return Math.hypot(b.x - a.x, b.y - a.y);
 }
-
-/** Where two straight lines, each through two points, cross; null when they are parallel. */
-export function crossLines(a: Point, b: Point, c: Point, d: Point): Point | null {
-  const [ux, uy] = [b.x - a.x, b.y - a.y];
-  const [vx, vy] = [d.x - c.x, d.y - c.y];
-  const turn = ux * vy - uy * vx;
-  if (Math.abs(turn) < 1e-12 * Math.hypot(ux, uy) * Math.hypot(vx, vy) || turn === 0) return null;
-  const t = ((c.x - a.x) * vy - (c.y - a.y) * vx) / turn;
-  return { x: a.x + t * ux, y: a.y + t * uy };
-}

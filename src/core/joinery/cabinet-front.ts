@@ -1,4 +1,5 @@
-import { hasStop, sortBySeverity, type Problem } from '#core/problems';
+import { hasStop, type Problem } from '#core/problems';
+import { describeBuilt } from './built-piece.ts';
 import { checkFront, checkFrontPossible } from './cabinet-front-checks.ts';
 import { chooseFront, type FrontChoices } from './cabinet-front-choices.ts';
 import { openingInPiece, type FrontOpening } from './cabinet-front-fit.ts';
@@ -90,22 +91,7 @@ function describe(
   findings: readonly Problem[],
   made: Partial<BuiltPiece> = {},
 ): BuiltPiece {
-  return {
-    piece: piece.id,
-    letter: piece.letter,
-    name: piece.name,
-    kind: 'cabinet-front',
-    seenFrom: context.shape?.seenFrom ?? 'standing in front of the cabinet',
-    parts: [],
-    joints: [],
-    matchedSets: [],
-    fixings: [],
-    steps: [],
-    working: [],
-    envelope: nothing,
-    ...made,
-    findings: sortBySeverity(findings.map((found) => ({ about: piece.letter, ...found }))),
-  };
+  return describeBuilt(piece, context.shape?.seenFrom ?? 'standing in front of the cabinet', findings, made);
 }
 
 /** Without a measured opening both sizes must be entered. */

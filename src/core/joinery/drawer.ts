@@ -1,4 +1,5 @@
-import { hasStop, sortBySeverity, type Problem } from '#core/problems';
+import { hasStop, type Problem } from '#core/problems';
+import { describeBuilt } from './built-piece.ts';
 import type { DrawerCorners } from './drawer-boards.ts';
 import { checkDrawer, checkDrawerPossible } from './drawer-checks.ts';
 import { chooseDrawer } from './drawer-choices.ts';
@@ -62,22 +63,7 @@ function finish(
 }
 
 function describe(piece: Drawer, findings: readonly Problem[], made: Partial<BuiltPiece> = {}): BuiltPiece {
-  return {
-    piece: piece.id,
-    letter: piece.letter,
-    name: piece.name,
-    kind: 'drawer',
-    seenFrom: 'standing in front of the drawer',
-    parts: [],
-    joints: [],
-    matchedSets: [],
-    fixings: [],
-    steps: [],
-    working: [],
-    envelope: nothing,
-    ...made,
-    findings: sortBySeverity(findings.map((found) => ({ about: piece.letter, ...found }))),
-  };
+  return describeBuilt(piece, 'standing in front of the drawer', findings, made);
 }
 
 /** The opening must be there, and the number of drawers a whole one. */

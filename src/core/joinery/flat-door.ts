@@ -1,4 +1,5 @@
-import { hasStop, sortBySeverity, type Problem } from '#core/problems';
+import { hasStop, type Problem } from '#core/problems';
+import { describeBuilt } from './built-piece.ts';
 import { checkDoor, checkDoorPossible } from './flat-door-checks.ts';
 import { chooseDoor, type DoorChoices } from './flat-door-choices.ts';
 import { flatDoorFixings, flatDoorJoints } from './flat-door-lists.ts';
@@ -62,22 +63,12 @@ function describe(
   findings: readonly Problem[],
   made: Partial<BuiltPiece> = {},
 ): BuiltPiece {
-  return {
-    piece: piece.id,
-    letter: piece.letter,
-    name: piece.name,
-    kind: 'flat-door',
-    seenFrom: frame?.built.seenFrom ?? 'standing in front of the door, on the side of its hinge knuckles',
-    parts: [],
-    joints: [],
-    matchedSets: [],
-    fixings: [],
-    steps: [],
-    working: [],
-    envelope: nothing,
-    ...made,
-    findings: sortBySeverity(findings.map((found) => ({ about: piece.letter, ...found }))),
-  };
+  return describeBuilt(
+    piece,
+    frame?.built.seenFrom ?? 'standing in front of the door, on the side of its hinge knuckles',
+    findings,
+    made,
+  );
 }
 
 /** A door without a frame needs its size entered. */

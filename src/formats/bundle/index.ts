@@ -1,5 +1,5 @@
 export type { BundleSource } from './bundle-context.ts';
-export { makeBundle, writeBundle } from './write-bundle.ts';
+export { makeBundle } from './write-bundle.ts';
 export type { Bundle } from './write-bundle.ts';
 export { drawPages } from './draw-pages.ts';
 export type { PageSets } from './draw-pages.ts';

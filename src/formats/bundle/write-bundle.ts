@@ -63,11 +63,6 @@ export async function makeBundle(source: BundleSource): Promise<Bundle> {
   return { files, findings };
 }
 
-/** Only the files of `makeBundle`. */
-export async function writeBundle(source: BundleSource): Promise<readonly OutputFile[]> {
-  return (await makeBundle(source)).files;
-}
-
 function table(path: string, { header, rows }: Table): OutputFile {
   return { path, content: writeCsv(header, rows) };
 }

@@ -3,7 +3,6 @@ import { describe, expect, test } from 'vitest';
 import {
   boxOfOutline,
   circleOutline,
-  crossLines,
   flattenOutline,
   isInside,
   mirrorOutline,
@@ -81,10 +80,6 @@ describe('outlines', () => {
     const [cornerless] = subtractOutlines([rectangleOutline(300, 200)], [rectangleOutline(60, 60)]);
     expect(isInside({ x: 30, y: 30 }, cornerless ?? [])).toBe(false);
     expect(isInside({ x: 100, y: 30 }, cornerless ?? [])).toBe(true);
-  });
-
-  test('parallel lines do not cross', () => {
-    expect(crossLines({ x: 0, y: 0 }, { x: 1, y: 1 }, { x: 5, y: 0 }, { x: 6, y: 1 })).toBeNull();
   });
 });
 
