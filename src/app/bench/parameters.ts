@@ -1,5 +1,5 @@
 import type { Material, ParameterInfo, Piece } from '#core/joinery';
-import { unreachable, type Problem } from '#core/problems';
+import type { Problem } from '#core/problems';
 import type { ParameterValue } from '#core/project';
 import { formatLength, formatNumber, type LengthSystem } from '#core/units';
 
@@ -87,22 +87,6 @@ export function pieceChoices(
   ];
 }
 
-/** What a piece kind is called when it is offered. */
-export function kindWords(kind: Piece['kind']): { readonly name: string; readonly purpose: string } {
-  switch (kind) {
-    case 'door-frame':
-      return { name: 'Door frame', purpose: 'Lining for a measured opening, however crooked' };
-    case 'drawer':
-      return { name: 'Drawer', purpose: 'Box, bottom, runners and front for an opening' };
-    case 'cabinet-front':
-      return { name: 'Cabinet front', purpose: 'Face frame with doors and drawer fronts in a grid' };
-    case 'flat-door':
-      return { name: 'Flat door', purpose: 'Plywood with solid edges and vent slots, for a frame or a size' };
-    default:
-      return unreachable(kind);
-  }
-}
-
 /** Said when a new piece finds nothing on the rack that it can be made of. */
 export function nothingFits(name: string): Problem {
   return {
@@ -113,5 +97,3 @@ export function nothingFits(name: string): Problem {
       'Put it on the rack first: solid timber for frames and runners, sheets for boxes, bottoms and fronts.',
   };
 }
-
-export const pieceKinds: readonly Piece['kind'][] = ['door-frame', 'drawer', 'cabinet-front', 'flat-door'];

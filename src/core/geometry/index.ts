@@ -27,4 +27,17 @@ export {
   placedAsDrawn,
   unplacePoint,
 } from './space.ts';
-export type { Box, Box3, Outline, PathPoint, Placement, Point, Point3, Shape, ShapeEdge } from './types.ts';
+export type {
+  Box,
+  Box3,
+  Outline,
+  PathPoint,
+  Placement,
+  Point,
+  Point3,
+  Shape,
+  ShapeEdge,
+  ShapeKind,
+  ShapeObstruction,
+  ShapeSection,
+} from './types.ts';

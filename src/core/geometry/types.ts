@@ -43,12 +43,38 @@ export interface Placement {
   readonly yAxis: Point3;
 }
 
+/** What a shape is of: a four-cornered opening, any outline, cross-sections of the hull, or a run of walls in plan. */
+export type ShapeKind = 'opening' | 'outline' | 'sections' | 'walls';
+
 /** An edge of a shape, between two of its named points. `bow` is its offset at mid length, mm, positive outwards. */
 export interface ShapeEdge {
   readonly name: string;
   readonly from: string;
   readonly to: string;
   readonly bow?: number;
+  /** The way from `from` to `to` where it is curved, ends included, close enough to be joined by straight lines. */
+  readonly curve?: readonly Point[];
+  /** How far the edge may lie from where it is drawn, one standard deviation square to it, mm. */
+  readonly sigma?: number;
+}
+
+/** A cross-section of the hull (joinery A6, B7): x from the plane of the fronts to the bare hull, y up, rising. */
+export interface ShapeSection {
+  readonly name: string;
+  /** Where along the boat, from the first section, mm. */
+  readonly at: number;
+  readonly line: readonly Point[];
+  /** Bevel of the hull against square to the section by height, radians, positive where it falls away beyond the section. */
+  readonly bevels: readonly { readonly height: number; readonly angle: number }[];
+  /** One standard deviation of a point of the line, mm. */
+  readonly sigma: number;
+}
+
+/** Something in the way: a stringer, a pipe. The box in the plane of the shape, or of the section it names. */
+export interface ShapeObstruction {
+  readonly name: string;
+  readonly box: Box;
+  readonly section?: string;
 }
 
 /**
@@ -56,10 +82,19 @@ export interface ShapeEdge {
  * `order` names the rows of `covariance`, as `TR.x`. Upright is the y axis turned by `tilt` (radians, counter-clockwise).
  */
 export interface Shape {
+  /** `opening` when left out. */
+  readonly kind?: ShapeKind;
   readonly seenFrom: string;
   readonly points: Readonly<Record<string, Point>>;
+  /** Of an outline in order round it, counter-clockwise; of walls from left to right as one stands in the room. */
   readonly edges: readonly ShapeEdge[];
   readonly order: readonly string[];
   readonly covariance: readonly (readonly number[])[];
   readonly tilt: number;
+  readonly sections?: readonly ShapeSection[];
+  readonly obstructions?: readonly ShapeObstruction[];
+  /** How far the fourth corner stands out of the plane of the others, mm (joinery A4). */
+  readonly twist?: number;
+  /** Of what the opening is cut through, measured at several places, mm. */
+  readonly thickness?: { readonly least: number; readonly most: number };
 }

@@ -1,25 +1,29 @@
-export { jointWords } from './joint-words.ts';
-export { buildPiece, newPiece, requiredPieces, shapeNeeds } from './build.ts';
-export { screwLimits } from './joints-corner.ts';
-export { parametersOf } from './parameters.ts';
+export { jointWords } from './joints/joint-words.ts';
+export {
+  buildPiece,
+  kindWords,
+  newPiece,
+  parametersOf,
+  pieceKinds,
+  requiredPieces,
+  seenSizes,
+  shapeNeeds,
+} from './kinds.ts';
+export type { KindWords, SeenSizes, ShapeNeeds } from './kind.ts';
+export { screwLimits } from './joints/corner.ts';
 export { roughSize } from './parts.ts';
 export { defaultSettings } from './rules.ts';
-export { seenSizes } from './seen-sizes.ts';
-export type { SeenSizes } from './seen-sizes.ts';
+export type { CabinetFrontParameters } from './cabinet-front/types.ts';
+export type { DoorFrameParameters, FrameCorner } from './door-frame/types.ts';
+export type { DrawerCorner, DrawerParameters } from './drawer/types.ts';
+export type { FlatDoorParameters } from './flat-door/types.ts';
+export type { MaterialId, PieceId } from './ids.ts';
 export type {
-  CabinetFrontParameters,
-  DoorFrameParameters,
-  DrawerCorner,
-  DrawerParameters,
-  FlatDoorParameters,
-  FrameCorner,
   JoinerySettings,
   Material,
-  MaterialId,
   NewPiece,
   ParameterInfo,
   Piece,
-  PieceId,
   PieceKind,
   SolidState,
 } from './piece-types.ts';

@@ -3,7 +3,8 @@ import type { Box3, Outline, Placement, Point3 } from '#core/geometry';
 import { evaluateFormula } from '#core/numerics';
 import type { Problem } from '#core/problems';
 import { roughAllowance } from './rules.ts';
-import type { Material, MaterialId, Piece } from './piece-types.ts';
+import type { MaterialId } from './ids.ts';
+import type { Material, Piece } from './piece-types.ts';
 import type { BuildContext, Machining, Part, PartEdge, PartFace, PartId, PartSize } from './types.ts';
 
 /** How a blank is asked for (joinery D4): a solid part with or without horns, a sheet part cut to size or trimmed later. */

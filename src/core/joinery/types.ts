@@ -1,6 +1,7 @@
 import type { Box3, Outline, Placement, Point, Shape } from '#core/geometry';
 import type { Problem } from '#core/problems';
-import type { JoinerySettings, Material, MaterialId, PieceId, PieceKind } from './piece-types.ts';
+import type { MaterialId, PieceId } from './ids.ts';
+import type { JoinerySettings, Material, PieceKind } from './piece-types.ts';
 
 /** Address of a part, the same on screen, label, template and file: piece letter and number, as `C4`. */
 export type PartId = string;

@@ -263,7 +263,7 @@ describe('a door for a frame of the project', () => {
   test('is required by name', () => {
     expect(requiredPieces(flatDoor({ frame: 'frame' }))).toEqual(['frame']);
     expect(requiredPieces(flatDoor())).toEqual([]);
-    expect(shapeNeeds('flat-door')).toBe('none');
+    expect(shapeNeeds('flat-door').kinds).toEqual([]);
   });
 });
 

@@ -58,7 +58,7 @@ describe('the parameters of a door frame', () => {
 });
 
 test('a door frame needs a measured opening', () => {
-  expect(shapeNeeds('door-frame')).toBe('opening');
+  expect(shapeNeeds('door-frame')).toEqual({ kinds: ['opening'], required: true });
 });
 
 test('a new piece takes the first material that suits it, and says so where there is none', () => {

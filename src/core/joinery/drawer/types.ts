@@ -1,0 +1,36 @@
+import type { MaterialId } from '../ids.ts';
+
+export type DrawerCorner =
+  'box' | 'through-dovetail' | 'lapped-dovetail' | 'rebate' | 'housed-back' | 'lock-rebate' | 'butt';
+
+/** Parameters of a drawer. Opening: the smallest of three readings each. mm. */
+export interface DrawerParameters {
+  readonly openingWidth: number;
+  readonly openingHeight: number;
+  readonly clearDepth: number;
+  /** Largest minus smallest opening width along the depth. */
+  readonly openingVariation?: number;
+  readonly sideThickness?: number;
+  readonly frontThickness?: number;
+  readonly backThickness?: number;
+  readonly bottomThickness?: number;
+  readonly grooveDepth?: number;
+  readonly grooveUp?: number;
+  readonly runner?: 'metal' | 'side-rail' | 'bottom-notch' | 'bottom';
+  readonly runnerLength?: number;
+  readonly notch?: number;
+  readonly railDepth?: number;
+  readonly bottomStyle?: 'captured' | 'slides-under-back';
+  readonly corner?: DrawerCorner;
+  readonly front?: 'overlay' | 'inset' | 'none';
+  readonly overlay?: number;
+  readonly insetGap?: number;
+  readonly falseFrontThickness?: number;
+  readonly count?: number;
+  readonly materials: {
+    readonly box: MaterialId;
+    readonly bottom: MaterialId;
+    readonly front?: MaterialId;
+    readonly runners?: MaterialId;
+  };
+}

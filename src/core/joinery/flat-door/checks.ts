@@ -1,0 +1,222 @@
+import type { Problem } from '#core/problems';
+import { formatNumber } from '#core/units';
+import { hingesOffLipping } from './hinges.ts';
+import { largestPlain, type DoorLayout } from './sizes.ts';
+import { checkSlots } from './slots.ts';
+import { checkMoisture, checkSheetThickness, openFindings, type Say } from '../piece-findings.ts';
+import { leastFinishedGap } from '../rules.ts';
+import type { JoinerySettings } from '../piece-types.ts';
+
+const show = formatNumber;
+
+/** Smallest radius cut into corner blocks, mm (joinery B2). */
+const leastBlockRadius = 25;
+
+/** Difference to the door a frame reckons with that is worth a word, mm: a sheet is often 0.9 off its nominal (joinery 0.6). */
+const frameThicknessSlack = 0.9;
+
+/** Bevel beyond which a leading edge is weak, degrees (joinery B2). */
+const largestBevel = 4;
+
+const mustBePositive: readonly string[] = [
+  'Wd',
+  'Hd',
+  'core_W',
+  'core_H',
+  'lip_v_L',
+  'lip_h_L',
+  'back_W',
+  'a_lock_back',
+  'hinge_leaf',
+  'batten_L',
+];
+
+/** Says which size came out at nothing; empty when the door can be made. */
+export function checkDoorPossible({ book }: DoorLayout): readonly Problem[] {
+  const bad = book
+    .steps()
+    .find((step) => mustBePositive.includes(step.name) && !(step.value > 0 && Number.isFinite(step.value)));
+  if (!bad) return [];
+  const size = Number.isFinite(bad.value) ? show(bad.value) : 'nothing';
+  return [
+    {
+      severity: 'stop',
+      code: 'door-impossible',
+      message: `No door comes of it: ${bad.label} comes out at ${size} in a door ${show(book.value('Wd'))} × ${show(book.value('Hd'))} × ${show(book.value('T'))}.`,
+      remedy: 'Check the unit of the sizes, or take narrower lippings, a smaller radius or less bevel.',
+      source: 'joinery B2',
+    },
+  ];
+}
+
+/** Findings on the form of a flat door (joinery B2.1 to B2.6, 0.7, C17, D2, G). */
+export function checkDoor(layout: DoorLayout, settings: JoinerySettings): readonly Problem[] {
+  const { say, all } = openFindings();
+  checkFrame(say, layout);
+  checkGaps(say, layout);
+  checkSwing(say, layout);
+  checkStrength(say, layout);
+  checkLippings(say, layout);
+  checkHinges(say, layout);
+  checkSheetThickness(say, layout.choices.stock.core, layout.book.value('T'), 'Core');
+  checkMoisture(say, settings, true);
+  return [...checkSlots(layout), ...all()];
+}
+
+function checkFrame(say: Say, { book, choices }: DoorLayout): void {
+  const { frame } = choices;
+  if (!frame) return;
+  const name = `${frame.built.letter} ${frame.built.name}`;
+  const entered = ['width', 'height', 'gapSide', 'gapTop', 'gapBottom'].filter((key) =>
+    choices.given.has(key),
+  );
+  if (entered.length > 0) {
+    say('note', 'size-from-frame', {
+      message: `Size and gaps come from ${name}: ${show(book.value('Wd'))} × ${show(book.value('Hd'))}; what was entered for the door itself is not used.`,
+      remedy: 'Change the gaps in the frame, or take the frame out to enter the size.',
+      source: 'joinery B1',
+    });
+  }
+  if (Math.abs(frame.thickness - book.value('T')) > frameThicknessSlack) {
+    say('warn', 'door-thickness-differs', {
+      message: `The door is ${show(book.value('T'))} thick; ${name} reckons with ${show(frame.thickness)} for its stops and rebates.`,
+      remedy: `Enter ${show(book.value('T'))} as the door thickness of the frame, or take another sheet.`,
+      source: 'joinery B1',
+    });
+  }
+  if (frame.skew < 1) return;
+  say('warn', 'frame-not-square', {
+    message: `${name} follows its opening: a corner is ${show(frame.skew)} off square over the height of the door, and the door is a rectangle with gaps of ${show(book.value('gs'))}.`,
+    remedy: 'Plane the door to the frame after a first hanging, or make the frame square.',
+    source: 'joinery B1',
+  });
+}
+
+/** 0.7, G6: what the films leave of the gaps. */
+function checkGaps(say: Say, { book }: DoorLayout): void {
+  const v = book.value;
+  const films = 2 * v('f_v');
+  const gaps = { 'at the sides': v('gs'), 'at the top': v('gt'), 'at the bottom': v('gb') };
+  for (const [place, gap] of Object.entries(gaps)) {
+    if (gap - films >= leastFinishedGap - 1e-9) continue;
+    say('stop', 'no-room-once-finished', {
+      message: `No room to open once varnished, ${place}: gap ${show(gap)}, films ${show(films)}, left ${show(gap - films)} of ${leastFinishedGap}.`,
+      remedy: `Make the gap ${show(leastFinishedGap + films)} or more.`,
+      source: 'joinery 0.7, G6',
+    });
+  }
+}
+
+/** B2.3, G7: the back corner of the leading edge against the jamb. */
+function checkSwing(say: Say, { book }: DoorLayout): void {
+  const v = book.value;
+  if (v('gs') >= v('need') - 1e-9) return;
+  const reach = (v('gs') - v('need') + v('g_min') + v('e') + v('Wd')) ** 2 - (v('T') + v('k')) ** 2;
+  const bevel =
+    reach > 0 ? (Math.atan2(v('Wd') + v('e') - Math.sqrt(reach), v('T')) * 180) / Math.PI : Infinity;
+  const up = Math.ceil(bevel * 10) / 10;
+  const helps = bevel > v('beta') && up <= largestBevel;
+  say('warn', 'door-strikes-jamb', {
+    message: `The back corner of the door strikes the jamb: gap ${show(v('gs'), 2)}, needed ${show(v('need'), 2)} (the swing takes ${show(v('g_min'), 2)}, the films ${show(2 * v('f_v'), 2)}, 0.8 to spare).`,
+    remedy: `${helps ? `Bevel the leading edge ${show(up)}°, or make` : 'Make'} the gap at the sides ${show(Math.ceil(v('need') * 10) / 10)}${v('e') > 0 ? ', or bring the pivot nearer to the edge' : ''}.`,
+    source: 'joinery B2.3, G7',
+  });
+}
+
+function checkStrength(say: Say, layout: DoorLayout): void {
+  const { book, battens } = layout;
+  const v = book.value;
+  const area = (v('Wd') * v('Hd')) / 1e6;
+  const wanted = v('Hd') > 1200 || area > 0.4 ? 18 : area > 0.15 ? 15 : 12;
+  if (v('T') < wanted - frameThicknessSlack) {
+    say('warn', 'door-too-thin', {
+      message: `A sheet of ${show(v('T'))} is thin for a door ${show(v('Wd'))} × ${show(v('Hd'))}, ${show(area, 2)} m²; ${wanted} is usual.`,
+      remedy: `Take ${wanted}.`,
+      source: 'joinery B2',
+    });
+  }
+  if (area <= largestPlain) return;
+  say(battens ? 'note' : 'warn', 'door-may-warp', {
+    message: `The door is ${show(area, 2)} m² of a single sheet; over ${largestPlain} it may warp.${battens ? ' Two battens on the back hold it.' : ''}`,
+    remedy: battens
+      ? `They stand ${show(v('batten_T'))} from the back and end ${show(v('batten_in'))} short of the edges: check that they clear the stops.`
+      : 'Put two battens on the back, or make a framed door.',
+    source: 'joinery B2.4',
+  });
+}
+
+function checkLippings(say: Say, { book, choices }: DoorLayout): void {
+  const v = book.value;
+  const least = Math.min(v('a'), v('a_hinge'), v('a_lock'));
+  if (least < v('T') / 3 - 1e-9) {
+    say('warn', 'lipping-thin', {
+      message: `A lipping of ${show(least)} on a door ${show(v('T'))} thick; a third of the thickness, ${show(v('T') / 3)}, is the least.`,
+      remedy: `Make the lippings ${show(Math.ceil(v('T') / 3))} or more.`,
+      source: 'joinery C17',
+    });
+  }
+  if (v('a_hinge') < 8) {
+    say('warn', 'hinge-lipping-thin', {
+      message: `The lipping at the hinge edge is ${show(v('a_hinge'))}; the leaves of the hinges want 8.`,
+      remedy: 'Make it 8 or more.',
+      source: 'joinery B2',
+    });
+  }
+  if (choices.lockDepth > 0) checkLock(say, v('a_lock'), choices.lockDepth);
+  if (!choices.blocks) return;
+  if (choices.lipJoint !== 'corner-block') {
+    say('note', 'corner-blocks-taken', {
+      message: `A radius of ${show(v('r'))} is more than the lipping of ${show(least)}: solid blocks ${show(v('block'))} square are let into the corners.`,
+      remedy: `Take a radius up to ${show(least)} to do without.`,
+      source: 'joinery B2',
+    });
+  }
+  if (v('r') > least && v('r') < leastBlockRadius) {
+    say('warn', 'corner-radius-small', {
+      message: `A radius of ${show(v('r'))} is too large for the lipping of ${show(least)} and small for a block; ${leastBlockRadius} is the least.`,
+      remedy: `Take ${leastBlockRadius} or more, or up to ${show(least)}.`,
+      source: 'joinery B2',
+    });
+  }
+}
+
+/** B2.5: a lock let in deeper than there is solid wood. */
+function checkLock(say: Say, lipping: number, depth: number): void {
+  if (depth > lipping) {
+    say('warn', 'lock-deeper-than-lipping', {
+      message: `The lock goes ${show(depth)} in, the lipping is ${show(lipping)}: it ends in the edge of the plies.`,
+      remedy: `Let a solid block into the core behind it, make the lipping ${show(depth)} or more, or take a latch on the face.`,
+      source: 'joinery B2.5',
+    });
+  }
+  if (lipping >= 15) return;
+  say('warn', 'lock-lipping-thin', {
+    message: `The lipping at the lock edge is ${show(lipping)}; 15 is the least where a lock is let in.`,
+    remedy: 'Make it 15 or more.',
+    source: 'joinery B2',
+  });
+}
+
+/** B2.6: when two hinges are not enough, and hinges that would sit in a corner block. */
+function checkHinges(say: Say, layout: DoorLayout): void {
+  const { book } = layout;
+  const v = book.value;
+  if (v('hinges') > 2) {
+    const why = [
+      ...(v('mass') > 8 ? [`weighs ${show(v('mass'))} kg, more than the 8 of two hinges`] : []),
+      ...(v('Hd') > 1200 ? [`is ${show(v('Hd'))} high, more than 1200`] : []),
+    ];
+    say('note', 'three-hinges', {
+      message: `The door ${why.join(' and ')}: it takes three hinges.`,
+      remedy: `Set them ${show(v('hinge_top'))}, ${show(v('hinge_mid'))} and ${show(v('hinge_low'))} above the lower edge, and in the jamb alike.`,
+      source: 'joinery B2.6',
+    });
+  }
+  const off = hingesOffLipping(layout);
+  if (off.length === 0) return;
+  say('warn', 'hinge-off-lipping', {
+    message: `A hinge ${show(v('hinge_L'))} long at ${off.map((height) => show(height)).join(' and ')} does not lie on the hinge lipping as a whole; its bed is left out.`,
+    remedy: 'Take shorter hinges or a smaller corner radius.',
+    source: 'joinery B2',
+  });
+}

@@ -1,0 +1,157 @@
+import { rowsFor } from '../parameter-rows.ts';
+import type { FlatDoorParameters } from './types.ts';
+import type { ParameterInfo } from '../piece-types.ts';
+
+const { numberOf, choiceOf } = rowsFor<keyof FlatDoorParameters>('joinery B2');
+
+const size: readonly ParameterInfo[] = [
+  {
+    key: 'frame',
+    label: 'Hangs in',
+    help: 'A door frame of this project: size and gaps come from it. Left out: from the numbers below.',
+    type: 'piece',
+    group: 'Size',
+    pieceKind: 'door-frame',
+    source: 'joinery B1',
+  },
+  numberOf('Size', 'width', 'Door width', { from: 150, to: 1100, help: 'Clear width less both gaps.' }),
+  numberOf('Size', 'height', 'Door height', { from: 200, to: 2200, help: 'Clear height less both gaps.' }),
+  numberOf('Size', 'gapSide', 'Gap, sides', {
+    usual: 3,
+    from: 2,
+    to: 12,
+    help: 'Passage door 3, locker door 2.5.',
+  }),
+  numberOf('Size', 'gapTop', 'Gap, top', { usual: 3, from: 2, to: 12 }),
+  numberOf('Size', 'gapBottom', 'Gap, bottom', {
+    usual: 10,
+    from: 2,
+    to: 12,
+    help: '3 above a sill, 10 without one for air.',
+  }),
+  choiceOf('Size', 'hinged', 'Hinges', {
+    choices: { left: 'On the left', right: 'On the right' },
+    help: 'Seen from the side of the knuckles.',
+  }),
+];
+
+const core: readonly ParameterInfo[] = [
+  numberOf('Sheet and lippings', 'thickness', 'Thickness', {
+    usual: 18,
+    from: 9,
+    to: 30,
+    help: 'Left out: as measured. 18 for a passage or over 1200 high, 15 up to 0.4 m², 12 up to 0.15 m².',
+  }),
+  numberOf('Sheet and lippings', 'lipping', 'Lipping', {
+    usual: 8,
+    from: 5,
+    to: 15,
+    help: 'Of all edges unless said; a third of the thickness or more.',
+  }),
+  numberOf('Sheet and lippings', 'hingeLipping', 'Lipping, hinge edge', {
+    from: 8,
+    to: 30,
+    help: 'Left out: as the others.',
+  }),
+  numberOf('Sheet and lippings', 'lockLipping', 'Lipping, lock edge', {
+    from: 5,
+    to: 30,
+    help: 'Left out: as the others; 15 where a lock is let in.',
+  }),
+  choiceOf('Sheet and lippings', 'lipJoint', 'Corners of the lippings', {
+    choices: {
+      butt: 'Butt, the upright ones run through',
+      mitre: 'Mitre',
+      'corner-block': 'Solid block let into the corner',
+    },
+    help: 'A radius larger than the lipping takes blocks.',
+  }),
+  numberOf('Sheet and lippings', 'cornerRadius', 'Corner radius', {
+    usual: 0,
+    from: 0,
+    to: 150,
+    help: 'Up to the lipping just rounded; else 25 or more, with blocks.',
+  }),
+  numberOf('Sheet and lippings', 'bevelDegrees', 'Bevel of the leading edge', {
+    usual: 2.5,
+    from: 0,
+    to: 4,
+    type: 'number',
+    help: 'Degrees; the back is the narrower face.',
+  }),
+  choiceOf('Sheet and lippings', 'battens', 'Battens on the back', {
+    choices: { auto: 'Where the door is over 0.9 m²', always: 'Two', none: 'None' },
+  }),
+];
+
+const slots: readonly ParameterInfo[] = [
+  numberOf('Vent slots', 'slots', 'Slots in each band', {
+    usual: 6,
+    from: 0,
+    to: 24,
+    type: 'whole',
+    help: 'One band at the top, one at the bottom; 0 for none.',
+  }),
+  choiceOf('Vent slots', 'slotsRun', 'Slots run', {
+    choices: { upright: 'Upright, side by side', across: 'Across, one above the other' },
+  }),
+  numberOf('Vent slots', 'slotWidth', 'Slot width', { usual: 10, from: 6, to: 25 }),
+  numberOf('Vent slots', 'slotLength', 'Slot length', { usual: 120, from: 20, to: 400 }),
+  numberOf('Vent slots', 'slotZone', 'Width of the band', {
+    usual: 190,
+    from: 40,
+    to: 800,
+    help: 'Over all its slots, outside to outside.',
+  }),
+  numberOf('Vent slots', 'slotEdge', 'From the edge of the door to the band', {
+    usual: 100,
+    from: 60,
+    to: 600,
+  }),
+];
+
+const hardware: readonly ParameterInfo[] = [
+  numberOf('Hinges and lock', 'pivotBeyond', 'Pivot beyond the edge', {
+    usual: 0,
+    from: 0,
+    to: 20,
+    help: 'Centre of the hinge pin, sideways from the hinge edge.',
+  }),
+  numberOf('Hinges and lock', 'pivotProud', 'Pivot proud of the face', {
+    usual: 4,
+    from: 0,
+    to: 20,
+    help: 'Half the knuckle of a butt hinge.',
+  }),
+  numberOf('Hinges and lock', 'hingeLength', 'Hinge length', { usual: 75, from: 40, to: 120 }),
+  numberOf('Hinges and lock', 'lockDepth', 'Depth of the lock', {
+    usual: 0,
+    from: 0,
+    to: 80,
+    help: 'From the lock edge; 0 for a latch on the face.',
+  }),
+];
+
+const material = (
+  key: keyof FlatDoorParameters['materials'],
+  label: string,
+  kind: 'sheet' | 'solid',
+): ParameterInfo => ({
+  key: `materials.${key}`,
+  label,
+  help: kind === 'sheet' ? 'Both faces alike, or it warps.' : 'Also for blocks and battens.',
+  type: 'material',
+  group: 'Material',
+  materialKind: kind,
+  required: true,
+});
+
+/** What can be chosen for a flat door (joinery B2). */
+export const flatDoorParameters: readonly ParameterInfo[] = [
+  ...size,
+  ...core,
+  ...slots,
+  ...hardware,
+  material('core', 'Sheet', 'sheet'),
+  material('lipping', 'Lippings', 'solid'),
+];

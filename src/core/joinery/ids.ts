@@ -1,0 +1,2 @@
+export type PieceId = string;
+export type MaterialId = string;

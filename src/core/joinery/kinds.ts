@@ -1,0 +1,60 @@
+import { cabinetFrontKind } from './cabinet-front/kind.ts';
+import { doorFrameKind } from './door-frame/kind.ts';
+import { drawerKind } from './drawer/kind.ts';
+import { flatDoorKind } from './flat-door/kind.ts';
+import type { ShapeNeeds, KindOfPiece, KindWords, SeenSizes } from './kind.ts';
+import type { PieceId } from './ids.ts';
+import type { NewPiece, ParameterInfo, Piece, PieceKind } from './piece-types.ts';
+import type { BuildContext, BuiltPiece } from './types.ts';
+
+/** Every kind of piece, in the order in which they are offered. */
+const kinds: { readonly [Kind in PieceKind]: KindOfPiece<Kind> } = {
+  'door-frame': doorFrameKind,
+  'flat-door': flatDoorKind,
+  drawer: drawerKind,
+  'cabinet-front': cabinetFrontKind,
+};
+
+export const pieceKinds = Object.keys(kinds) as readonly PieceKind[];
+
+/** Everything a piece comes to: parts, joints, fixings, steps, working. What stands in the way is in `findings`. */
+export function buildPiece(piece: Piece, context: BuildContext): BuiltPiece {
+  return kindOf(piece).build(piece, context);
+}
+
+/** A piece of this kind with the trade's defaults and the first materials that suit it. */
+export function newPiece(kind: PieceKind, start: NewPiece): Piece {
+  return kinds[kind].make(start);
+}
+
+/** Which measured shapes a kind can be fitted to, and whether it must be. */
+export function shapeNeeds(kind: PieceKind): ShapeNeeds {
+  return kinds[kind].shape;
+}
+
+/** The pieces that must be made before this one, as it takes sizes from them. */
+export function requiredPieces(piece: Piece): readonly PieceId[] {
+  return kindOf(piece).requires?.(piece) ?? [];
+}
+
+/** What can be chosen for a kind of piece, with label, default and limits, in the order to ask it. */
+export function parametersOf(kind: PieceKind): readonly ParameterInfo[] {
+  return kinds[kind].parameters;
+}
+
+/** How a kind of piece is called and explained. */
+export function kindWords(kind: PieceKind): KindWords {
+  return kinds[kind].words;
+}
+
+/** The working steps of a piece that are sizes seen from the front, besides those of its single parts. */
+export function seenSizes({ kind, working }: BuiltPiece): SeenSizes {
+  const known = new Set(working.map((step) => step.name));
+  const present = (names: readonly string[]) => names.filter((name) => known.has(name));
+  return { across: present(kinds[kind].seen.across), up: present(kinds[kind].seen.up) };
+}
+
+/** The kind of this very piece: the record above pairs each with its own, which the compiler cannot follow through a union. */
+function kindOf(piece: Piece): KindOfPiece<PieceKind> {
+  return kinds[piece.kind] as unknown as KindOfPiece<PieceKind>;
+}
