@@ -15,6 +15,7 @@ const areas: Readonly<
   'core/measuring': { uses: tier('problems', 'units', 'geometry', 'numerics', 'materials') },
   'core/joinery': { uses: tier('problems', 'units', 'geometry', 'numerics', 'materials') },
   'core/cutting': { uses: tier('problems', 'units', 'geometry', 'numerics', 'materials') },
+  'core/nesting': { uses: tier('problems', 'units', 'geometry', 'numerics', 'materials') },
   'core/finishing': { uses: tier('problems', 'units', 'geometry', 'numerics', 'materials') },
   'core/visits': { uses: tier('problems', 'units', 'geometry', 'numerics', 'materials') },
   'core/fitting': { uses: belowFour() },
@@ -31,7 +32,7 @@ const areas: Readonly<
   },
   'solver/glpk': { uses: tier('problems', 'numerics', 'cutting'), packages: ['glpk.js/node', 'glpk.js'] },
   'solver/worker': {
-    uses: [...tier('problems', 'numerics', 'cutting'), 'solver/glpk'],
+    uses: [...tier('problems', 'numerics', 'cutting', 'nesting'), 'solver/glpk'],
     packages: ['comlink'],
   },
   'storage/browser': { uses: tier('problems', 'project'), packages: ['idb'] },
@@ -39,7 +40,16 @@ const areas: Readonly<
   cli: { uses: [...allOfCore(), ...formats(), 'solver/glpk'], packages: ['node:*'] },
   app: {
     uses: [...allOfCore(), ...formats(), 'solver/worker', 'storage/browser', 'storage/file'],
-    packages: ['svelte', 'svelte/*', '$app/*', 'fflate', '@fontsource/*', 'dejavu-fonts-ttf'],
+    packages: [
+      'svelte',
+      'svelte/*',
+      '$app/*',
+      'fflate',
+      'three',
+      'three/*',
+      '@fontsource/*',
+      'dejavu-fonts-ttf',
+    ],
   },
   routes: {
     uses: [...allOfCore(), ...formats(), 'app'],
@@ -55,7 +65,7 @@ function tier(...names: readonly string[]): string[] {
 function belowFour(): string[] {
   return tier(
     ...['problems', 'units', 'geometry', 'numerics', 'materials'],
-    ...['measuring', 'joinery', 'cutting', 'finishing', 'visits'],
+    ...['measuring', 'joinery', 'cutting', 'nesting', 'finishing', 'visits'],
   );
 }
 function allOfCore(): string[] {

@@ -1,11 +1,12 @@
-import { cornersOfBox, crossProduct, joinBoxes3, placePoint } from '#core/geometry';
-import type { Box, Box3, Placement, Point, Point3 } from '#core/geometry';
+import { crossProduct, placePoint } from '#core/geometry';
+import type { Box, Placement, Point, Point3 } from '#core/geometry';
 import type { BuiltPiece, Part } from '#core/joinery';
 import { drawNothing } from './elevation.ts';
 import { drawLeaders, drawPlate } from './leaders.ts';
 import type { Tag } from './leaders.ts';
 import { boxAround } from './find-room.ts';
 import { boxesOverlap, boxOfMark, drawArea, drawLine, joinBoxes, lettering, makeDrawing } from './marks.ts';
+import { pullApart } from './pull-apart.ts';
 import { chooseScale, heightFor } from './scales.ts';
 import type { PaperRoom } from './scales.ts';
 import { textWidth } from './text-width.ts';
@@ -18,10 +19,6 @@ interface Block {
   readonly shift: Point3;
 }
 
-const spread = 0.3; // how far an outermost part moves out, of its own half side and a share of the longest one
-const shareOfLongest = 0.22;
-const still = 0.08; // of half a side: parts nearer the middle than this stay in place
-
 // Isometric: seen from the right, in front and above along (1, 1, 1)
 const [cos30, sin30] = [Math.sqrt(3) / 2, 0.5];
 const project = (p: Point3): Point => ({ x: (p.x - p.z) * cos30, y: p.y - (p.x + p.z) * sin30 });
@@ -29,7 +26,12 @@ const nearness = (p: Point3) => p.x + p.y + p.z;
 
 /** The parts as blocks pulled apart, in isometric view, with addresses; a dotted line leads each one home. */
 export function drawExploded(built: BuiltPiece, options: PaperRoom): Drawing {
-  const blocks = pullApart(built.parts);
+  const blocks: readonly Block[] = pullApart(built.parts).map(({ part, placement, centre, shift }) => ({
+    part,
+    centre,
+    shift,
+    faces: facesSeen(part, placement),
+  }));
   if (blocks.length === 0) return drawNothing(built.name);
   const corners = blocks.flatMap((b) => b.faces.flat().map((p) => project(add(p, b.shift))));
   const xs = corners.map((p) => p.x);
@@ -71,33 +73,9 @@ export function drawExploded(built: BuiltPiece, options: PaperRoom): Drawing {
 }
 
 const add = (a: Point3, b: Point3): Point3 => ({ x: a.x + b.x, y: a.y + b.y, z: a.z + b.z });
-const middleOf = (box: Box3): Point3 => ({
-  x: (box.min.x + box.max.x) / 2,
-  y: (box.min.y + box.max.y) / 2,
-  z: (box.min.z + box.max.z) / 2,
-});
-
-function pullApart(parts: readonly Part[]): readonly Block[] {
-  const placed = parts.flatMap((part) => part.placements.map((placement) => placeBlock(part, placement)));
-  if (placed.length === 0) return [];
-  const whole = joinBoxes3(placed.map((p) => p.box));
-  const middle = middleOf(whole);
-  const half = { x: whole.max.x - middle.x, y: whole.max.y - middle.y, z: whole.max.z - middle.z };
-  const longest = Math.max(half.x, half.y, half.z);
-  return placed.map(({ part, faces, box }) => {
-    const centre = middleOf(box);
-    const along = (key: 'x' | 'y' | 'z') => {
-      const share = half[key] > 0 ? (centre[key] - middle[key]) / half[key] : 0;
-      return Math.abs(share) < still ? 0 : share * spread * (half[key] + shareOfLongest * longest);
-    };
-    return { part, faces, centre, shift: { x: along('x'), y: along('y'), z: along('z') } };
-  });
-}
-
 /** The faces of the part's block that can be seen. */
-function placeBlock(part: Part, placement: Placement) {
+function facesSeen(part: Part, placement: Placement): Block['faces'] {
   const { length: l, width: w, thickness: t } = part.finished;
-  const box = { min: { x: 0, y: 0, z: 0 }, max: { x: l, y: w, z: t } };
   const at = (x: number, y: number, z: number) => placePoint(placement, { x, y, z });
   const { xAxis, yAxis } = placement;
   const zAxis = crossProduct(xAxis, yAxis);
@@ -133,11 +111,9 @@ function placeBlock(part: Part, placement: Placement) {
         ].map(([x = 0, y = 0]) => at(x, y, far ? t : 0)),
     ],
   ];
-  const faces = pairs
+  return pairs
     .filter(([axis]) => Math.abs(nearness(axis)) > 1e-9)
     .map(([axis, face]) => face(nearness(axis) > 0));
-  const corners = cornersOfBox(box).map((p) => placePoint(placement, p));
-  return { part, faces, box: joinBoxes3(corners.map((p) => ({ min: p, max: p }))) };
 }
 
 function drawHome(block: Block, onPaper: (p: Point3) => Point): readonly Mark[] {

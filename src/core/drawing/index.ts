@@ -9,6 +9,8 @@ export type { LayoutCut, LayoutPart, LayoutView } from './layout-view.ts';
 export { fillLook, penLook } from './looks.ts';
 export type { FillLook, Hatch, PenLook, Tone } from './looks.ts';
 export { boxOfMark } from './marks.ts';
+export { modelOf } from './model.ts';
+export type { ModelBody } from './model.ts';
 export { paperSize } from './paper.ts';
 export type { Paper, PaperSize } from './paper.ts';
 export { drawPart } from './part-drawing.ts';

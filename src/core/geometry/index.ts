@@ -1,4 +1,5 @@
 export { offsetOutline, subtractOutlines } from './clipping.ts';
+export { findCrossing } from './crossings.ts';
 export {
   arcBetween,
   boxOfOutline,
@@ -27,6 +28,7 @@ export {
   placedAsDrawn,
   unplacePoint,
 } from './space.ts';
+export { trapezoidsOf } from './trapezoids.ts';
 export type {
   Box,
   Box3,

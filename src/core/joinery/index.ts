@@ -12,6 +12,8 @@ export {
 export type { KindWords, SeenSizes, ShapeNeeds } from './kind.ts';
 export { screwLimits } from './joints/corner.ts';
 export { roughSize } from './parts.ts';
+export { slicePart } from './slices.ts';
+export type { PartSlice } from './slices.ts';
 export { defaultSettings } from './rules.ts';
 export type { CabinetFrontParameters } from './cabinet-front/types.ts';
 export type { DoorFrameParameters, FrameCorner } from './door-frame/types.ts';
