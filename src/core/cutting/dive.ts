@@ -2,7 +2,7 @@ import type { Random } from '#core/numerics';
 import type { Column } from './columns.ts';
 import { generateOnce, startGeneration } from './generate.ts';
 import type { Generation } from './generate.ts';
-import { emptyLoad } from './load.ts';
+import { emptyLoad, makeLoad } from './load.ts';
 import type { Load } from './load.ts';
 import type { Model } from './model.ts';
 import { runSearch, startSearch } from './search.ts';
@@ -84,15 +84,10 @@ function finish(setup: Dive, load: Load): Load | null {
 }
 
 export function joinLoads(model: Model, a: Load, b: Load): Load {
-  const sheets = [...a.sheets, ...b.sheets];
-  const used = a.used.slice();
-  b.used.forEach((count, i) => (used[i] = (used[i] as number) + count));
-  return {
-    sheets: sheets.map((sheet) => ({ ...sheet, bin: model.bins[sheet.bin.index] as typeof sheet.bin })),
-    own: sheets.map(() => false),
-    left: b.left.slice(),
-    leftCount: b.leftCount,
-    used,
-    cost: sheets.reduce((sum, sheet) => sum + sheet.bin.cost, 0),
-  };
+  const sheets = [...a.sheets, ...b.sheets].map((sheet) => ({
+    ...sheet,
+    owner: null,
+    bin: model.bins[sheet.bin.index] as typeof sheet.bin,
+  }));
+  return makeLoad(model, sheets, b.left.slice());
 }

@@ -2,7 +2,7 @@ import type { Random } from '#core/numerics';
 import { across, along } from './direction.ts';
 import type { Direction } from './direction.ts';
 import { hasLimits, mayPlace } from './limits.ts';
-import { addSheet, ownSheet } from './load.ts';
+import { addSheet, ownSheet, takePart } from './load.ts';
 import type { Load } from './load.ts';
 import type { Bin, Kind, Model } from './model.ts';
 import { measureRoom } from './sheet.ts';
@@ -18,8 +18,16 @@ export interface Hunt {
   /** Least extents of any part as it may lie. */
   readonly minLength: number;
   readonly minWidth: number;
+  /** Cost of the cheapest stock. */
+  readonly minCost: number;
+  /** Worth of each kind of stock while whole, and area of the largest. */
+  readonly wholeWorth: Float64Array;
+  readonly maxArea: number;
   /** Sizes of each kind as it may lie. */
   readonly sizes: readonly (readonly PartSize[])[];
+  /** For putting left parts in order: the kinds, and a key for each. */
+  readonly order: number[];
+  readonly keys: Float64Array;
   /** Free spots to look at until the next one is overlooked. */
   untilBlink: number;
   blinkEvery: number;
@@ -27,17 +35,28 @@ export interface Hunt {
 
 export function startHunt(model: Model, random: Random): Hunt {
   const sizes = model.kinds.map(sizesOf);
-  const all = sizes.flat();
-  return {
+  let [minLength, minWidth] = [Infinity, Infinity];
+  for (const { length, width } of sizes.flat()) {
+    minLength = Math.min(minLength, length);
+    minWidth = Math.min(minWidth, width);
+  }
+  const hunt: Hunt = {
     model,
     random,
     limited: hasLimits(model),
-    minLength: Math.min(...all.map((size) => size.length)),
-    minWidth: Math.min(...all.map((size) => size.width)),
+    minLength,
+    minWidth,
+    minCost: Math.min(...model.bins.map((bin) => bin.cost)),
+    wholeWorth: new Float64Array(model.bins.length),
+    maxArea: Math.max(...model.bins.map((bin) => bin.area)),
     sizes,
+    order: [],
+    keys: new Float64Array(sizes.length),
     untilBlink: Infinity,
     blinkEvery: 40,
   };
+  for (const bin of model.bins) hunt.wholeWorth[bin.index] = worthOf(hunt, bin.length, bin.width);
+  return hunt;
 }
 
 function sizesOf(kind: Kind): readonly PartSize[] {
@@ -53,7 +72,10 @@ function sizesOf(kind: Kind): readonly PartSize[] {
  */
 export function worthOf(hunt: Hunt, length: number, width: number): number {
   if (length < hunt.minLength || width < hunt.minWidth) return 0;
-  const area = length * width;
+  return areaWorth(length * width);
+}
+
+function areaWorth(area: number): number {
   return area * Math.sqrt(Math.sqrt(area));
 }
 
@@ -78,11 +100,10 @@ export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
     for (let f = 0; f < free.length; f++) lookAt(hunt, free[f] as Node, sizes, spot);
   }
   if (!spot.node || !spot.size) return false;
-  const owned = load.own[spot.sheet] === true;
+  const owned = (load.sheets[spot.sheet] as Sheet).owner === load.mark;
   const sheet = ownSheet(load, spot.sheet);
   fill(hunt, sheet, owned ? spot.node : (spot.node.copy as Node), spot);
-  load.left[kind] = (load.left[kind] as number) - 1;
-  load.leftCount--;
+  takePart(load, kind);
   return true;
 }
 
@@ -111,6 +132,9 @@ export function blink(hunt: Hunt): void {
 
 /** Notes a spot when it loses less than the best so far. */
 function weigh(hunt: Hunt, node: Node, size: PartSize, spot: Spot): void {
+  // at best all that is left stays in one piece
+  const atBest = node.worth - areaWorth(node.length * node.width - size.length * size.width);
+  if (atBest >= spot.loss) return;
   const restX = node.length - size.length;
   const restY = node.width - size.width;
   const stripFirst = node.worth - worthOf(hunt, node.length, restY) - worthOf(hunt, restX, size.width);
@@ -160,7 +184,8 @@ function partNode(node: Node, kind: number): Node {
 export function openFor(hunt: Hunt, load: Load, kind: number, budget: number): boolean {
   let best: { bin: Bin; way: number } | null = null;
   let bestRate = Infinity;
-  const wanted = leftArea(hunt.model, load);
+  if (load.cost + hunt.minCost > budget) return false;
+  const wanted = load.leftArea;
   for (const bin of hunt.model.bins) {
     if ((load.used[bin.index] as number) >= bin.count || load.cost + bin.cost > budget) continue;
     const way = hunt.random.whole(0, bin.pieces.length - 1);
@@ -185,10 +210,4 @@ function fitsPiece(hunt: Hunt, bin: Bin, way: number, kind: number): boolean {
   return pieces.some((piece) =>
     sizes.some((size) => size.length <= piece.length && size.width <= piece.width),
   );
-}
-
-export function leftArea(model: Model, load: Load): number {
-  let area = 0;
-  for (const kind of model.kinds) area += kind.area * (load.left[kind.index] as number);
-  return area;
 }

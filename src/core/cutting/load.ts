@@ -5,23 +5,36 @@ import type { Sheet } from './sheet.ts';
 /** Sheets with parts in them, and how many parts of each kind lie in none. */
 export interface Load {
   readonly sheets: Sheet[];
-  /** Whether a sheet belongs to this load alone and may be changed. */
-  readonly own: boolean[];
+  /** Sheets that carry this mark belong to this load alone and may be changed. */
+  readonly mark: object;
   readonly left: Int32Array;
   leftCount: number;
+  leftArea: number;
+  /** Area of one part of each kind. */
+  readonly areas: Float64Array;
   readonly used: Int32Array;
   cost: number;
 }
 
 export function emptyLoad(model: Model): Load {
   const left = Int32Array.from(model.kinds, (kind) => kind.count);
+  return makeLoad(model, [], left);
+}
+
+/** A load of given sheets and what they leave. */
+export function makeLoad(model: Model, sheets: Sheet[], left: Int32Array): Load {
+  const areas = Float64Array.from(model.kinds, (kind) => kind.area);
+  const used = new Int32Array(model.bins.length);
+  for (const { bin } of sheets) used[bin.index] = (used[bin.index] as number) + 1;
   return {
-    sheets: [],
-    own: [],
+    sheets,
+    mark: {},
     left,
-    leftCount: left.reduce((a, b) => a + b, 0),
-    used: new Int32Array(model.bins.length),
-    cost: 0,
+    leftCount: left.reduce((sum, count) => sum + count, 0),
+    leftArea: areas.reduce((sum, area, kind) => sum + area * (left[kind] as number), 0),
+    areas,
+    used,
+    cost: costOf(sheets),
   };
 }
 
@@ -29,28 +42,42 @@ export function emptyLoad(model: Model): Load {
 export function draftOf(load: Load): Load {
   return {
     sheets: load.sheets.slice(),
-    own: new Array<boolean>(load.sheets.length).fill(false),
+    mark: {},
     left: load.left.slice(),
     leftCount: load.leftCount,
+    leftArea: load.leftArea,
+    areas: load.areas,
     used: load.used.slice(),
     cost: load.cost,
   };
 }
 
+/** Notes one part of a kind as lying in no sheet. */
+export function leavePart(load: Load, kind: number): void {
+  load.left[kind] = (load.left[kind] as number) + 1;
+  load.leftCount++;
+  load.leftArea += load.areas[kind] as number;
+}
+
+/** Notes one left part of a kind as placed. */
+export function takePart(load: Load, kind: number): void {
+  load.left[kind] = (load.left[kind] as number) - 1;
+  load.leftCount--;
+  load.leftArea -= load.areas[kind] as number;
+}
+
 /** The sheet at a place, made the load's own. */
 export function ownSheet(load: Load, at: number): Sheet {
   const sheet = load.sheets[at] as Sheet;
-  if (load.own[at]) return sheet;
-  const copy = cloneSheet(sheet);
+  if (sheet.owner === load.mark) return sheet;
+  const copy = cloneSheet(sheet, load.mark);
   load.sheets[at] = copy;
-  load.own[at] = true;
   return copy;
 }
 
 export function addSheet(load: Load, bin: Bin, way: number): Sheet {
-  const sheet = openSheet(bin, way);
+  const sheet = openSheet(bin, way, load.mark);
   load.sheets.push(sheet);
-  load.own.push(true);
   load.used[bin.index] = (load.used[bin.index] ?? 0) + 1;
   load.cost = costOf(load.sheets);
   return sheet;
@@ -59,18 +86,14 @@ export function addSheet(load: Load, bin: Bin, way: number): Sheet {
 /** Takes a sheet out; the parts in it are left. */
 export function dropSheet(load: Load, at: number): void {
   const sheet = load.sheets[at] as Sheet;
-  for (const node of sheet.parts) {
-    load.left[node.kind] = (load.left[node.kind] ?? 0) + 1;
-    load.leftCount++;
-  }
+  for (const node of sheet.parts) leavePart(load, node.kind);
   load.used[sheet.bin.index] = (load.used[sheet.bin.index] ?? 0) - 1;
   load.sheets.splice(at, 1);
-  load.own.splice(at, 1);
   load.cost = costOf(load.sheets);
 }
 
 function costOf(sheets: readonly Sheet[]): number {
   let cost = 0;
-  for (const sheet of sheets) cost += sheet.bin.cost;
+  for (let i = 0; i < sheets.length; i++) cost += (sheets[i] as Sheet).bin.cost;
   return cost;
 }

@@ -29,7 +29,7 @@ export function nameParts(model: Model, load: Load, counts: readonly number[]): 
     else groups.set(keyOf(kind), [kind.index]);
   }
   return load.sheets.map((sheet) => {
-    const copy = cloneSheet(sheet);
+    const copy = cloneSheet(sheet, null);
     for (const node of copy.parts) {
       const group = groups.get(keyOf(model.kinds[node.kind] as Kind)) ?? [];
       while (group.length > 1 && (rest[group[0] as number] as number) === 0) group.shift();

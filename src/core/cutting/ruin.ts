@@ -1,7 +1,8 @@
 import { insertPart, openFor, worthOf } from './insert.ts';
 import type { Hunt } from './insert.ts';
-import { dropSheet, ownSheet } from './load.ts';
+import { dropSheet, leavePart, ownSheet } from './load.ts';
 import type { Load } from './load.ts';
+import type { Kind } from './model.ts';
 import { setFree } from './tree.ts';
 import type { Node } from './tree.ts';
 import { listNodes, tidySheet } from './sheet.ts';
@@ -55,8 +56,7 @@ function collect(load: Load, node: Node): number {
     return sum;
   }
   if (node.kind < 0) return 0;
-  load.left[node.kind] = (load.left[node.kind] as number) + 1;
-  load.leftCount++;
+  leavePart(load, node.kind);
   return 1;
 }
 
@@ -82,20 +82,48 @@ export function recreate(hunt: Hunt, load: Load, budget: number, prices?: Float6
   }
 }
 
-function orderLeft(hunt: Hunt, load: Load, prices?: Float64Array): number[] {
-  const { random, model } = hunt;
-  const kinds: number[] = [];
-  for (let k = 0; k < load.left.length; k++) if ((load.left[k] as number) > 0) kinds.push(k);
+function orderLeft(hunt: Hunt, load: Load, prices?: Float64Array): readonly number[] {
+  const { random, order, keys } = hunt;
+  const { left } = load;
+  order.length = 0;
   const rule = random.whole(0, 5);
   const noise = random.next() * 0.4;
-  const key = new Map<number, number>();
-  for (const k of kinds) {
-    const kind = model.kinds[k] as { length: number; width: number; area: number };
-    const long = Math.max(kind.length, kind.width);
-    const base = prices
-      ? (prices[k] as number)
-      : ([kind.area, kind.length, kind.width, long, kind.area, kind.length + kind.width][rule] as number);
-    key.set(k, base * (1 + noise * (random.next() - 0.5)));
+  for (let k = 0; k < left.length; k++) {
+    if (left[k] === 0) continue;
+    order.push(k);
+    const base = prices ? (prices[k] as number) : keyOf(hunt.model.kinds[k] as Kind, rule);
+    keys[k] = base * (1 + noise * (random.next() - 0.5));
   }
-  return kinds.sort((a, b) => (key.get(b) as number) - (key.get(a) as number));
+  sortByKey(order, keys);
+  return order;
+}
+
+function keyOf({ area, length, width }: Kind, rule: number): number {
+  switch (rule) {
+    case 1:
+      return length;
+    case 2:
+      return width;
+    case 3:
+      return Math.max(length, width);
+    case 5:
+      return length + width;
+    default:
+      return area;
+  }
+}
+
+/** Largest key first. Few are sorted by insertion, which makes nothing new. */
+function sortByKey(order: number[], keys: Float64Array): void {
+  if (order.length > 30) {
+    order.sort((a, b) => (keys[b] as number) - (keys[a] as number));
+    return;
+  }
+  for (let i = 1; i < order.length; i++) {
+    const kind = order[i] as number;
+    const key = keys[kind] as number;
+    let j = i - 1;
+    for (; j >= 0 && (keys[order[j] as number] as number) < key; j--) order[j + 1] = order[j] as number;
+    order[j + 1] = kind;
+  }
 }

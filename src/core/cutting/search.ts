@@ -1,10 +1,11 @@
 import type { Random } from '#core/numerics';
-import { blink, leftArea, startHunt, worthOf } from './insert.ts';
+import { blink, startHunt } from './insert.ts';
 import type { Hunt } from './insert.ts';
 import { draftOf, dropSheet, emptyLoad } from './load.ts';
 import type { Load } from './load.ts';
 import type { Model } from './model.ts';
 import { recreate, ruin } from './ruin.ts';
+import type { Sheet } from './sheet.ts';
 
 /** A search that can be run in portions. It looks for a load that costs less than the best so far. */
 export interface Search {
@@ -117,13 +118,13 @@ function emptiest(load: Load): number {
 
 /** What is left out, plus the worth lost in the sheets; less is better. */
 export function gradeOf(hunt: Hunt, load: Load): number {
-  let grade = 0;
-  let scale = 0;
-  for (const sheet of load.sheets) {
-    grade += worthOf(hunt, sheet.bin.length, sheet.bin.width) - sheet.worth;
-    scale = Math.max(scale, sheet.bin.area);
+  const { wholeWorth, maxArea } = hunt;
+  let grade = load.leftArea * Math.sqrt(Math.sqrt(maxArea)) * leftWeight;
+  for (let i = 0; i < load.sheets.length; i++) {
+    const sheet = load.sheets[i] as Sheet;
+    grade += (wholeWorth[sheet.bin.index] as number) - sheet.worth;
   }
-  return grade + leftArea(hunt.model, load) * Math.sqrt(Math.sqrt(scale)) * leftWeight;
+  return grade;
 }
 
 const leftWeight = 1.5;

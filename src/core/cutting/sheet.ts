@@ -7,6 +7,8 @@ import { hasLimits, keepsLimits } from './limits.ts';
 export interface Sheet {
   readonly bin: Bin;
   readonly way: number;
+  /** The mark of the load that may change it; null: none. */
+  readonly owner: object | null;
   readonly roots: Node[];
   /** Free nodes. */
   free: Node[];
@@ -31,12 +33,12 @@ export function measureRoom(sheet: Sheet): void {
   }
 }
 
-export function openSheet(bin: Bin, way: number): Sheet {
+export function openSheet(bin: Bin, way: number, owner: object | null): Sheet {
   const plan = bin.pieces[way];
   const roots = (plan?.pieces ?? []).map((piece) =>
     makeFree(piece.length, piece.width, piece.direction, piece.stage),
   );
-  const sheet = { bin, way, roots, free: [...roots], parts: [], worth: 0, usedArea: 0, ...noRoom };
+  const sheet = { bin, way, owner, roots, free: [...roots], parts: [], worth: 0, usedArea: 0, ...noRoom };
   measureRoom(sheet);
   return sheet;
 }
@@ -45,10 +47,11 @@ export function openSheet(bin: Bin, way: number): Sheet {
 export const noRoom = { roomLength: 0, roomWidth: 0, roomArea: 0 };
 
 /** A copy whose nodes are its own; the nodes of the original point to theirs. */
-export function cloneSheet(sheet: Sheet): Sheet {
+export function cloneSheet(sheet: Sheet, owner: object | null): Sheet {
   const copy: Sheet = {
     bin: sheet.bin,
     way: sheet.way,
+    owner,
     roots: sheet.roots.map((root) => cloneNode(root, null)),
     free: [],
     parts: [],

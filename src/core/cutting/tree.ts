@@ -22,6 +22,9 @@ export interface Node {
   copy: Node | null;
 }
 
+/** What a node without kids has; replaced, never filled. */
+const noKids: Node[] = [];
+
 /** A node not yet used. */
 export function makeFree(length: number, width: number, outer: Direction | 0, stage: number): Node {
   return {
@@ -30,7 +33,7 @@ export function makeFree(length: number, width: number, outer: Direction | 0, st
     direction: 0,
     kind: -1,
     turned: false,
-    kids: [],
+    kids: noKids,
     parent: null,
     outer,
     stage,
@@ -60,7 +63,7 @@ export function cloneNode(node: Node, parent: Node | null): Node {
     direction: node.direction,
     kind: node.kind,
     turned: node.turned,
-    kids: [],
+    kids: noKids,
     parent,
     outer: node.outer,
     stage: node.stage,
@@ -68,7 +71,11 @@ export function cloneNode(node: Node, parent: Node | null): Node {
     copy: null,
   };
   node.copy = copy;
-  for (let i = 0; i < node.kids.length; i++) copy.kids.push(cloneNode(node.kids[i] as Node, copy));
+  const { kids } = node;
+  if (kids.length > 0) {
+    copy.kids = new Array<Node>(kids.length);
+    for (let i = 0; i < kids.length; i++) copy.kids[i] = cloneNode(kids[i] as Node, copy);
+  }
   return copy;
 }
 
@@ -76,7 +83,7 @@ export function setFree(node: Node): void {
   node.direction = 0;
   node.kind = -1;
   node.turned = false;
-  node.kids = [];
+  node.kids = noKids;
 }
 
 /**

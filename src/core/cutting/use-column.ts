@@ -1,6 +1,7 @@
 import type { Random } from '#core/numerics';
 import type { Column } from './columns.ts';
 import { startHunt, worthOf } from './insert.ts';
+import { leavePart, takePart } from './load.ts';
 import type { Load } from './load.ts';
 import type { Bin, Model } from './model.ts';
 import { listNodes, noRoom, tidySheet } from './sheet.ts';
@@ -23,6 +24,7 @@ export function useColumn(model: Model, load: Load, column: Column): number {
   const sheet: Sheet = {
     bin,
     way: column.way,
+    owner: load.mark,
     roots: column.roots.map((root) => cloneNode(root, null)),
     free: [],
     parts: [],
@@ -33,7 +35,7 @@ export function useColumn(model: Model, load: Load, column: Column): number {
   const hunt = startHunt(model, neverDrawn);
   const worth = (node: { length: number; width: number }) => worthOf(hunt, node.length, node.width);
   listNodes(sheet, worth);
-  const out = sheet.parts.filter((node) => !takePart(load, node.kind));
+  const out = sheet.parts.filter((node) => !takeWanted(load, node.kind));
   if (out.length === sheet.parts.length) return 0;
   if (out.length > 0) {
     out.forEach(setFree);
@@ -42,7 +44,6 @@ export function useColumn(model: Model, load: Load, column: Column): number {
     if (!kept) return giveBack(load, sheet);
   }
   load.sheets.push(sheet);
-  load.own.push(true);
   load.used[bin.index] = (load.used[bin.index] as number) + 1;
   load.cost += bin.cost;
   return 1;
@@ -50,17 +51,13 @@ export function useColumn(model: Model, load: Load, column: Column): number {
 
 const neverDrawn: Random = { next: () => 0, whole: (lo) => lo, normal: () => 0 };
 
-function takePart(load: Load, kind: number): boolean {
+function takeWanted(load: Load, kind: number): boolean {
   if ((load.left[kind] as number) === 0) return false;
-  load.left[kind] = (load.left[kind] as number) - 1;
-  load.leftCount--;
+  takePart(load, kind);
   return true;
 }
 
 function giveBack(load: Load, sheet: Sheet): 0 {
-  for (const node of sheet.parts) {
-    load.left[node.kind] = (load.left[node.kind] as number) + 1;
-    load.leftCount++;
-  }
+  for (const node of sheet.parts) leavePart(load, node.kind);
   return 0;
 }

@@ -1,4 +1,5 @@
 import { startHunt } from './insert.ts';
+import { makeLoad } from './load.ts';
 import type { Load } from './load.ts';
 import type { Kind, Model } from './model.ts';
 import { aimBelow, goOnFrom, isBetterLoad, stepOnce } from './search.ts';
@@ -74,34 +75,20 @@ function openWindow(search: Search): Window {
     counts[known] = (counts[known] ?? 0) + 1;
     return known;
   };
-  const sheets = places.map((place) => cloneSheet(current.sheets[place] as Sheet));
+  const sheets = places.map((place) => cloneSheet(current.sheets[place] as Sheet, null));
   for (const { parts } of sheets) for (const node of parts) node.kind = note(node.kind);
   const offered = drawLeft(search).map(note);
   const left = new Int32Array(kinds.length);
   for (const kind of offered) left[kind] = (left[kind] as number) + 1;
-  const used = new Int32Array(model.bins.length);
-  for (const { bin } of sheets) used[bin.index] = (used[bin.index] as number) + 1;
-  return {
-    places,
-    kinds,
-    model: {
-      ...model,
-      kinds: kinds.map((kind, index) => ({
-        ...(model.kinds[kind] as Kind),
-        index,
-        count: counts[index] ?? 0,
-      })),
-      bins: model.bins.map((bin) => ({ ...bin, count: used[bin.index] as number })),
-    },
-    load: {
-      sheets,
-      own: sheets.map(() => false),
-      left,
-      leftCount: offered.length,
-      used,
-      cost: sheets.reduce((sum, { bin }) => sum + bin.cost, 0),
-    },
+  const small: Model = {
+    ...model,
+    kinds: kinds.map((kind, index) => ({ ...(model.kinds[kind] as Kind), index, count: counts[index] ?? 0 })),
+    bins: model.bins.map((bin) => ({
+      ...bin,
+      count: sheets.filter((each) => each.bin.index === bin.index).length,
+    })),
   };
+  return { places, kinds, model: small, load: makeLoad(small, sheets, left) };
 }
 
 /** Three to five sheets by lot. */
@@ -132,20 +119,12 @@ function closeWindow({ hunt, current }: Search, window: Window, local: Load): Lo
   const kept = current.sheets.filter((_, place) => !taken.has(place));
   const back = local.sheets.map((sheet) => {
     for (const node of sheet.parts) node.kind = window.kinds[node.kind] as number;
-    return { ...sheet, bin: bins[sheet.bin.index] as Sheet['bin'] };
+    return { ...sheet, owner: null, bin: bins[sheet.bin.index] as Sheet['bin'] };
   });
   const left = current.left.slice();
   window.load.left.forEach((offered, kind) => {
     const at = window.kinds[kind] as number;
     left[at] = (left[at] as number) - offered + (local.left[kind] as number);
   });
-  const sheets = [...kept, ...back];
-  return {
-    sheets,
-    own: sheets.map(() => false),
-    left,
-    leftCount: left.reduce((sum, count) => sum + count, 0),
-    used: current.used.map((n, i) => n - (window.load.used[i] as number) + (local.used[i] as number)),
-    cost: sheets.reduce((sum, { bin }) => sum + bin.cost, 0),
-  };
+  return makeLoad(hunt.model, [...kept, ...back], left);
 }

@@ -33,8 +33,15 @@ export function pointsOfReading(reading: ReadingPlace): readonly string[] {
   switch (reading.kind) {
     case 'width':
       return [...reading.left, ...reading.right];
+    case 'twist':
+      return [...reading.first, ...reading.second];
     case 'offset':
+    case 'ordinate':
       return [reading.from, reading.to, reading.point];
+    case 'tick':
+      return [reading.point];
+    case 'thickness':
+      return [];
     case 'angle':
       return [reading.from, reading.at, reading.to];
     default:
@@ -82,20 +89,10 @@ function drawTapeOn(reading: ReadingPlace, at: (name: string) => Point): readonl
       return drawTape(share(reading.left), share(reading.right));
     }
     case 'plumb':
-    case 'level': {
-      const [a, b] = [at(reading.from), at(reading.to)];
-      const foot = reading.kind === 'plumb' ? { x: a.x, y: b.y } : { x: b.x, y: a.y };
-      const bob =
-        reading.kind === 'plumb'
-          ? [drawCircle(a, 0.9, 'outline', 'ink')]
-          : [drawCircle(foot, 0.9, 'outline', 'paper')];
-      return [
-        drawLine([a, foot], 'centre'),
-        ...drawArrow(foot, b, 'outline', Math.min(1.8, Math.hypot(b.x - foot.x, b.y - foot.y))),
-        ...bob,
-      ];
-    }
-    case 'offset': {
+    case 'level':
+      return drawDrop(reading.kind, at(reading.from), at(reading.to));
+    case 'offset':
+    case 'ordinate': {
       const [a, b, p] = [at(reading.from), at(reading.to), at(reading.point)];
       return [drawLine([a, b], 'centre'), ...drawTape(footOn(a, b, p), p)];
     }
@@ -111,9 +108,41 @@ function drawTapeOn(reading: ReadingPlace, at: (name: string) => Point): readonl
         drawCircle({ x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 }, 0.8, 'none', 'ink'),
       ];
     }
+    case 'tick':
+      return drawTip(at(reading.point), Math.hypot(at('TL').x, at('TL').y));
+    case 'twist':
+      return [reading.first, reading.second].flatMap(([a, b]) => drawTape(at(a), at(b)));
+    case 'thickness':
+      return [drawText({ x: at('BL').x, y: at('TL').y / 2 }, reading.place, { height: lettering.small })];
     default:
       return unreachable(reading);
   }
+}
+
+/** Plumb line or level from the first point, and the way from there to the second. */
+function drawDrop(kind: 'plumb' | 'level', a: Point, b: Point): readonly Mark[] {
+  const foot = kind === 'plumb' ? { x: a.x, y: b.y } : { x: b.x, y: a.y };
+  const bob =
+    kind === 'plumb' ? drawCircle(a, 0.9, 'outline', 'ink') : drawCircle(foot, 0.9, 'outline', 'paper');
+  const arrow = drawArrow(foot, b, 'outline', Math.min(1.8, Math.hypot(b.x - foot.x, b.y - foot.y)));
+  return [drawLine([a, foot], 'centre'), ...arrow, bob];
+}
+
+/** The pointed end of a stick that touches a point, coming from the middle of the opening; a tooth to show which way it lies. */
+function drawTip(tip: Point, height: number): readonly Mark[] {
+  const middle = { x: 0.36 * height, y: 0.5 * height };
+  const length = Math.hypot(middle.x - tip.x, middle.y - tip.y) || 1;
+  const along = { x: (middle.x - tip.x) / length, y: (middle.y - tip.y) / length };
+  const on = (by: number, aside: number): Point => ({
+    x: tip.x + along.x * by * height - along.y * aside * height,
+    y: tip.y + along.y * by * height + along.x * aside * height,
+  });
+  const outline = [on(0, 0), on(0.08, 0.025), on(0.2, 0.025), on(0.22, 0.045), on(0.24, 0.025)];
+  const back = [on(0.38, 0.025), on(0.38, -0.025), on(0.08, -0.025)];
+  return [
+    { kind: 'path', points: [...outline, ...back], closed: true, pen: 'cut', fill: 'paper' },
+    drawCircle(tip, 0.8, 'none', 'ink'),
+  ];
 }
 
 /** Where a square from the point meets the line through both ends; the first end when they fall together. */

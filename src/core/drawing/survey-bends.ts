@@ -8,6 +8,7 @@ import type { Mark, Pen } from './types.ts';
 
 const rayShare = 0.15; // of the way to the end named
 const bowTick = 4; // mm of paper
+const tickArm = 1.2; // mm of paper
 
 /** The beginning of both directions, and the angle beside them. */
 export function drawRays(reading: Extract<Reading, { kind: 'angle' }>, sheet: SurveySheet): readonly Mark[] {
@@ -30,6 +31,29 @@ export function drawBow(reading: Extract<Reading, { kind: 'bow' }>, sheet: Surve
   const pen: Pen = isSuspect(reading, sheet) ? 'fault' : 'dimension';
   const text = `${reading.id} ${formatSigned(reading.value, sheet.view.units)}`;
   return [drawLine([middle, end], pen, reading.id), labelAt(reading, text, end, sheet)];
+}
+
+/** A small cross with the name of the reading at a point brought over by stick. */
+export function drawTickMark(
+  reading: Extract<Reading, { kind: 'tick' }>,
+  sheet: SurveySheet,
+): readonly Mark[] {
+  const p = sheet.points[reading.point];
+  if (!p) return [];
+  const pen: Pen = isSuspect(reading, sheet) ? 'fault' : 'dimension';
+  const away = Math.atan2(sheet.centre.y - p.y, sheet.centre.x - p.x);
+  const at = { x: p.x + 2 * bowTick * Math.cos(away), y: p.y + 2 * bowTick * Math.sin(away) };
+  const arms = [1, -1].map((side) =>
+    drawLine(
+      [
+        { x: p.x - tickArm, y: p.y - side * tickArm },
+        { x: p.x + tickArm, y: p.y + side * tickArm },
+      ],
+      pen,
+      reading.id,
+    ),
+  );
+  return [...arms, labelAt(reading, reading.id, at, sheet)];
 }
 
 function labelAt(reading: Reading, text: string, at: Point, sheet: SurveySheet): Mark {

@@ -6,7 +6,7 @@ import { boxAround } from './find-room.ts';
 import { boxesOverlap, boxOfMark, drawLine, drawText, lettering } from './marks.ts';
 import { formatSigned, formatSize } from './scales.ts';
 import { footOn } from './reading-sketch.ts';
-import { drawBow, drawRays } from './survey-bends.ts';
+import { drawBow, drawRays, drawTickMark } from './survey-bends.ts';
 import type { SurveySheet } from './survey-sheet.ts';
 import { drawArrow } from './symbols.ts';
 import { textWidth } from './text-width.ts';
@@ -30,7 +30,8 @@ export function drawReading(reading: Reading, sheet: SurveySheet): readonly Mark
     case 'plumb':
     case 'level':
       return drawDeviation(reading, sheet);
-    case 'offset': {
+    case 'offset':
+    case 'ordinate': {
       const [a, b, p] = [reading.from, reading.to, reading.point].map((name) => sheet.points[name]);
       return a && b && p ? drawTape(reading, footOn(a, b, p), p, sheet) : [];
     }
@@ -38,6 +39,11 @@ export function drawReading(reading: Reading, sheet: SurveySheet): readonly Mark
       return drawRays(reading, sheet);
     case 'bow':
       return drawBow(reading, sheet);
+    case 'tick':
+      return drawTickMark(reading, sheet);
+    case 'twist':
+    case 'thickness':
+      return []; // they are told in words: nothing of them lies in this plane
     default:
       return unreachable(reading);
   }

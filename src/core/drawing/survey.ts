@@ -41,7 +41,10 @@ export function drawSurvey(view: SurveyView): Drawing {
 
 /** Readings whose text has the least choice of place come first: plumb and level, widths, then the others. */
 function byRoom(a: Reading, b: Reading): number {
-  const rank = { plumb: 0, level: 0, width: 1, distance: 2, offset: 2, bow: 3, angle: 3 };
+  const rank = {
+    ...{ plumb: 0, level: 0, width: 1, distance: 2, offset: 2, ordinate: 2, bow: 3, angle: 3, tick: 3 },
+    ...{ twist: 4, thickness: 4 },
+  };
   return rank[a.kind] - rank[b.kind];
 }
 

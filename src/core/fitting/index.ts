@@ -6,4 +6,4 @@ export type { Passage } from './rectangle-fit.ts';
 export { canBeStoodUp, checkRoute, handRoom, takeRoute } from './route.ts';
 export { bodiesOf } from './solids.ts';
 export type { Body, Solid } from './solids.ts';
-export type { Gate, GateAnswer, Load } from './types.ts';
+export type { GateAnswer, Load } from './types.ts';

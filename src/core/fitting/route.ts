@@ -1,9 +1,10 @@
+import type { Gate } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import { unreachable } from '#core/problems';
 import { formatNumber } from '#core/units';
 import { longestRoundCorner } from './corner-turn.ts';
 import { fitsThrough, leastSecondSide } from './rectangle-fit.ts';
-import type { Gate, GateAnswer, Load } from './types.ts';
+import type { GateAnswer, Load } from './types.ts';
 
 /** Room for the hands on each side, mm (joinery F1, common practice). */
 export const handRoom = 5;

@@ -11,6 +11,7 @@ export {
 } from './kinds.ts';
 export type { KindWords, SeenSizes, ShapeNeeds } from './kind.ts';
 export { screwLimits } from './joints/corner.ts';
+export type { Gate } from './gates.ts';
 export { roughSize } from './parts.ts';
 export { slicePart } from './slices.ts';
 export type { PartSlice } from './slices.ts';

@@ -15,7 +15,8 @@ export function checkParameters(
 }
 
 function checkOne(value: unknown, info: ParameterInfo, about: string): readonly Problem[] {
-  if (Array.isArray(value) && info.type === 'lengths') return value.flatMap((v) => checkOne(v, info, about));
+  const isList = info.type === 'lengths' || info.type === 'numbers';
+  if (Array.isArray(value) && isList) return value.flatMap((v) => checkOne(v, info, about));
   if (typeof value !== 'number') return [];
   const say = (severity: Problem['severity'], code: string, message: string, remedy: string): Problem => ({
     severity,

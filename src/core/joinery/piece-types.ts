@@ -73,7 +73,16 @@ export interface ParameterInfo {
   readonly label: string;
   readonly help: string;
   readonly type:
-    'length' | 'number' | 'whole' | 'choice' | 'yes-no' | 'material' | 'piece' | 'lengths' | 'cells';
+    | 'length'
+    | 'number'
+    | 'whole'
+    | 'choice'
+    | 'yes-no'
+    | 'material'
+    | 'piece'
+    | 'lengths'
+    | 'numbers'
+    | 'cells';
   readonly group: string;
   readonly default?: number | string | boolean;
   readonly min?: number;

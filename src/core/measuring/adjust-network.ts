@@ -1,10 +1,13 @@
 import type { Point } from '#core/geometry';
 import { makeRandom } from '#core/numerics';
+import { areaRound, disorderOf } from './corner-order.ts';
 import { alignToDatum, goesClockwise, isOpening, knowsHand, mirrorPosition } from './datum.ts';
 import type { Datum } from './datum.ts';
+import { isSided } from './network.ts';
 import type { Network, Position } from './network.ts';
 import { analyseFit, evaluate, fitFrom } from './solve.ts';
 import type { AnalysedFit, Fit } from './solve.ts';
+import { seatBoards } from './start-given.ts';
 import { growStarts } from './start-growth.ts';
 import { startOpening } from './start-opening.ts';
 
@@ -28,6 +31,8 @@ const asGood = 4;
 /** Points further apart than this share of the size make two shapes different. */
 const different = 1e-3;
 const strayStarts = 12;
+/** More points than this strewn at random never find their places. */
+const mostStrewn = 30;
 /** Steps allowed to the winner: with a large slip the last digits come slowly. */
 const polishSteps = 500;
 
@@ -38,7 +43,7 @@ export function adjustNetwork(search: Search): Found {
   const fits = fitStarts(search, starts, enough);
   const settled = bestOf(fits).chi2 <= enough || search.start !== undefined || search.orderly === true;
   const all = settled ? fits : [...fits, ...fitStrays(search)];
-  const winner = bestOf(all);
+  const winner = inOrder(search.network, all);
   const polished = fitFrom(search.network, winner.position, polishSteps);
   return { fit: analyseFit(polished), rival: findRival(search, winner, all) };
 }
@@ -47,7 +52,7 @@ export function adjustNetwork(search: Search): Found {
 function fitStarts(search: Search, starts: readonly Position[], enough: number): readonly Fit[] {
   const fits: Fit[] = [];
   for (const start of starts) {
-    const fit = fitFrom(search.network, settleTilt(search.network, start));
+    const fit = fitFrom(search.network, settle(search.network, start));
     fits.push(fit);
     if (search.orderly === true && fit.chi2 <= enough) break;
   }
@@ -61,28 +66,61 @@ function bestOf(fits: readonly Fit[]): Fit {
   return rest.reduce((best, fit) => (clearly(fit, best) ? fit : best), first);
 }
 
+/** Of the fits that cannot be told apart by their readings the one that suits the order of the corners best. */
+function inOrder({ corners }: Network, fits: readonly Fit[]): Fit {
+  const best = bestOf(fits);
+  if (!corners) return best;
+  const alike = fits.filter(({ chi2 }) => chi2 < best.chi2 + asGood);
+  const disorder = alike.map(({ position }) => disorderOf(position.points, corners));
+  const least = Math.min(...disorder);
+  const champion = bestOf(alike.filter((_, k) => disorder[k] === least));
+  return disorderOf(best.position.points, corners) === least ? best : champion;
+}
+
 function findStarts({ network, datum }: Search): readonly Position[] {
   const align = (start: Position) => (datum ? alignToDatum(start, datum) : start);
-  if (isOpening(network.points)) return [align(startOpening(network))];
+  const plain = !network.observations.some(({ part }) => part !== undefined);
+  if (isOpening(network.points) && plain) return [align(startOpening(network))];
   const grown = growStarts(network).map(align);
   if (datum === null) return grown;
-  return decidesHand(network) ? [...grown, ...grown.map(mirrorPosition)] : grown.map(standUp(network));
+  const starts = decidesHand(network)
+    ? [...grown, ...grown.map(mirrorPosition)]
+    : grown.map(standUp(network));
+  return starts.filter((start, k) => !starts.slice(0, k).some((other) => isSamePlace(start, other)));
+}
+
+/** Starts nearer to each other than this lead to the same end, mm. */
+const samePlace = 1e-3;
+
+function isSamePlace(a: Position, b: Position): boolean {
+  return Object.entries(a.points).every(([name, p]) => {
+    const q = b.points[name];
+    return q !== undefined && Math.abs(p.x - q.x) < samePlace && Math.abs(p.y - q.y) < samePlace;
+  });
 }
 
 /** Plumb and level readings together tell a shape from its mirror image. */
 function decidesHand(network: Network): boolean {
   if (knowsHand(network.points)) return false;
   const has = (measure: string) => network.observations.some((seen) => seen.measure === measure);
-  return (has('plumb') && has('level')) || has('offset') || has('angle');
+  return (has('plumb') && has('level')) || network.observations.some(isSided);
 }
 
 /** Mirrors a start so that an opening goes round as its names say, or else its first point off the axis lies above it. */
 function standUp(network: Network): (start: Position) => Position {
   if (knowsHand(network.points)) return (start) => (goesClockwise(start) ? mirrorPosition(start) : start);
+  const { corners } = network;
+  if (corners) return (start) => (areaRound(start.points, corners) < 0 ? mirrorPosition(start) : start);
   return (start) => {
     const first = network.points.find((name) => Math.abs(start.points[name]?.y ?? 0) > 0);
     return first !== undefined && (start.points[first]?.y ?? 0) < 0 ? mirrorPosition(start) : start;
   };
+}
+
+/** Boards laid where they fit the points of a start, and upright turned so that it fits. */
+function settle(network: Network, start: Position): Position {
+  const boards = seatBoards(network, start.points);
+  return settleTilt(network, { ...start, boards });
 }
 
 /** Turns upright so that plumb and level readings fit best: nearest to the y axis where several do. */
@@ -107,7 +145,7 @@ function uprightOfOpening({ points }: Position): number {
 
 /** Seeded starts strewn over the field, for readings that the orderly starts cannot fit. */
 function fitStrays({ network, datum }: Search): readonly Fit[] {
-  if (isOpening(network.points)) return [];
+  if (isOpening(network.points) || network.points.length > mostStrewn) return [];
   const random = makeRandom(1);
   const reach = Math.max(1, ...network.observations.map((seen) => Math.abs(seen.value)));
   const held = Object.values(network.held).flatMap(({ x, y }) =>
@@ -122,7 +160,7 @@ function fitStrays({ network, datum }: Search): readonly Fit[] {
       ]),
     );
     const start = standUp(network)({ points, tilt: 0 });
-    return fitFrom(network, settleTilt(network, datum ? alignToDatum(start, datum) : start));
+    return fitFrom(network, settle(network, datum ? alignToDatum(start, datum) : start));
   });
 }
 
@@ -140,10 +178,12 @@ function findRival({ network, datum }: Search, winner: Fit, fits: readonly Fit[]
         return p && q ? Math.hypot(p.x - q.x, p.y - q.y) : 0;
       }),
     );
+  const { corners } = network;
   const image = datum ? mirrorPosition(winner.position) : winner.position;
   const rival = fits.find(
     ({ chi2, position }) =>
       chi2 < winner.chi2 + asGood &&
+      !(corners && disorderOf(position.points, corners) === Infinity) &&
       apart(position, winner.position) > different * size &&
       apart(position, image) > different * size,
   );

@@ -1,20 +1,25 @@
 import type { Shape, ShapeEdge } from '#core/geometry';
 import type { Problem } from '#core/problems';
 import { adviseReading } from './advice.ts';
+import { findAside, summariseAside } from './aside.ts';
 import { openingEdges } from './opening.ts';
 import { adjustNetwork } from './adjust-network.ts';
 import type { Found } from './adjust-network.ts';
-import { checkSurvey, usableReadings } from './check-survey.ts';
+import { checkSurvey, usableFixed, usableReadings } from './check-survey.ts';
 import { alignToDatum, datumOf, firstOffAxis, mirrorPosition, openingCorners } from './datum.ts';
 import type { Datum } from './datum.ts';
 import { findAll } from './findings.ts';
-import { edgeKey, unitOf } from './network.ts';
-import type { Position } from './network.ts';
+import { sigmaOf } from './methods.ts';
+import { edgeKey, isSided, tellsPoints, unitOf } from './network.ts';
+import type { Observation, Position } from './network.ts';
+import { covarianceOf } from './solve.ts';
 import type { AnalysedFit } from './solve.ts';
+import { findRepeats } from './repeats.ts';
 import { networkOf } from './study.ts';
 import type { Study } from './study.ts';
 import { findSuspects, smallestSlip } from './suspects.ts';
-import type { AdjustedReading, Adjustment, Reading, Survey } from './types.ts';
+import type { AdjustedNumber, AdjustedReading, Adjustment, Reading, Survey } from './types.ts';
+import { freeCovariance } from './uncertainty.ts';
 import { findLoosePoints, tellUndetermined } from './undetermined.ts';
 
 /** What a survey comes to: the answer of `measure`, and the shape for the pieces. */
@@ -32,10 +37,18 @@ const opening = { origin: 'BL', along: 'BR' } as const satisfies Datum;
  */
 export function adjustSurvey(survey: Survey): SurveyOutcome {
   const problems = checkSurvey(survey);
-  const readings = usableReadings(survey);
-  const datum = datumOf(readings);
-  if (datum === null) return { adjustment: emptyAdjustment(survey, problems), shape: null };
-  const found = adjustNetwork({ network: networkOf(readings, datum), datum });
+  const usable = usableReadings(survey);
+  const readings = usable.filter(tellsPoints);
+  const aside = summariseAside(usable);
+  const fixed = usableFixed(survey, readings);
+  const datum = fixed.length > 0 ? null : datumOf(readings);
+  const remarks = [
+    ...findAside(aside),
+    ...usable.flatMap((r) => (tellsPoints(r) ? [] : findRepeats(r, sigmaOf(r)))),
+  ];
+  if (datum === null && fixed.length === 0)
+    return { adjustment: { ...emptyAdjustment(survey, [...problems, ...remarks]), ...aside }, shape: null };
+  const found = adjustNetwork({ network: networkOf(readings, datum ?? fixed, survey.corners), datum });
   const doubt = { fit: found.fit, datum, readings };
   const loose = findLoosePoints(found.fit);
   const verdict = findSuspects(doubt);
@@ -43,15 +56,16 @@ export function adjustSurvey(survey: Survey): SurveyOutcome {
   const study: Study = { ...known, advice: adviseReading(known) };
   const adjustment: Adjustment = {
     seenFrom: survey.seenFrom,
-    points: tellPoints(found.fit, loose.points),
+    points: tellPoints(found.fit, loose.points, survey),
     tilt: tellTilt(found.fit, loose.tilt),
-    readings: found.fit.residuals.map((_, at) => tellReading(found.fit, at)),
+    readings: tellReadings(found.fit),
     dof: found.fit.dof,
     chi2: found.fit.chi2,
     suspects: verdict.suspects,
     undetermined: tellUndetermined(found.fit, readings, loose),
     advice: study.advice,
-    findings: [...problems, ...findAll(study)],
+    findings: [...problems, ...findAll(study), ...remarks],
+    ...aside,
   };
   return { adjustment, shape: loose.points.length > 0 ? null : makeShape(survey, readings, found) };
 }
@@ -65,38 +79,52 @@ function emptyAdjustment(survey: Survey, findings: readonly Problem[]): Adjustme
 
 /** Position as the contract shows it: the first point named off the axis has y above 0, unless readings tell left from right. */
 function shownPosition(fit: AnalysedFit): Position {
-  if (fit.network.observations.some(({ measure }) => measure === 'offset' || measure === 'angle'))
-    return fit.position;
+  const origin = Object.values(fit.network.held).filter(({ x }) => x !== undefined);
+  if (origin.length > 1 || fit.network.corners || fit.network.observations.some(isSided)) return fit.position;
   const first = firstOffAxis(fit.position, fit.network.points);
   return first !== undefined && (fit.position.points[first]?.y ?? 0) < 0
     ? mirrorPosition(fit.position)
     : fit.position;
 }
 
-function tellPoints(fit: AnalysedFit, loose: readonly string[]): Adjustment['points'] {
+function tellPoints(fit: AnalysedFit, loose: readonly string[], { datum }: Survey): Adjustment['points'] {
   const shown = shownPosition(fit);
+  const spread = datum === 'free' && loose.length === 0 ? freeVariances(fit) : variancesOf(fit);
   return fit.network.points
     .filter((id) => !loose.includes(id))
     .map((id) => {
       const { x, y } = shown.points[id] ?? { x: 0, y: 0 };
-      return { id, x, y, sx: deviationOf(fit, id, 'x'), sy: deviationOf(fit, id, 'y') };
+      const deviation = (axis: 'x' | 'y') => Math.sqrt(Math.max(0, spread.get(`${id}.${axis}`) ?? 0));
+      return { id, x, y, sx: deviation('x'), sy: deviation('y') };
     });
 }
 
-function deviationOf(fit: AnalysedFit, point: string, axis: 'x' | 'y'): number {
-  return Math.sqrt(Math.max(0, covarianceOf(fit, [point, axis], [point, axis])));
+/** Variances of all coordinates against the shape as a whole, by `point.axis`. */
+function freeVariances(fit: AnalysedFit): ReadonlyMap<string, number> {
+  const table = tableOf(fit);
+  const free = freeCovariance({ ...table, points: fit.position.points });
+  return new Map(table.order.map((name, k) => [name, free[k]?.[k] ?? 0]));
 }
 
-/** Covariance of two coordinates, 0 where one is held. */
-function covarianceOf(fit: AnalysedFit, a: Coordinate, b: Coordinate): number {
-  const [i, j] = [rowOf(fit, a), rowOf(fit, b)];
-  return i < 0 || j < 0 ? 0 : (fit.analysis.covariance[i]?.[j] ?? 0);
+/** The covariance of all coordinates, 0 where the datum holds one. */
+function tableOf(fit: AnalysedFit): Pick<Shape, 'order' | 'covariance'> {
+  const axes = ['x', 'y'] as const;
+  const order = fit.network.points.flatMap((name) => axes.map((axis) => `${name}.${axis}`));
+  const columns = new Map(
+    fit.unknowns.flatMap((u, k) => ('point' in u ? [[`${u.point}.${u.axis}`, k]] : [])),
+  );
+  const table = covarianceOf(fit);
+  const at = order.map((name) => columns.get(name) ?? -1);
+  return { order, covariance: at.map((i) => at.map((j) => table[i]?.[j] ?? 0)) };
 }
 
-type Coordinate = readonly [point: string, axis: 'x' | 'y'];
-
-function rowOf(fit: AnalysedFit, [point, axis]: Coordinate): number {
-  return fit.unknowns.findIndex((u) => 'point' in u && u.point === point && u.axis === axis);
+/** Variances of all coordinates that are not held, by `point.axis`. */
+function variancesOf(fit: AnalysedFit): ReadonlyMap<string, number> {
+  return new Map(
+    fit.unknowns.flatMap((u, k) =>
+      'point' in u ? [[`${u.point}.${u.axis}`, fit.analysis.variances[k] ?? 0] as const] : [],
+    ),
+  );
 }
 
 function tellTilt(fit: AnalysedFit, loose: boolean): number | null {
@@ -108,41 +136,35 @@ function angleInDegrees(radians: number): number {
   return Math.abs(radians) < 1e-15 ? 0 : (radians * 180) / Math.PI;
 }
 
-function tellReading(fit: AnalysedFit, at: number): AdjustedReading {
-  const seen = fit.network.observations[at];
-  if (!seen) throw new Error(`no observation ${at}`);
+/** One answer a reading, with its station where it has one. */
+function tellReadings(fit: AnalysedFit): readonly AdjustedReading[] {
+  const numbers = fit.network.observations.map((seen, at) => ({ seen, told: tellNumber(fit, seen, at) }));
+  return numbers.flatMap(({ seen, told }) => {
+    if (seen.part !== undefined) return [];
+    const station = numbers.find((other) => other.seen.id === seen.id && other.seen.part === 'station')?.told;
+    return [{ id: seen.id, ...told, ...(station && { station }) }];
+  });
+}
+
+function tellNumber(fit: AnalysedFit, seen: Observation, at: number): AdjustedNumber {
   const unit = unitOf(seen);
   const residual = (fit.residuals[at] ?? 0) / unit;
   const redundancy = fit.redundancy[at] ?? 0;
-  const { id } = seen;
   const [value, sigma] = [seen.value / unit, seen.sigma / unit];
   const normalised = fit.normalised[at] ?? null;
   const found = smallestSlip(sigma, redundancy);
-  return {
-    id,
-    value,
-    sigma,
-    adjusted: value - residual,
-    residual,
-    redundancy,
-    normalised,
-    smallestSlip: found,
-  };
+  const adjusted = value - residual;
+  return { value, sigma, adjusted, residual, redundancy, normalised, smallestSlip: found };
 }
 
 function makeShape(survey: Survey, readings: readonly Reading[], found: Found): Shape {
   const fit = fitForShape(readings, found);
   const names = fit.network.points;
-  const coordinates = names.flatMap((name): Coordinate[] => [
-    [name, 'x'],
-    [name, 'y'],
-  ]);
   return {
     seenFrom: survey.seenFrom,
     points: Object.fromEntries(names.map((name) => [name, fit.position.points[name] ?? { x: 0, y: 0 }])),
     edges: edgesOf(names).map((edge) => bowed(edge, fit.position.bows?.[edgeKey(edge)])),
-    order: coordinates.map((coordinate) => coordinate.join('.')),
-    covariance: coordinates.map((a) => coordinates.map((b) => covarianceOf(fit, a, b))),
+    ...tableOf(fit),
     tilt: fit.network.tiltFree ? fit.position.tilt : 0,
   };
 }

@@ -1,7 +1,7 @@
 import { fitRepeated, fitWith, repeatCandidates, standardCandidates } from './candidates.ts';
 import type { Candidate } from './candidates.ts';
 import { readingWords } from './opening.ts';
-import type { AnalysedFit } from './solve.ts';
+import type { AnalysedFit, Weighed } from './solve.ts';
 import type { Study } from './study.ts';
 import { smallestSlip } from './suspects.ts';
 import { findLoosePoints } from './undetermined.ts';
@@ -49,12 +49,12 @@ export function adviseReading(study: Omit<Study, 'advice'>): string | null {
   return best ? tellAdvice(study, best.candidate, now, best.guard) : null;
 }
 
-function withCandidate(fit: AnalysedFit, { reading, repeats }: Candidate): AnalysedFit {
+function withCandidate(fit: AnalysedFit, { reading, repeats }: Candidate): Weighed {
   return repeats === undefined ? fitWith(fit, reading) : fitRepeated(fit, reading);
 }
 
 /** How well a fit guards itself; a candidate added to it counts too. */
-export function guardOf(fit: AnalysedFit): Guard {
+export function guardOf(fit: Weighed): Guard {
   let guard = { unchecked: 0, worst: 0, worstId: '', uncheckedOthers: 0 };
   fit.network.observations.forEach((seen, at) => {
     const share = fit.redundancy[at] ?? 0;

@@ -1,10 +1,13 @@
+import { spreadOf } from '#core/numerics';
+import type { SparseRow } from '#core/numerics';
+import { columnsOf, weightedRow } from './columns.ts';
 import { isOpening } from './datum.ts';
 import { sigmaOf } from './methods.ts';
 import { namesOf, observe } from './network.ts';
 import { makeOpeningReading, openingChecklist, openingKeyOf } from './opening.ts';
 import { predict } from './predict.ts';
 import { analyseFit, evaluate, unchecked } from './solve.ts';
-import type { AnalysedFit } from './solve.ts';
+import type { AnalysedFit, Weighed } from './solve.ts';
 import type { Reading } from './types.ts';
 
 /** A reading that could be taken next. */
@@ -68,23 +71,57 @@ export function repeatCandidates(fit: AnalysedFit, readings: readonly Reading[])
 }
 
 /** What the set would be worth with one more reading of this kind, at the value it would then show. */
-export function fitWith(fit: AnalysedFit, reading: Reading): AnalysedFit {
-  const seen = observe({ ...reading, repeats: [] });
-  const value = predict(seen, fit.position).value;
+export function fitWith(fit: AnalysedFit, reading: Reading): Weighed {
+  const added = observe({ ...reading, repeats: [] }).map((seen) => ({
+    ...seen,
+    value: predict(seen, fit.position).value,
+  }));
   const tiltFree = fit.network.tiltFree || reading.kind === 'plumb' || reading.kind === 'level';
   const network = {
     ...fit.network,
     tiltFree,
-    observations: [...fit.network.observations, { ...seen, value }],
+    observations: [...fit.network.observations, ...added],
   };
-  return analyseFit(evaluate(network, fit.position));
+  const [only] = added;
+  if (added.length !== 1 || !only || tiltFree !== fit.network.tiltFree || fit.analysis.nullSpace.length > 0)
+    return analyseFit(evaluate(network, fit.position));
+  const row = weightedRow(only, fit.position, columnsOf(network));
+  const { weighed, own } = addRow(fit, row);
+  return { ...weighed, network, redundancy: [...weighed.redundancy, 1 - own] };
 }
 
 /** What the set would be worth if a reading were the mean of one more look. */
-export function fitRepeated(fit: AnalysedFit, reading: Reading): AnalysedFit {
+export function fitRepeated(fit: AnalysedFit, reading: Reading): Weighed {
   const count = 1 + (reading.repeats?.length ?? 0);
-  const observations = fit.network.observations.map((seen) =>
-    seen.id === reading.id ? { ...seen, sigma: seen.sigma * Math.sqrt(count / (count + 1)) } : seen,
+  const at = fit.network.observations.findIndex((seen) => seen.id === reading.id && seen.part === undefined);
+  const row = fit.rows[at];
+  const observations = fit.network.observations.map((seen, k) =>
+    k === at ? { ...seen, sigma: seen.sigma * Math.sqrt(count / (count + 1)) } : seen,
   );
-  return analyseFit(evaluate({ ...fit.network, observations }, fit.position));
+  const network = { ...fit.network, observations };
+  if (!row || fit.analysis.nullSpace.length > 0) return analyseFit(evaluate(network, fit.position));
+  const { weighed, own } = addRow(fit, scaleRow(row, 1 / Math.sqrt(count)));
+  // The row of the mean is longer than the one added by the root of count + 1.
+  const redundancy = weighed.redundancy.map((share, k) => (k === at ? 1 - own * (count + 1) : share));
+  return { ...weighed, network, redundancy };
+}
+
+function scaleRow({ columns, values }: SparseRow, factor: number): SparseRow {
+  return { columns, values: values.map((value) => value * factor) };
+}
+
+/**
+ * A fully determined fit with one row more, and what the unknowns then explain of that row: the inverse is changed by one
+ * product (Sherman and Morrison 1950, from memory), so no new one is made.
+ */
+function addRow(fit: AnalysedFit, row: SparseRow): { readonly weighed: Weighed; readonly own: number } {
+  const spread = spreadOf(fit.analysis, row);
+  const along = ({ columns, values }: SparseRow) =>
+    columns.reduce((sum, k, p) => sum + (spread[k] ?? 0) * (values[p] ?? 0), 0);
+  const share = 1 + along(row);
+  const variances = fit.analysis.variances.map((variance, k) => variance - (spread[k] ?? 0) ** 2 / share);
+  const redundancy = fit.redundancy.map((value, k) => value + along(fit.rows[k] ?? row) ** 2 / share);
+  const { network, unknowns } = fit;
+  const analysis = { variances, nullSpace: [] };
+  return { weighed: { network, unknowns, redundancy, analysis }, own: along(row) / share };
 }

@@ -1,7 +1,10 @@
 import type { Problem } from '#core/problems';
+import { checkPlaces } from './check-places.ts';
 import { methods, sigmaOf } from './methods.ts';
-import { showMm, showReading } from './words.ts';
-import type { Reading, Survey } from './types.ts';
+import { namesOf } from './network.ts';
+import { refuse } from './refuse.ts';
+import { joinWords, showMm, showReading } from './words.ts';
+import type { KnownPoint, Reading, Survey } from './types.ts';
 
 /** Longer than this is a slip of the pen: no opening in a boat or house, mm. */
 const longestReading = 100_000;
@@ -11,6 +14,7 @@ export function checkSurvey(survey: Survey): readonly Problem[] {
   return [
     ...checkSide(survey),
     ...checkCount(survey),
+    ...checkFixed(survey),
     ...survey.readings.flatMap((reading, at) => checkReading(reading, survey.readings.slice(0, at))),
   ];
 }
@@ -18,6 +22,35 @@ export function checkSurvey(survey: Survey): readonly Problem[] {
 /** The readings that can be used: finite, between two points, each id once. `checkSurvey` names the others. */
 export function usableReadings(survey: Survey): readonly Reading[] {
   return survey.readings.filter((reading, at) => !hasFault(reading, survey.readings.slice(0, at)));
+}
+
+/** The held points that the readings mention, if there are two at least; otherwise none is held. */
+export function usableFixed(survey: Survey, readings: readonly Reading[]): readonly KnownPoint[] {
+  const names = new Set(readings.flatMap(namesOf));
+  const known = (survey.fixed ?? []).filter(({ id }) => names.has(id));
+  return known.length >= 2 && checkFixed(survey).length === 0 ? known : [];
+}
+
+/** A point held further out than this is a slip of the pen, mm. */
+const farthest = 1e10;
+
+function checkFixed({ fixed = [], readings }: Survey): readonly Problem[] {
+  if (fixed.length === 0) return [];
+  const fault = (message: string, remedy: string): readonly Problem[] => [
+    { severity: 'stop', code: 'fixed-points', message: `${message} None is held.`, remedy },
+  ];
+  const far = fixed.find(({ x, y }) => !(Math.abs(x) <= farthest && Math.abs(y) <= farthest));
+  if (far) return fault(`The known point ${far.id} has no place that can be used.`, 'Give x and y in mm.');
+  const twice = fixed.find(({ id }, at) => fixed.findIndex((other) => other.id === id) < at);
+  if (twice) return fault(`The known point ${twice.id} is given twice.`, 'Give each known point once.');
+  const names = new Set(readings.flatMap(namesOf));
+  const idle = fixed.map(({ id }) => id).filter((id) => !names.has(id));
+  if (fixed.length - idle.length >= 2) return [];
+  const what = idle.length > 0 ? ` (no reading mentions ${joinWords(idle)})` : '';
+  return fault(
+    `Fewer than two known points can be used${what}, and one alone fixes no direction.`,
+    'Measure from a second known point, or leave them out.',
+  );
 }
 
 function hasFault(reading: Reading, before: readonly Reading[]): boolean {
@@ -40,24 +73,26 @@ function checkSide({ seenFrom }: Survey): readonly Problem[] {
 
 function checkCount({ readings }: Survey): readonly Problem[] {
   if (readings.length > 0) return [];
-  return [stop('no-readings', undefined, 'There are no readings yet.', 'Begin with the width of the sill.')];
+  return [
+    refuse('no-readings', undefined, 'There are no readings yet.', 'Begin with the width of the sill.'),
+  ];
 }
 
 function checkReading(reading: Reading, before: readonly Reading[]): readonly Problem[] {
   const fault =
-    checkValue(reading) ?? checkSigma(reading) ?? checkPoints(reading) ?? checkId(reading, before);
+    checkValue(reading) ?? checkSigma(reading) ?? checkPlaces(reading) ?? checkId(reading, before);
   return fault ? [fault] : [];
 }
 
 function checkValue(reading: Reading): Problem | null {
   const values = [reading.value, ...(reading.repeats ?? [])];
-  const positive = reading.kind === 'distance' || reading.kind === 'width';
+  const positive = ['distance', 'width', 'thickness'].includes(reading.kind);
   const wrong = values.find((value) => !Number.isFinite(value));
   if (wrong !== undefined)
-    return stop('reading-not-a-number', reading, 'is not a number.', 'Type what the tape said, in mm.');
+    return refuse('reading-not-a-number', reading, 'is not a number.', 'Type what the tape said, in mm.');
   const short = values.find((value) => positive && value <= 0);
   if (short !== undefined)
-    return stop(
+    return refuse(
       'reading-not-positive',
       reading,
       `is ${showMm(short)} mm; a ${reading.kind} is more than 0.`,
@@ -66,7 +101,7 @@ function checkValue(reading: Reading): Problem | null {
   if (reading.kind === 'angle') return checkTurn(reading, values);
   const long = values.find((value) => Math.abs(value) > longestReading);
   if (long !== undefined)
-    return stop(
+    return refuse(
       'reading-too-long',
       reading,
       `is ${showMm(long)} mm, longer than ${showMm(longestReading)} mm.`,
@@ -78,7 +113,7 @@ function checkValue(reading: Reading): Problem | null {
 function checkTurn(reading: Reading, values: readonly number[]): Problem | null {
   const wide = values.find((value) => Math.abs(value) > 360);
   if (wide === undefined) return null;
-  return stop(
+  return refuse(
     'angle-too-wide',
     reading,
     `is ${showReading(reading, wide)}, more than a whole turn.`,
@@ -90,7 +125,7 @@ const remeasure = 'Measure it again, or take it out.';
 
 function checkSigma(reading: Reading): Problem | null {
   if (reading.method !== undefined && !Object.hasOwn(methods, reading.method))
-    return stop(
+    return refuse(
       'method-unknown',
       reading,
       `has the method ${String(reading.method)}, which is none of M1 to M14.`,
@@ -98,7 +133,7 @@ function checkSigma(reading: Reading): Problem | null {
     );
   const sigma = sigmaOf(reading);
   if (Number.isFinite(sigma) && sigma >= 0.001 && sigma <= longestReading) return null;
-  return stop(
+  return refuse(
     'sigma-not-positive',
     reading,
     `has the standard deviation ${String(reading.sigma)} mm, which says nothing.`,
@@ -106,65 +141,14 @@ function checkSigma(reading: Reading): Problem | null {
   );
 }
 
-function checkPoints(reading: Reading): Problem | null {
-  const { from, to } = reading.kind === 'width' ? { from: '', to: '' } : reading;
-  if (reading.kind === 'offset' || reading.kind === 'angle') {
-    const third = reading.kind === 'offset' ? reading.point : reading.at;
-    return (
-      checkEnds(reading, [from, to]) ?? checkEnds(reading, [third, from]) ?? checkEnds(reading, [third, to])
-    );
-  }
-  if (reading.kind !== 'width') return checkEnds(reading, [from, to]);
-  if (!(reading.at >= 0 && reading.at <= 1))
-    return stop(
-      'fraction-outside',
-      reading,
-      `is taken at the fraction ${String(reading.at)} of the edges.`,
-      'Give a fraction from 0 to 1.',
-    );
-  const same = [...reading.left].sort().join() === [...reading.right].sort().join();
-  if (same)
-    return stop(
-      'edges-alike',
-      reading,
-      'names the same edge on both sides.',
-      'Name the left and the right edge.',
-    );
-  return checkEnds(reading, reading.left) ?? checkEnds(reading, reading.right);
-}
-
-function checkEnds(reading: Reading, [from, to]: readonly [string, string]): Problem | null {
-  if (from.trim() === '' || to.trim() === '')
-    return stop('point-unnamed', reading, 'has a point without a name.', 'Name both of its points.');
-  if (from === '__proto__' || to === '__proto__')
-    return stop(
-      'point-unnamed',
-      reading,
-      'has a point named __proto__, which cannot be used.',
-      'Name it otherwise.',
-    );
-  if (from !== to) return null;
-  return stop(
-    'ends-alike',
-    reading,
-    `runs from ${from} to ${to}, the same point.`,
-    'Name two different points.',
-  );
-}
-
 function checkId(reading: Reading, before: readonly Reading[]): Problem | null {
   if (reading.id.trim() === '')
-    return stop('id-missing', reading, 'has no name.', 'Give every reading a name of its own.');
+    return refuse('id-missing', reading, 'has no name.', 'Give every reading a name of its own.');
   if (!before.some((other) => other.id === reading.id)) return null;
-  return stop(
+  return refuse(
     'id-twice',
     reading,
     `is there twice; the second, ${showMm(reading.value)} mm, is not used.`,
     'Rename one of them, or enter the second as a repeat of the first.',
   );
-}
-
-function stop(code: string, reading: Reading | undefined, rest: string, remedy: string): Problem {
-  if (!reading) return { severity: 'stop', code, message: rest, remedy };
-  return { severity: 'stop', code, about: reading.id, message: `Reading ${reading.id} ${rest}`, remedy };
 }

@@ -53,7 +53,8 @@ function accuse({ verdict, readings }: Study): string {
     const side = s.slip > 0 ? 'too large' : 'too small';
     const size =
       reading?.kind === 'angle' ? showReading(reading, Math.abs(s.slip)) : `${showMm(Math.abs(s.slip))} mm`;
-    return `the ${reading ? readingWords(reading) : s.id} is about ${size} ${side}`;
+    const station = s.part === undefined ? '' : 'station of the ';
+    return `the ${station}${reading ? readingWords(reading) : s.id} is about ${size} ${side}`;
   };
   const [first] = verdict.suspects;
   const all = verdict.suspects.map(words);

@@ -60,11 +60,6 @@ export function alignToDatum(position: Position, datum: Datum): Position {
   return { ...position, points, tilt: normaliseAngle(position.tilt - angle) };
 }
 
-/** True when readings with a sign to one side, offsets and angles, tell the shape from its mirror image. */
-export function isSided(readings: readonly { readonly kind: Reading['kind'] }[]): boolean {
-  return readings.some(({ kind }) => kind === 'offset' || kind === 'angle');
-}
-
 /** The mirror image in the x axis; upright is mirrored with it. */
 export function mirrorPosition(position: Position): Position {
   const points = Object.fromEntries(

@@ -35,7 +35,7 @@ function passesExchanged(doubt: Doubt, pairs: readonly (readonly [string, string
   const values = new Map(observations.map((seen) => [seen.id, seen.value]));
   const swapped = observations.map((seen) => ({
     ...seen,
-    value: values.get(partner.get(seen.id) ?? seen.id) ?? seen.value,
+    value: values.get(partner.get(seen.id) ?? '') ?? seen.value,
   }));
   return largestDoubt(refit(doubt, swapped)).size <= suspectLimit;
 }

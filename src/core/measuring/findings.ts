@@ -2,7 +2,6 @@ import { chiSquareQuantile } from '#core/numerics';
 import type { Problem } from '#core/problems';
 import { criticalSlip, guardOf } from './advice.ts';
 import { findContradiction } from './contradiction.ts';
-import { isSided, knowsHand } from './datum.ts';
 import { compareLeans } from './lean.ts';
 import { runOf, sigmaOf } from './methods.ts';
 import { namesOf } from './network.ts';
@@ -11,6 +10,7 @@ import { findRepeats } from './repeats.ts';
 import type { Study } from './study.ts';
 import { smallestSlip } from './suspects.ts';
 import { worstPoint } from './undetermined.ts';
+import { findGuesses } from './guesses.ts';
 import { joinWords, showMm } from './words.ts';
 
 /** All that is worth saying about an adjusted survey. */
@@ -87,12 +87,19 @@ function findVague({ loose, found }: Study): readonly Problem[] {
 }
 
 /** Points that no chain of readings joins to the first. */
-function findGroups({ readings, datum }: Study): readonly Problem[] {
-  const ties = readings.filter(({ kind }) => kind !== 'bow'); // a bow says nothing of its ends
-  const reached = new Set([datum.origin, datum.along]);
+function findGroups({ readings, datum, found }: Study): readonly Problem[] {
+  const boards = found.fit.network.boards ?? [];
+  const ties = [
+    ...readings.filter(({ kind }) => kind !== 'bow' && kind !== 'tick').map(namesOf), // a bow says nothing of its ends
+    ...boards.map((board) =>
+      readings.flatMap((r) => (r.kind === 'tick' && r.board === board ? [r.point] : [])),
+    ),
+  ];
+  const first = datum ? [datum.origin, datum.along] : Object.keys(found.fit.network.held);
+  const reached = new Set(first);
   for (let grown = true; grown;) {
     const size = reached.size;
-    for (const names of ties.map(namesOf))
+    for (const names of ties)
       if (names.some((name) => reached.has(name))) names.forEach((name) => reached.add(name));
     grown = reached.size > size;
   }
@@ -102,7 +109,7 @@ function findGroups({ readings, datum }: Study): readonly Problem[] {
     {
       severity: 'stop',
       code: 'readings-not-joined',
-      message: `No reading ties ${joinWords(apart)} to ${datum.origin} and ${datum.along}.`,
+      message: `No reading ties ${joinWords(apart)} to ${joinWords(first)}.`,
       remedy: 'Measure at least three distances from one group of points to the other.',
     },
   ];
@@ -174,50 +181,4 @@ function findScatter({ verdict, found }: Study): readonly Problem[] {
       source: 'joinery A4',
     },
   ];
-}
-
-function findGuesses({ found, survey, readings, loose }: Study): readonly Problem[] {
-  if (loose.points.length > 0) return [];
-  const findings: Problem[] = [];
-  const names = found.fit.network.points;
-  const upright = readings.some((r) => r.kind === 'plumb') && readings.some((r) => r.kind === 'level');
-  const signed = upright || isSided(readings);
-  if (names.length > 2 && !knowsHand(names) && !signed)
-    findings.push({
-      severity: 'note',
-      code: 'hand-guessed',
-      message: `Distances cannot tell this shape from its mirror image: ${names.find((n) => found.fit.position.points[n]?.y !== 0) ?? names[2] ?? ''} is taken to lie above the first line.`,
-      remedy: `Compare the drawing with what you see ${survey.seenFrom}.`,
-      source: 'joinery 0.1',
-    });
-  if (
-    knowsHand(names) &&
-    !isSided(readings) &&
-    Object.values(found.fit.position.points).some(({ y }) => y < -1)
-  )
-    findings.push({
-      severity: 'note',
-      code: 'shown-mirrored',
-      message:
-        'The first distance makes the opening lie below its line; the coordinates listed are mirrored to lie above it.',
-      remedy: 'Enter the bottom width first to see the opening as it stands.',
-    });
-  if (knowsHand(names) && names.length > 3 && !found.fit.network.tiltFree)
-    findings.push({
-      severity: 'note',
-      code: 'upright-unknown',
-      message:
-        'No plumb or level reading says how the opening stands to the boat’s upright; the sill is taken as level.',
-      remedy: 'Measure the lean of both jambs and the rise of sill and head against the boat’s datum.',
-      source: 'joinery A10',
-    });
-  if (found.rival)
-    findings.push({
-      severity: 'warn',
-      code: 'shape-ambiguous',
-      message: 'Another shape fits these readings as well: a point may lie on the other side of a line.',
-      remedy: 'Measure one more diagonal.',
-      source: 'joinery A4',
-    });
-  return findings;
 }

@@ -6,8 +6,21 @@ export { methods, sigmaOf } from './methods.ts';
 export type { MethodEntry } from './methods.ts';
 export { makeOpeningReading, openingChecklist, openingKeyOf, pointWords, readingWords } from './opening.ts';
 export type { ChecklistLine, OpeningKey } from './opening.ts';
-export { edgeUncertainty, pointUncertainty, spanUncertainty } from './uncertainty.ts';
-export type { AdjustedReading, Adjustment, Method, Reading, Survey, Suspect } from './types.ts';
+export { hangShape, mirrorShape } from './hang-shape.ts';
+export { edgeUncertainties, edgeUncertainty, pointUncertainty, spanUncertainty } from './uncertainty.ts';
+export type {
+  AdjustedNumber,
+  AdjustedReading,
+  Adjustment,
+  KnownPoint,
+  Method,
+  Reading,
+  Survey,
+  Suspect,
+  Thickness,
+  Twist,
+} from './types.ts';
+export { tellsPoints } from './network.ts';
 export { closeQuadrilateral } from './quadrilateral.ts';
 export type { Quadrilateral, SixDistances } from './quadrilateral.ts';
 export { fitOrdinates } from './ordinates.ts';

@@ -17,7 +17,7 @@ export interface Leans {
 export function compareLeans(readings: readonly Reading[]): Leans | null {
   const seen = (key: OpeningKey) => {
     const reading = readings.find((candidate) => openingKeyOf(candidate) === key);
-    return reading ? observe(reading, readings) : undefined;
+    return reading ? observe(reading, readings)[0] : undefined;
   };
   const [wb, hl, hr, d1, d2, ls] = [seen('wb'), seen('hl'), seen('hr'), seen('d1'), seen('d2'), seen('ls')];
   const plumbs = [seen('pl'), seen('pr')].flatMap((plumb) => (plumb ? [plumb] : []));

@@ -53,7 +53,27 @@ const usualMethods: Readonly<Partial<Record<Reading['kind'], Method>>> = {
   angle: 'M12',
   bow: 'M7',
   offset: 'M9',
+  ordinate: 'M9',
+  tick: 'M10',
+  twist: 'M8',
+  thickness: 'M5',
 };
+
+/** Error of a traced end of the stick, mm (joinery A7). */
+const traced = 0.3;
+
+/** One standard deviation of a tip square to its stick, mm: `reach` is what lies beyond the traced edge over the edge. Joinery A7. */
+export function tipSigma(reach: number): number {
+  return traced * Math.hypot(1 + reach, reach);
+}
+
+/** One standard deviation of the station of an ordinate beside that of the ordinate (joinery A1, M9: 0.5 beside 0.7). */
+const stationShare = 0.5 / 0.7;
+
+/** One standard deviation of a single look at the station of an ordinate or a tick, mm. */
+export function stationSigma(reading: Extract<Reading, { kind: 'ordinate' | 'tick' }>): number {
+  return sigmaOf(reading) * (reading.kind === 'ordinate' ? stationShare : 1);
+}
 
 /**
  * One standard deviation of a single look at this reading, mm (an angle: degrees): as given, else by method, else by the
@@ -63,6 +83,7 @@ const usualMethods: Readonly<Partial<Record<Reading['kind'], Method>>> = {
 export function sigmaOf(reading: Reading, run = 1000): number {
   if (reading.sigma !== undefined) return reading.sigma;
   const offset = reading.kind === 'plumb' || reading.kind === 'level';
+  if (reading.kind === 'tick' && reading.reach !== undefined) return tipSigma(reading.reach);
   if (reading.kind === 'angle') return methods.M12.sigma(run); // the only one that gives degrees
   return methods[reading.method ?? usualMethods[reading.kind] ?? 'M1'].sigma(
     offset ? run : Math.abs(reading.value),

@@ -23,11 +23,13 @@ export interface Slip {
   readonly value: number;
   readonly slip: number;
   readonly vague?: number;
+  /** The slip lies in the station of the reading. */
+  readonly part?: 'station';
 }
 
 /** The usual mistakes that would give this slip, the most telling first; empty when none has this size. Source: joinery A5. */
 export function matchMistakes(slip: Slip): readonly Mistake[] {
-  const found = testsFor(slip.reading.kind).flatMap((test) => test(slip) ?? []);
+  const found = testsFor(slip).flatMap((test) => test(slip) ?? []);
   const miss = ({ size }: Mistake) => (size === undefined ? nearMark : Math.abs(size - slip.slip));
   // Distinct sizes first; in whole millimetres, so that the order of the tests decides between two that fit as well.
   const order = (a: Mistake, b: Mistake) =>
@@ -35,7 +37,8 @@ export function matchMistakes(slip: Slip): readonly Mistake[] {
   return [...found].sort(order);
 }
 
-function testsFor(kind: Reading['kind']): readonly ((slip: Slip) => Mistake | null)[] {
+function testsFor({ reading: { kind }, part }: Slip): readonly ((slip: Slip) => Mistake | null)[] {
+  if (part === 'station') return [wrongUnit, burntHundred, swappedDigits, byTens];
   if (kind === 'angle') return [oddLook, turnedSign, otherSideOfBevel, swappedDegrees];
   if (kind !== 'distance' && kind !== 'width') return [oddLook, turnedSign, wrongUnit, byTens];
   return [

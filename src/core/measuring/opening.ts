@@ -111,6 +111,7 @@ export function openingKeyOf(reading: Reading): OpeningKey | null {
     if (entry.kind !== reading.kind) return false;
     if (reading.kind === 'width')
       return isJambWidth(reading) && Math.abs(fractionUp(reading) - (entry.at ?? 0)) < 0.02;
+    if (reading.kind !== 'distance' && reading.kind !== 'plumb' && reading.kind !== 'level') return false;
     const ends = [reading.from, reading.to];
     return ends.includes(entry.from) && ends.includes(entry.to);
   });
@@ -132,8 +133,12 @@ export function readingWords(reading: Reading): string {
   const words = openingChecklist.find((entry) => entry.key === key)?.words;
   if (words !== undefined) return `${words} ${reading.id}`;
   if (reading.kind === 'width') return `width ${reading.id}`;
+  if (reading.kind === 'tick') return `tick of ${reading.point} on board ${reading.board} ${reading.id}`;
+  if (reading.kind === 'twist') return `gap of the strings ${reading.id}`;
+  if (reading.kind === 'thickness') return `thickness at ${reading.place} ${reading.id}`;
   const line = `${reading.from}–${reading.to}`;
   if (reading.kind === 'offset') return `offset of ${reading.point} from ${line} ${reading.id}`;
+  if (reading.kind === 'ordinate') return `ordinate of ${reading.point} from ${line} ${reading.id}`;
   if (reading.kind === 'angle') return `angle ${reading.from}–${reading.at}–${reading.to} ${reading.id}`;
   if (reading.kind === 'bow') return `bow of ${edgeWords(reading)} ${reading.id}`;
   const kind = { distance: 'distance', plumb: 'lean', level: 'rise' }[reading.kind];

@@ -1,6 +1,6 @@
 import type { Point } from '#core/geometry';
 import { unreachable } from '#core/problems';
-import type { Observation, Position, Terms, Unknown } from './network.ts';
+import type { Observation, Position, Terms } from './network.ts';
 
 /** What an observation would read, and how that changes with its vector, its base and upright. */
 export interface Prediction {
@@ -40,6 +40,11 @@ function predictStraight(observation: Observation, position: Position): Predicti
     }
     case 'offset':
       return predictOffset(span, sumTerms(observation.base ?? [], position));
+    case 'station':
+      return predictStation(span, sumTerms(observation.base ?? [], position));
+    case 'board-along':
+    case 'board-up':
+      return predictTick(observation, span, position);
     case 'angle':
       return predictAngle(span, sumTerms(observation.base ?? [], position));
     case 'bow':
@@ -58,6 +63,30 @@ function predictOffset(span: Point, base: Point): Prediction {
   const pull = value / length ** 2;
   const baseSlope = { x: span.y / length - pull * base.x, y: -span.x / length - pull * base.y };
   return { value, slope, baseSlope, tiltSlope: 0 };
+}
+
+/** Distance along `base` of the foot of the square on it. */
+function predictStation(span: Point, base: Point): Prediction {
+  const length = Math.hypot(base.x, base.y);
+  if (length === 0) return { value: 0, slope: none, baseSlope: none, tiltSlope: 0 };
+  const value = (base.x * span.x + base.y * span.y) / length;
+  const slope = { x: base.x / length, y: base.y / length };
+  const pull = value / length ** 2;
+  const baseSlope = { x: span.x / length - pull * base.x, y: span.y / length - pull * base.y };
+  return { value, slope, baseSlope, tiltSlope: 0 };
+}
+
+/** Where a point lies on its board; the base slope is that of the board's start, the tilt slope that of its turn. */
+function predictTick({ measure, board = '' }: Observation, point: Point, position: Position): Prediction {
+  const place = position.boards?.[board] ?? { ...none, turn: 0 };
+  const [dx, dy] = [point.x - place.x, point.y - place.y];
+  const [cos, sin] = [Math.cos(place.turn), Math.sin(place.turn)];
+  const [along, up] = [dx * cos + dy * sin, dy * cos - dx * sin];
+  const slope = measure === 'board-along' ? { x: cos, y: sin } : { x: -sin, y: cos };
+  const baseSlope = { x: -slope.x, y: -slope.y };
+  return measure === 'board-along'
+    ? { value: along, slope, baseSlope, tiltSlope: up }
+    : { value: up, slope, baseSlope, tiltSlope: -along };
 }
 
 /** Turn from `base` to `span`, counter-clockwise, between -pi and pi. */
@@ -93,24 +122,4 @@ function sumTerms(terms: Terms, position: Position): Point {
     y += factor * point.y;
   }
   return { x, y };
-}
-
-/** Row of the design: change of the observation with each unknown. */
-export function designRow(
-  observation: Observation,
-  position: Position,
-  unknowns: readonly Unknown[],
-): readonly number[] {
-  const { slope, baseSlope, tiltSlope } = predict(observation, position);
-  return unknowns.map((unknown) => {
-    if ('tilt' in unknown) return tiltSlope;
-    if ('bow' in unknown) return factorOf(observation.bows ?? [], unknown.bow);
-    const { point, axis } = unknown;
-    const own = factorOf(observation.terms, point) * slope[axis];
-    return observation.base ? own + factorOf(observation.base, point) * baseSlope[axis] : own;
-  });
-}
-
-function factorOf(terms: Terms, name: string): number {
-  return terms.reduce((sum, [other, factor]) => (other === name ? sum + factor : sum), 0);
 }

@@ -1,8 +1,9 @@
-import { analyseDesign, solveDamped } from '#core/numerics';
-import type { DesignAnalysis } from '#core/numerics';
-import { unknownsOf } from './network.ts';
-import type { Network, Observation, Position, Unknown } from './network.ts';
-import { designRow, missOf } from './predict.ts';
+import { analyseRows, covarianceTable, orderUnknowns, solveDampedRows } from '#core/numerics';
+import type { RowAnalysis, SparseRow } from '#core/numerics';
+import { columnsOf, weightedRow } from './columns.ts';
+import type { Columns } from './columns.ts';
+import type { Network, Position, Unknown } from './network.ts';
+import { missOf } from './predict.ts';
 
 /** A position that fits, with what the readings say about it. */
 export interface Fit {
@@ -16,7 +17,9 @@ export interface Fit {
 
 export interface AnalysedFit extends Fit {
   readonly unknowns: readonly Unknown[];
-  readonly analysis: DesignAnalysis;
+  /** One for each observation, divided by its sigma. */
+  readonly rows: readonly SparseRow[];
+  readonly analysis: RowAnalysis;
   /** Readings less what they determine. */
   readonly dof: number;
   /** Share of a slip that shows in the reading's own residual. */
@@ -24,6 +27,11 @@ export interface AnalysedFit extends Fit {
   /** Residual over its own standard deviation; null when nothing checks the reading. */
   readonly normalised: readonly (number | null)[];
 }
+
+/** As much of an analysed fit as tells how well its readings guard it. */
+export type Weighed = Pick<AnalysedFit, 'network' | 'unknowns' | 'redundancy'> & {
+  readonly analysis: Pick<RowAnalysis, 'variances' | 'nullSpace'>;
+};
 
 const mostSteps = 60;
 /** A step that changes chi-square by less than this share has arrived. */
@@ -38,11 +46,12 @@ export const unchecked = 1e-6;
  * (joinery A4). Always comes back, with the best position met.
  */
 export function fitFrom(network: Network, start: Position, steps = mostSteps): Fit {
-  const unknowns = unknownsOf(network);
+  const columns = columnsOf(network);
+  const known = { columns, place: placeOf(network, columns, start) };
   let best = evaluate(network, start);
   let damping = 1e-3;
-  for (let step = 0; step < steps && damping < 1e12 && unknowns.length > 0; step += 1) {
-    const place = takeStep(best, unknowns, damping);
+  for (let step = 0; step < steps && damping < 1e12 && columns.unknowns.length > 0; step += 1) {
+    const place = takeStep(best, known, damping);
     const next = place === null ? null : evaluate(network, place);
     if (next === null || !(next.chi2 < best.chi2)) {
       if (next !== null && next.chi2 - best.chi2 <= arrived * best.chi2 + still) break;
@@ -57,6 +66,15 @@ export function fitFrom(network: Network, start: Position, steps = mostSteps): F
   return best;
 }
 
+/** A narrow order of the unknowns, made once for all steps. */
+function placeOf(network: Network, columns: Columns, start: Position): Int32Array {
+  return orderUnknowns(rowsOf(network, start, columns), columns.unknowns.length);
+}
+
+function rowsOf(network: Network, position: Position, columns: Columns): readonly SparseRow[] {
+  return network.observations.map((seen) => weightedRow(seen, position, columns));
+}
+
 /** Residuals and chi-square of a network at a position. */
 export function evaluate(network: Network, position: Position): Fit {
   const residuals = network.observations.map((seen) => missOf(seen, position));
@@ -68,11 +86,16 @@ export function evaluate(network: Network, position: Position): Fit {
 const leastDamping = 1e-13;
 
 /** The position after one damped step; null when more damping is needed. */
-function takeStep(fit: Fit, unknowns: readonly Unknown[], damping: number): Position | null {
-  const { network, position, residuals } = fit;
-  const design = weightedDesign(network, position, unknowns);
+function takeStep(
+  { network, position, residuals }: Fit,
+  { columns, place }: { readonly columns: Columns; readonly place: Int32Array },
+  damping: number,
+): Position | null {
+  const { unknowns } = columns;
+  const rows = rowsOf(network, position, columns);
   const right = residuals.map((v, i) => v / sigmaAt(network, i));
-  const step = solveDamped(design, right, Math.max(damping, leastDamping));
+  const options = { count: unknowns.length, damping: Math.max(damping, leastDamping), place };
+  const step = solveDampedRows(rows, right, options);
   return step === null ? null : moveBy(position, unknowns, step);
 }
 
@@ -80,28 +103,11 @@ function sigmaAt(network: Network, at: number): number {
   return network.observations[at]?.sigma ?? 1;
 }
 
-/** Design rows divided by the sigma of their reading. */
-export function weightedDesign(
-  network: Network,
-  position: Position,
-  unknowns: readonly Unknown[],
-): readonly (readonly number[])[] {
-  return network.observations.map((seen) => weightedRow(seen, position, unknowns));
-}
-
-/** One design row divided by the sigma of its reading. */
-export function weightedRow(
-  seen: Observation,
-  position: Position,
-  unknowns: readonly Unknown[],
-): readonly number[] {
-  return designRow(seen, position, unknowns).map((value) => value / seen.sigma);
-}
-
 function moveBy(position: Position, unknowns: readonly Unknown[], change: readonly number[]): Position {
   const points: Record<string, { x: number; y: number }> = {};
   for (const [name, point] of Object.entries(position.points)) points[name] = { ...point };
   const bows: Record<string, number> = { ...position.bows };
+  const boards = { ...position.boards };
   let tilt = position.tilt;
   unknowns.forEach((unknown, k) => {
     const amount = change[k] ?? 0;
@@ -113,21 +119,27 @@ function moveBy(position: Position, unknowns: readonly Unknown[], change: readon
       bows[unknown.bow] = (bows[unknown.bow] ?? 0) + amount;
       return;
     }
+    if ('board' in unknown) {
+      const place = boards[unknown.board] ?? { x: 0, y: 0, turn: 0 };
+      boards[unknown.board] = { ...place, [unknown.part]: place[unknown.part] + amount };
+      return;
+    }
     const point = points[unknown.point];
     if (point) point[unknown.axis] += amount;
   });
-  return { points, tilt, bows };
+  return { points, tilt, bows, boards };
 }
 
 /** Rank, covariance and redundancy of a fit at its position. */
 export function analyseFit(fit: Fit): AnalysedFit {
-  const unknowns = unknownsOf(fit.network);
-  const design = weightedDesign(fit.network, fit.position, unknowns);
-  const analysis = analyseDesign(design, unknowns.length);
-  const redundancy = fit.residuals.map((_, i) => clampShare(analysis.residualCovariance[i]?.[i] ?? 0));
+  const columns = columnsOf(fit.network);
+  const rows = rowsOf(fit.network, fit.position, columns);
+  const analysis = analyseRows(rows, columns.unknowns.length);
+  const redundancy = analysis.redundancy.map(clampShare);
   return {
     ...fit,
-    unknowns,
+    unknowns: columns.unknowns,
+    rows,
     analysis,
     dof: fit.residuals.length - analysis.rank,
     redundancy,
@@ -138,6 +150,14 @@ export function analyseFit(fit: Fit): AnalysedFit {
   };
 }
 
+/** A share below this is rounding. */
+const noShare = 1e-12;
+
 function clampShare(share: number): number {
-  return Math.min(1, Math.max(0, share));
+  return share < noShare ? 0 : Math.min(1, share);
+}
+
+/** The covariance of all unknowns of a fit, in the order of its columns. */
+export function covarianceOf({ analysis }: AnalysedFit): readonly (readonly number[])[] {
+  return covarianceTable(analysis);
 }

@@ -1,5 +1,8 @@
 import type { Point } from '#core/geometry';
+import { sideByOrder, sideOf } from './corner-order.ts';
 import type { Network, Position } from './network.ts';
+import { apartOnBoard, givensOf, placeByGivens } from './start-given.ts';
+import type { Givens } from './start-given.ts';
 import { placeByRays, raysOf } from './start-rays.ts';
 import type { Ray } from './start-rays.ts';
 
@@ -13,17 +16,15 @@ type Placed = ReadonlyMap<string, Point>;
 const mostBranches = 16;
 
 /**
- * Positions grown point by point from those held or from the datum: each new point where angles and distances put it, else
+ * Positions grown point by point from those held or from the datum: each new point where ordinates, boards, angles and distances put it, else
  * where two circles cross, on the side that agrees with the other distances, on both sides where none decides.
  */
 export function growStarts(network: Network): readonly Position[] {
-  const ties = { links: linksOf(network), rays: raysOf(network) };
+  const ties = { links: linksOf(network), rays: raysOf(network), givens: givensOf(network) };
   const reach = Math.max(1, ...network.observations.map((seen) => Math.abs(seen.value)));
-  let branches: readonly Placed[] = [firstPlaced(network, ties.links, reach)];
+  let branches: readonly Placed[] = [firstPlaced(network, ties, reach)];
   for (let left = network.points.length; left > 0; left -= 1) {
-    branches = branches
-      .flatMap((placed) => growOne(network.points, ties, placed, reach))
-      .slice(0, mostBranches);
+    branches = branches.flatMap((placed) => growOne(network, ties, placed, reach)).slice(0, mostBranches);
   }
   return branches.map((placed) => ({ points: Object.fromEntries(placed), tilt: 0 }));
 }
@@ -31,6 +32,7 @@ export function growStarts(network: Network): readonly Position[] {
 interface Ties {
   readonly links: ReadonlyMap<string, readonly Link[]>;
   readonly rays: readonly Ray[];
+  readonly givens: Givens;
 }
 
 function linksOf(network: Network): ReadonlyMap<string, readonly Link[]> {
@@ -45,7 +47,7 @@ function linksOf(network: Network): ReadonlyMap<string, readonly Link[]> {
 }
 
 /** Held points, the end of the x axis (y alone is held) at its distance. */
-function firstPlaced(network: Network, links: ReadonlyMap<string, readonly Link[]>, reach: number): Placed {
+function firstPlaced(network: Network, { links, givens }: Ties, reach: number): Placed {
   const placed = new Map<string, Point>();
   for (const name of network.points) {
     const { x, y } = network.held[name] ?? {};
@@ -56,14 +58,16 @@ function firstPlaced(network: Network, links: ReadonlyMap<string, readonly Link[
     if (x !== undefined || y === undefined) continue;
     const link = links.get(name)?.find(({ to }) => placed.has(to));
     const from = link ? placed.get(link.to) : undefined;
-    placed.set(name, { x: (from?.x ?? 0) + (link?.length ?? reach / 2), y });
+    const origin = [...placed.keys()][0] ?? '';
+    const length = link?.length ?? apartOnBoard(givens, origin, name) ?? reach / 2;
+    placed.set(name, { x: (from?.x ?? 0) + length, y });
   }
   return placed;
 }
 
 function growOne(
-  points: readonly string[],
-  { links, rays }: Ties,
+  { points, corners = [] }: Network,
+  { links, rays, givens }: Ties,
   placed: Placed,
   reach: number,
 ): readonly Placed[] {
@@ -71,23 +75,34 @@ function growOne(
   const aimed = (name: string) =>
     rays.filter((ray) => ray.to === name && placed.has(ray.at) && placed.has(ray.from));
   const waiting = points.filter((name) => !placed.has(name));
-  const ties = (name: string) => known(name).length + aimed(name).length;
-  const next = [...waiting].sort((a, b) => ties(b) - ties(a))[0];
-  if (next === undefined) return [placed];
+  for (const name of waiting) {
+    const place = placeByGivens(givens, name, placed);
+    if (place) return [new Map([...placed, [name, place]])];
+  }
+  let [next, most] = ['', -1];
+  for (const name of waiting) {
+    const ties = known(name).length + (rays.length > 0 ? aimed(name).length : 0);
+    if (ties > most) [next, most] = [name, ties];
+  }
+  if (most < 0) return [placed];
   const sighted = placeByRays(aimed(next), known(next), placed);
   if (sighted !== null) return [new Map([...placed, [next, sighted]])];
-  const places = possiblePlaces(known(next), placed, { reach, turn: placed.size });
+  const places = possiblePlaces(known(next), placed, { reach, turn: placed.size, name: next, corners });
   return places.map((place) => new Map([...placed, [next, place]]));
 }
 
-function possiblePlaces(
-  links: readonly Link[],
-  placed: Placed,
-  fallback: { readonly reach: number; readonly turn: number },
-): readonly Point[] {
+/** What is known of a point that is to be placed, beside its distances. */
+interface Fallback {
+  readonly name: string;
+  readonly corners: readonly string[];
+  readonly reach: number;
+  readonly turn: number;
+}
+
+function possiblePlaces(links: readonly Link[], placed: Placed, fallback: Fallback): readonly Point[] {
   const circles = links.flatMap(({ to, length }) => {
     const centre = placed.get(to);
-    return centre ? [{ centre, radius: length }] : [];
+    return centre ? [{ name: to, centre, radius: length }] : [];
   });
   const [first] = circles;
   const pair = bestPair(circles);
@@ -97,14 +112,26 @@ function possiblePlaces(
     const centre = first?.centre ?? { x: 0, y: 0 };
     return [{ x: centre.x + radius * Math.cos(angle), y: centre.y + Math.abs(radius * Math.sin(angle)) }];
   }
-  const sides = crossCircles(pair[0], pair[1]);
+  const sides = byOrder(crossCircles(pair[0], pair[1]), pair, fallback);
   if (circles.length === 2) return sides;
   const misfit = (p: Point) =>
     circles.reduce((sum, c) => sum + (Math.hypot(p.x - c.centre.x, p.y - c.centre.y) - c.radius) ** 2, 0);
   return [...sides].sort((a, b) => misfit(a) - misfit(b)).slice(0, 1);
 }
 
+/** The crossing that keeps the corners in their order and none of them hollow comes first. */
+function byOrder(
+  sides: readonly Point[],
+  [a, b]: readonly [Circle, Circle],
+  { name, corners }: Fallback,
+): readonly Point[] {
+  const wanted = sideByOrder(corners, a.name, b.name, name);
+  if (wanted === 0) return sides;
+  return [...sides].sort((p, q) => wanted * (sideOf(a.centre, b.centre, q) - sideOf(a.centre, b.centre, p)));
+}
+
 interface Circle {
+  readonly name: string;
   readonly centre: Point;
   readonly radius: number;
 }

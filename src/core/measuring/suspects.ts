@@ -1,4 +1,4 @@
-import { findableShift, suspectLimit } from '#core/numerics';
+import { findableShift, spreadOf, suspectLimit } from '#core/numerics';
 import { largestDoubt, leastRedundancy, refit } from './doubt.ts';
 import type { Doubt, Named, Verdict } from './doubt.ts';
 import { findExchange } from './exchange.ts';
@@ -75,8 +75,8 @@ function findSeveral(doubt: Doubt, at: number): Named {
   const named: number[] = [];
   const all = doubt.fit.network.observations;
   while (named.length < mostSlips && left.fit.dof > 1) {
-    const id = left.fit.network.observations[worst]?.id;
-    named.push(all.findIndex((seen) => seen.id === id));
+    const blamed = left.fit.network.observations[worst];
+    named.push(all.findIndex((seen) => seen.id === blamed?.id && seen.part === blamed.part));
     const fit = refit(
       doubt,
       all.filter((_, i) => !named.includes(i)),
@@ -92,12 +92,14 @@ function findSeveral(doubt: Doubt, at: number): Named {
 }
 
 function groupOf(fit: AnalysedFit, at: number): readonly number[] {
-  const q = fit.analysis.residualCovariance;
-  const own = (i: number) => q[i]?.[i] ?? 0;
-  return fit.residuals.flatMap((_, j) => {
+  const own = fit.rows[at];
+  const spread = own ? spreadOf(fit.analysis, own) : [];
+  return fit.rows.flatMap(({ columns, values }, j) => {
     if (j === at) return [j];
-    const rho = (q[at]?.[j] ?? 0) / Math.sqrt(own(at) * own(j));
-    return own(j) >= leastRedundancy && Math.abs(rho) > alike ? [j] : [];
+    const shared = columns.reduce((sum, k, p) => sum + (spread[k] ?? 0) * (values[p] ?? 0), 0);
+    const share = fit.redundancy[j] ?? 0;
+    const rho = shared / Math.sqrt((fit.redundancy[at] ?? 0) * share);
+    return share >= leastRedundancy && Math.abs(rho) > alike ? [j] : [];
   });
 }
 
@@ -126,9 +128,11 @@ function describe(doubt: Doubt, at: number, without: AnalysedFit): Trial | null 
   const unit = unitOf(seen);
   const slip = missOf(seen, without.position) / unit;
   const vague = (2 * seen.sigma) / unit / Math.sqrt(doubt.fit.redundancy[at] ?? 1);
-  const mistakes = matchMistakes({ reading, value: seen.value / unit, slip, vague: Math.min(vague, 10) });
+  const { part } = seen;
+  const known = { reading, value: seen.value / unit, slip, vague: Math.min(vague, 10) };
+  const mistakes = matchMistakes({ ...known, ...(part && { part }) });
   return {
-    suspect: suspectOf(seen.id, slip, mistakes),
+    suspect: { ...suspectOf(seen.id, slip, mistakes), ...(part && { part }) },
     named: mistakes.some(({ weak }) => weak !== true),
     chi2: without.chi2,
     size: Math.abs(slip),
@@ -149,7 +153,8 @@ function estimate(doubt: Doubt, at: number): Suspect {
   const unit = seen ? unitOf(seen) : 1;
   const slip = (doubt.fit.residuals[at] ?? 0) / (doubt.fit.redundancy[at] ?? 1) / unit;
   const id = seen?.id ?? '';
-  return { id, slip, cause: 'more than one reading seems wrong: measure the whole set again' };
+  const part = seen?.part && { part: seen.part };
+  return { id, slip, ...part, cause: 'more than one reading seems wrong: measure the whole set again' };
 }
 
 /** Those a usual mistake explains come first, then those that leave the others in the best agreement, then small slips. */

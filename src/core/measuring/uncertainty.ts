@@ -26,10 +26,19 @@ export function spanUncertainty(
  * the sill is then as uncertain as it is, not exact because the axis runs along it.
  */
 export function edgeUncertainty(shape: Shape, edge: ShapeEdge): number {
+  return uncertaintyAcross(shape, edge, freeCovariance(shape));
+}
+
+/** `edgeUncertainty` of every edge of a shape, in their order. */
+export function edgeUncertainties(shape: Shape): readonly number[] {
+  const free = freeCovariance(shape);
+  return shape.edges.map((edge) => uncertaintyAcross(shape, edge, free));
+}
+
+function uncertaintyAcross(shape: Shape, edge: ShapeEdge, free: Shape['covariance']): number {
   const [from, to] = [shape.points[edge.from], shape.points[edge.to]];
   if (!from || !to) throw new Error(`no such edge: ${edge.name}`);
   const across = unit({ x: from.y - to.y, y: to.x - from.x });
-  const free = freeCovariance(shape);
   return Math.max(
     ...[edge.from, edge.to].map((end) => twoSigma(shape.order, free, weigh([[end, 1]], across))),
   );
@@ -52,22 +61,28 @@ function weigh(points: readonly (readonly [string, number])[], direction: Point)
 }
 
 function twoSigma(order: readonly string[], covariance: Shape['covariance'], weights: Weights): number {
-  const row = order.map((name) => weights.get(name) ?? 0);
+  const row = order.flatMap((name, at) => {
+    const weight = weights.get(name);
+    return weight === undefined ? [] : [[at, weight] as const];
+  });
   const variance = row.reduce(
-    (sum, a, i) => sum + row.reduce((inner, b, j) => inner + a * b * (covariance[i]?.[j] ?? 0), 0),
+    (sum, [i, a]) => sum + row.reduce((inner, [j, b]) => inner + a * b * (covariance[i]?.[j] ?? 0), 0),
     0,
   );
   return 2 * Math.sqrt(Math.max(0, variance));
 }
 
+/** The part of a shape that its uncertainty is worked out from. */
+export type ErrorTable = Pick<Shape, 'points' | 'order' | 'covariance'>;
+
 /** Covariance freed from the datum: shifts and the turn of the whole are taken out of every error. */
-export function freeCovariance(shape: Shape): readonly (readonly number[])[] {
+export function freeCovariance(shape: ErrorTable): readonly (readonly number[])[] {
   const project = projection(shape);
   const half = multiply(project, shape.covariance);
   return multiply(half, project); // the projection is its own transpose
 }
 
-function projection(shape: Shape): readonly (readonly number[])[] {
+function projection(shape: ErrorTable): readonly (readonly number[])[] {
   const names = Object.keys(shape.points);
   const mean = (key: 'x' | 'y') =>
     names.reduce((sum, name) => sum + (shape.points[name]?.[key] ?? 0), 0) / names.length;

@@ -1,7 +1,8 @@
-import type { AnalysedFit } from './solve.ts';
+import type { AnalysedFit, Weighed } from './solve.ts';
 import { fitWith, standardCandidates } from './candidates.ts';
 import { pointWords } from './opening.ts';
 import { namesOf } from './network.ts';
+import type { Unknown } from './network.ts';
 import { joinWords, startSentence } from './words.ts';
 import type { Reading } from './types.ts';
 
@@ -15,14 +16,12 @@ export interface Loose {
 const still = 1e-4;
 
 /** Points, and upright, that can move without any reading noticing: the null space of the design. */
-export function findLoosePoints(fit: AnalysedFit): Loose {
+export function findLoosePoints(fit: Weighed): Loose {
   const reach = Math.max(1, ...fit.network.observations.map((seen) => Math.abs(seen.value)));
   const loose = new Set<string>();
   let tilt = false;
   for (const direction of fit.analysis.nullSpace) {
-    const moves = direction.map(
-      (part, k) => Math.abs(part) * ('tilt' in (fit.unknowns[k] ?? {}) ? reach : 1),
-    );
+    const moves = direction.map((part, k) => Math.abs(part) * (isTurn(fit.unknowns[k]) ? reach : 1));
     const most = Math.max(...moves);
     moves.forEach((move, k) => {
       const unknown = fit.unknowns[k];
@@ -35,13 +34,18 @@ export function findLoosePoints(fit: AnalysedFit): Loose {
   return { points: fit.network.points.filter((name) => loose.has(name)), tilt };
 }
 
+function isTurn(unknown: Unknown | undefined): boolean {
+  if (!unknown) return false;
+  return 'tilt' in unknown || ('board' in unknown && unknown.part === 'turn');
+}
+
 /** A point known no better than this is as good as loose, mm: no packing or scribing swallows it. */
 const hardlyKnown = 50;
 
-function pointSigmas(fit: AnalysedFit): readonly { readonly point: string; readonly sigma: number }[] {
+function pointSigmas(fit: Weighed): readonly { readonly point: string; readonly sigma: number }[] {
   return fit.unknowns.flatMap((unknown, k) => {
     if (!('point' in unknown)) return [];
-    return [{ point: unknown.point, sigma: Math.sqrt(Math.max(0, fit.analysis.covariance[k]?.[k] ?? 0)) }];
+    return [{ point: unknown.point, sigma: Math.sqrt(Math.max(0, fit.analysis.variances[k] ?? 0)) }];
   });
 }
 
@@ -55,13 +59,20 @@ export function worstPoint(
   return worst.point === '' ? null : { name: worst.point, twoSigma: 2 * worst.sigma };
 }
 
+/** Each of this many open points gets a sentence of its own. */
+const mostTold = 12;
+
 /** What is left open, a sentence each, with the reading that would close it. */
 export function tellUndetermined(
   fit: AnalysedFit,
   readings: readonly Reading[],
   loose: Loose,
 ): readonly string[] {
-  const points = loose.points.map((point) => tellPoint(fit, readings, point));
+  const rest = loose.points.slice(mostTold);
+  const points = [
+    ...loose.points.slice(0, mostTold).map((point) => tellPoint(fit, readings, point)),
+    ...(rest.length > 0 ? [`Still open as well: ${joinWords(rest)}.`] : []),
+  ];
   const missing = missingCorners(fit).map((corner) => `The ${pointWords(corner)} is not measured yet.`);
   if (!loose.tilt || points.length > 0) return [...points, ...missing];
   return [
@@ -81,7 +92,7 @@ function missingCorners(fit: AnalysedFit): readonly string[] {
 }
 
 /** True when no free movement, and no great doubt, is left at a point. */
-function isSettled(fit: AnalysedFit, point: string): boolean {
+function isSettled(fit: Weighed, point: string): boolean {
   return !findLoosePoints(fit).points.includes(point);
 }
 

@@ -1,17 +1,20 @@
 import { Matrix, SingularValueDecomposition } from 'ml-matrix';
-import { analyseByFactor } from './design-factor.ts';
 import type { DesignAnalysis } from './design.ts';
 
 /** Singular values below this share of the largest count as nothing (columns have unit length). */
 const nothing = 1e-7; // a direction ten million times less certain than the best one is not known in any trade
 
-/** Rank, covariance, redundancy and free directions of a design whose rows are divided by their sigmas. */
-export function analyseDesign(design: readonly (readonly number[])[], unknowns: number): DesignAnalysis {
+/**
+ * Rank, covariance, redundancy and free directions of a design whose rows are divided by their sigmas; slow and sure, for
+ * some dozens of unknowns. `analyseRows` is quick.
+ */
+export function analyseBySingularValues(
+  design: readonly (readonly number[])[],
+  unknowns: number,
+): DesignAnalysis {
+  if (unknowns === 0) return fixedDesign(design.length);
   const scales = Array.from({ length: unknowns }, (_, k) => Math.hypot(...design.map((row) => row[k] ?? 0)));
   const inverse = scales.map((scale) => (scale > 0 ? 1 / scale : 1));
-  if (unknowns === 0) return fixedDesign(design.length);
-  const quick = analyseByFactor(design, inverse);
-  if (quick !== null) return quick;
   const rows = Math.max(design.length, unknowns);
   const scaled = Matrix.zeros(rows, unknowns);
   design.forEach((row, i) => row.forEach((value, k) => scaled.set(i, k, value * (inverse[k] ?? 1))));

@@ -1,3 +1,9 @@
+export type { Understood } from './build-pieces.ts';
+export { checkCarrying } from './check-carrying.ts';
+export type { Carrying } from './check-carrying.ts';
+export { comparePieces, figuresOf } from './compare-pieces.ts';
+export type { PartChange, PieceFigures } from './compare-pieces.ts';
+export { asMade } from './made-parts.ts';
 export { expandLayout } from './expand-layout.ts';
 export type { ExpandedPart } from './expand-layout.ts';
 export { findBlocked } from './find-blocked.ts';
@@ -11,6 +17,8 @@ export { makePlanFile } from './make-plan-file.ts';
 export { findRemainders } from './find-remainders.ts';
 export { assertPlan, planGroup, planGroups } from './plan-group.ts';
 export type { SolveTools } from './plan-group.ts';
+export { adjustShape } from './shapes/adjust-shape.ts';
+export { wallPoint, wallReadings } from './shapes/adjust-walls.ts';
 export { summarise } from './summarise.ts';
 export type { SummaryExtras } from './summarise.ts';
 export { describeProof } from './summary-cutting.ts';
@@ -21,4 +29,12 @@ export type { LayoutPaper } from './view-layout.ts';
 export { countWords, listWords, showSize } from './words.ts';
 export { wordFinding } from './word-finding.ts';
 export { writeTrips } from './write-trips.ts';
-export type { Blank, CuttingGroup, OutputFile, PlannedGroup, ShapeOutcome, Understanding } from './types.ts';
+export type {
+  Blank,
+  CuttingGroup,
+  OrdinateSlip,
+  OutputFile,
+  PlannedGroup,
+  ShapeOutcome,
+  Understanding,
+} from './types.ts';

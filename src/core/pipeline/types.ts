@@ -10,6 +10,18 @@ export interface ShapeOutcome {
   readonly adjustment: Adjustment;
   /** Null when the readings do not fix a shape. */
   readonly adjusted: Shape | null;
+  /** Ordinates of its curves and sections that stand off the line of the others. */
+  readonly ordinateSlips?: readonly OrdinateSlip[];
+}
+
+/** Ordinates of a curve or a section that may hold a slip: one, or one of several. */
+export interface OrdinateSlip {
+  /** Id of the curve or section. */
+  readonly item: string;
+  /** Places in its list of ordinates, counted from 0. */
+  readonly at: readonly number[];
+  /** Measured less what the others say, mm. */
+  readonly slip: number;
 }
 
 /** What one rectangle of a cutting job stands for: a single part, or several that come out of it in order. */

@@ -1,16 +1,22 @@
-import { buildPiece, requiredPieces, type BuiltPiece, type Piece } from '#core/joinery';
-import { adjustSurvey } from '#core/measuring';
 import { sortBySeverity, type Problem } from '#core/problems';
-import { checkProject, type MeasuredShape, type Project } from '#core/project';
+import { checkProject, type Project } from '#core/project';
 
+import { buildPieces, type Understood } from './build-pieces.ts';
 import { groupParts } from './group-parts.ts';
+import { checkMade, withoutMade } from './made-parts.ts';
+import { adjustShape } from './shapes/adjust-shape.ts';
 import type { ShapeOutcome, Understanding } from './types.ts';
 
-/** What a project comes to before it is cut: shapes adjusted, pieces built in the order of their letters, parts as cutting jobs. */
-export function understandProject(project: Project): Understanding {
-  const shapes = project.shapes.map(adjustShape);
-  const pieces = buildPieces(project, shapes);
-  const { groups, findings } = groupParts(project, pieces);
+/**
+ * What a project comes to before it is cut: shapes adjusted, pieces built in the order of their letters, parts as cutting
+ * jobs. What is the same as `before` is taken over from there; the answer is the same as without it.
+ */
+export function understandProject(project: Project, before?: Understood): Understanding {
+  const shapes = project.shapes.map(
+    (shape) => before?.understanding.shapes.find((outcome) => outcome.shape === shape) ?? adjustShape(shape),
+  );
+  const pieces = buildPieces(project, shapes, before);
+  const { groups, findings } = groupParts(project, withoutMade(project, pieces));
   return {
     shapes,
     pieces,
@@ -20,48 +26,12 @@ export function understandProject(project: Project): Understanding {
         ...checkProject(project),
         ...shapes.flatMap(findingsOfShape),
         ...pieces.flatMap((piece) => piece.findings),
+        ...checkMade(project, pieces),
         ...findings,
         ...groups.flatMap((group) => group.findings),
       ]),
     ),
   };
-}
-
-function adjustShape(shape: MeasuredShape): ShapeOutcome {
-  const { adjustment, shape: adjusted } = adjustSurvey({
-    seenFrom: shape.seenFrom,
-    readings: shape.readings,
-  });
-  return { shape, adjustment, adjusted };
-}
-
-/** All pieces in the order of their letters; those that others take sizes from are made first. */
-function buildPieces(project: Project, shapes: readonly ShapeOutcome[]): readonly BuiltPiece[] {
-  const pieces = byLetter(project.pieces);
-  const isAlone = (piece: Piece): boolean => requiredPieces(piece).length === 0;
-  const make = (piece: Piece, built: readonly BuiltPiece[]) =>
-    [piece, build(piece, project, { shapes, built })] as const;
-  const first = pieces.filter(isAlone).map((piece) => make(piece, []));
-  const known = first.map(([, built]) => built);
-  const rest = pieces.filter((piece) => !isAlone(piece)).map((piece) => make(piece, known));
-  const all = new Map([...first, ...rest]);
-  return pieces.flatMap((piece) => all.get(piece) ?? []);
-}
-
-interface Known {
-  readonly shapes: readonly ShapeOutcome[];
-  readonly built: readonly BuiltPiece[];
-}
-
-function build(piece: Piece, project: Project, { shapes, built }: Known): BuiltPiece {
-  const outcome = shapes.find((each) => each.shape.id === piece.shape);
-  return buildPiece(piece, {
-    shape: outcome?.adjusted ?? null,
-    ...(outcome && { shapeName: outcome.shape.name }),
-    materials: project.materials,
-    settings: project.settings,
-    built,
-  });
 }
 
 /** The findings of a shape, addressed as `shape/reading` since each shape has a reading `d1`. */
@@ -70,13 +40,6 @@ function findingsOfShape({ shape, adjustment }: ShapeOutcome): readonly Problem[
     ...finding,
     about: finding.about === undefined ? shape.id : `${shape.id}/${finding.about}`,
   }));
-}
-
-/** A before B, Z before AA. */
-function byLetter(pieces: readonly Piece[]): readonly Piece[] {
-  return [...pieces].sort(
-    (a, b) => a.letter.length - b.letter.length || (a.letter < b.letter ? -1 : a.letter > b.letter ? 1 : 0),
-  );
 }
 
 function withoutRepeats(findings: readonly Problem[]): readonly Problem[] {

@@ -3,10 +3,11 @@ import { fail, hasStop, succeed, unreachable, type Problem, type Result } from '
 import { applyPieceCommand } from './apply-piece-command.ts';
 import { applyRackCommand } from './apply-rack-command.ts';
 import { applyReadingCommand, applyShapeCommand } from './apply-shape-command.ts';
+import { applyShapeItemCommand } from './apply-shape-item-command.ts';
 import { checkProject } from './check-project.ts';
 import type { Command, WholeCommand } from './commands.ts';
 import { isSame } from './lists.ts';
-import type { Project } from './types.ts';
+import type { MadePart, Project } from './types.ts';
 
 /**
  * The project after a command: the only way to a new one. Parts that did not change are shared, and a command that
@@ -28,6 +29,11 @@ function applyUnchecked(project: Project, command: Command): Result<Project> {
     case 'change-shape':
     case 'remove-shape':
       return applyShapeCommand(project, command);
+    case 'add-item':
+    case 'change-item':
+    case 'remove-item':
+    case 'rename-corner':
+      return applyShapeItemCommand(project, command);
     case 'add-reading':
     case 'change-reading':
     case 'remove-reading':
@@ -67,6 +73,10 @@ function applyWholeCommand(project: Project, command: WholeCommand): Project {
       return { ...project, tools: { ...project.tools, ...command.tools } };
     case 'set-done':
       return { ...project, done: tick(project.done, command.mark, command.done) };
+    case 'set-made':
+      return { ...project, made: withMade(project.made ?? [], command.part, command.made) };
+    case 'set-route':
+      return { ...project, route: command.route };
     case 'set-fixing-price':
       return withFixingPrice(project, command.item, command.price);
     default:
@@ -77,6 +87,11 @@ function applyWholeCommand(project: Project, command: WholeCommand): Project {
 function tick(done: readonly string[], mark: string, isDone: boolean): readonly string[] {
   if (done.includes(mark) === isDone) return done;
   return isDone ? [...done, mark] : done.filter((each) => each !== mark);
+}
+
+function withMade(made: readonly MadePart[], part: string, next: MadePart | null): readonly MadePart[] {
+  const others = made.filter((each) => each.part !== part);
+  return next === null ? others : [...others, next];
 }
 
 function withFixingPrice(project: Project, item: string, price: number | null): Project {

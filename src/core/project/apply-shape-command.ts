@@ -3,7 +3,8 @@ import type { Reading } from '#core/measuring';
 
 import type { ReadingCommand, ShapeCommand } from './commands.ts';
 import { addItem, changeItem, removeItem } from './lists.ts';
-import type { MeasuredShape, Project } from './types.ts';
+import type { MeasuredOutline, MeasuredShape, ShapeChange } from './shape-types.ts';
+import type { Project } from './types.ts';
 
 /** The project after a change of its measured shapes; a shape that a piece is fitted to is not removed. */
 export function applyShapeCommand(project: Project, command: ShapeCommand): Result<Project> {
@@ -14,13 +15,39 @@ export function applyShapeCommand(project: Project, command: ShapeCommand): Resu
     case 'change-shape':
       return withShapes(
         project,
-        changeItem(shapes, command.id, 'shape', (shape) => succeed({ ...shape, ...command.change })),
+        changeItem(shapes, command.id, 'shape', (shape) => changeShape(shape, command.change)),
       );
     case 'remove-shape':
       return removeShape(project, command.id);
     default:
       return unreachable(command);
   }
+}
+
+/** What only some kinds have, and which. */
+const ownKeys = { corners: 'outline', traced: 'outline', closed: 'walls' } as const;
+
+function changeShape(shape: MeasuredShape, change: ShapeChange): Result<MeasuredShape> {
+  const foreign = (['corners', 'traced', 'closed'] as const).find(
+    (key) => change[key] !== undefined && ownKeys[key] !== shape.kind,
+  );
+  if (foreign)
+    return fail({
+      severity: 'stop',
+      code: 'not-of-this-kind',
+      about: shape.id,
+      message: `"${shape.name}" is of the kind ${shape.kind}, which has no ${foreign}.`,
+      remedy: `Only the kind ${ownKeys[foreign]} has it.`,
+    });
+  const { traced, ...rest } = change;
+  const kept = { ...shape, ...rest } as MeasuredShape;
+  if (traced === undefined || kept.kind !== 'outline') return succeed(kept);
+  return succeed(traced === null ? omitTraced(kept) : { ...kept, traced });
+}
+
+function omitTraced(outline: MeasuredOutline): MeasuredOutline {
+  const entries = Object.entries(outline).filter(([key]) => key !== 'traced');
+  return Object.fromEntries(entries) as unknown as MeasuredOutline;
 }
 
 /** The project after a change of the readings of one shape. */

@@ -42,6 +42,7 @@ function suits(info: ParameterInfo, value: ParameterValue): boolean {
     case 'piece':
       return typeof value === 'string';
     case 'lengths':
+    case 'numbers':
       return Array.isArray(value) && value.every((each) => typeof each === 'number' && Number.isFinite(each));
     case 'cells':
       return Array.isArray(value) && value.every((row) => Array.isArray(row) && row.every(isCell));
@@ -72,6 +73,8 @@ function describe(info: ParameterInfo): string {
       return 'the id of a piece';
     case 'lengths':
       return 'a list of lengths in mm';
+    case 'numbers':
+      return 'a list of numbers';
     case 'cells':
       return 'rows of drawer, door or open';
     default:

@@ -1,7 +1,9 @@
 import { requiredPieces } from '#core/joinery';
 import type { Problem } from '#core/problems';
 
+import { checkShapes } from './check-shapes.ts';
 import { checkValues } from './check-values.ts';
+import { findRepeats } from './find-repeats.ts';
 import { isPieceLetter } from './letters.ts';
 import type { Project } from './types.ts';
 
@@ -14,6 +16,7 @@ export function checkProject(project: Project): readonly Problem[] {
     ...checkIds(project),
     ...checkLetters(project),
     ...checkReferences(project),
+    ...checkShapes(project.shapes),
     ...checkValues(project),
   ];
 }
@@ -21,36 +24,11 @@ export function checkProject(project: Project): readonly Problem[] {
 function checkIds(project: Project): readonly Problem[] {
   return [
     ...findRepeats(project.shapes, 'shapes', 'shape'),
-    ...project.shapes.flatMap((shape, index) =>
-      findRepeats(shape.readings, `shapes[${index}].readings`, `reading of shape "${shape.name}"`),
-    ),
     ...findRepeats(project.pieces, 'pieces', 'piece'),
     ...findRepeats(project.materials, 'materials', 'material'),
     ...findRepeats(project.stock, 'stock', 'stock line'),
+    ...findRepeats(project.route ?? [], 'route', 'gate'),
   ];
-}
-
-function findRepeats(
-  list: readonly { readonly id: string }[],
-  path: string,
-  noun: string,
-): readonly Problem[] {
-  const firsts = new Map<string, number>();
-  return list.flatMap((item, index): Problem[] => {
-    const first = firsts.get(item.id);
-    if (first === undefined) {
-      firsts.set(item.id, index);
-      return [];
-    }
-    return [
-      stop(
-        'id-twice',
-        `${path}[${index}].id`,
-        `Two items have the id "${item.id}": ${noun} ${first + 1} and ${index + 1}.`,
-        'Give one of them another id.',
-      ),
-    ];
-  });
 }
 
 function checkLetters(project: Project): readonly Problem[] {

@@ -1,42 +1,20 @@
-import type { Reading } from '#core/measuring';
 import type { Problem } from '#core/problems';
 
+import { claimShape } from './claim-shapes.ts';
+import { claim, holds, refuse, type Claim } from './claims.ts';
 import type { Project, SawProfile, StockLine } from './types.ts';
-
-/** 20 mm: no saw blade is thicker. 0.1 mm: no router pass is shallower, and none deeper than 100. */
-type Rule =
-  | 'above zero'
-  | 'zero or more'
-  | 'a whole number, zero or more'
-  | 'between 0 and 1'
-  | 'between 0 and 20'
-  | 'between 0 and 30'
-  | 'between 0.1 and 100';
-
-/** One value, where it stands, what it is called and what it must be. */
-interface Claim {
-  readonly about: string;
-  readonly label: string;
-  readonly value: number;
-  readonly rule: Rule;
-}
 
 /** Values that no project can have: sizes of zero or less, negative prices and kerfs, shares above one, numbers that are none. */
 export function checkValues(project: Project): readonly Problem[] {
   const claims = [
-    ...project.shapes.flatMap((shape, index) =>
-      shape.readings.flatMap((reading, place) =>
-        claimReading(
-          reading,
-          `shapes[${index}].readings[${place}]`,
-          `reading "${reading.id}" of "${shape.name}"`,
-        ),
-      ),
-    ),
+    ...project.shapes.flatMap((shape, index) => claimShape(shape, `shapes[${index}]`)),
     ...project.materials.flatMap((material, index) => claimMaterial(material, `materials[${index}]`)),
     ...project.stock.flatMap((line, index) => claimStock(line, `stock[${index}]`)),
     ...claimSettings(project),
     ...claimTools(project),
+    ...(project.made ?? []).map((made, index) =>
+      claim(`made[${index}].count`, `count cut of ${made.part}`, made.count, 'a whole number, zero or more'),
+    ),
     ...(project.fixingPrices ?? []).map((fixing, index) =>
       claim(`fixingPrices[${index}].price`, `price of ${fixing.item}`, fixing.price, 'zero or more'),
     ),
@@ -46,23 +24,6 @@ export function checkValues(project: Project): readonly Problem[] {
     ...claims.filter((each) => Number.isFinite(each.value) && !holds(each)).map(refuse),
     ...checkMoistureOrder(project),
     ...checkCurrency(project),
-  ];
-}
-
-function claim(about: string, label: string, value: number, rule: Rule): Claim {
-  return { about, label, value, rule };
-}
-
-function claimReading(reading: Reading, path: string, label: string): readonly Claim[] {
-  const isLength = reading.kind === 'distance' || reading.kind === 'width';
-  return [
-    ...(isLength ? [claim(`${path}.value`, label, reading.value, 'above zero')] : []),
-    ...(reading.sigma === undefined
-      ? []
-      : [claim(`${path}.sigma`, `sigma of ${label}`, reading.sigma, 'above zero')]),
-    ...(reading.kind === 'width'
-      ? [claim(`${path}.at`, `place of ${label}`, reading.at, 'between 0 and 1')]
-      : []),
   ];
 }
 
@@ -138,35 +99,6 @@ function claimSaw(saw: SawProfile, path: string): readonly Claim[] {
       claim(`${path}.trim.${side}`, `trim ${side} of ${saw.name}`, value, 'zero or more'),
     ),
   ];
-}
-
-function holds({ value, rule }: Claim): boolean {
-  switch (rule) {
-    case 'above zero':
-      return value > 0;
-    case 'zero or more':
-      return value >= 0;
-    case 'a whole number, zero or more':
-      return value >= 0 && Number.isInteger(value);
-    case 'between 0 and 1':
-      return value >= 0 && value <= 1;
-    case 'between 0 and 20':
-      return value >= 0 && value <= 20;
-    case 'between 0 and 30':
-      return value >= 0 && value <= 30;
-    case 'between 0.1 and 100':
-      return value >= 0.1 && value <= 100;
-  }
-}
-
-function refuse({ about, label, value, rule }: Claim): Problem {
-  return {
-    severity: 'stop',
-    code: 'value-out-of-range',
-    about,
-    message: `The ${label} is ${value}; it must be ${rule}.`,
-    remedy: 'Enter the value that was measured or agreed.',
-  };
 }
 
 /** Numbers that are none cannot come from a file; this guards against our own mistakes before they are saved. */

@@ -1,7 +1,8 @@
-import type { JoinerySettings, Material, Piece } from '#core/joinery';
+import type { Gate, JoinerySettings, Material, PartId, Piece } from '#core/joinery';
 import type { Reading } from '#core/measuring';
 
-import type { MeasuredShape, Project, StockLine, Tools } from './types.ts';
+import type { MeasuredShape, ShapeChange, ShapeItem } from './shape-types.ts';
+import type { MadePart, Project, StockLine, Tools } from './types.ts';
 
 /** Changes of what the project has once. */
 export type WholeCommand =
@@ -12,18 +13,31 @@ export type WholeCommand =
   | { readonly kind: 'change-settings'; readonly settings: Partial<JoinerySettings> }
   | { readonly kind: 'change-tools'; readonly tools: Partial<Tools> }
   | { readonly kind: 'set-done'; readonly mark: string; readonly done: boolean }
+  /** How many of a part are cut, and as what; null: none. */
+  | { readonly kind: 'set-made'; readonly part: PartId; readonly made: MadePart | null }
+  | { readonly kind: 'set-route'; readonly route: readonly Gate[] }
   /** `price` null forgets it. */
   | { readonly kind: 'set-fixing-price'; readonly item: string; readonly price: number | null };
 
 /** Changes of the measured shapes. `at` is the place in the list, at the end when left out. */
 export type ShapeCommand =
   | { readonly kind: 'add-shape'; readonly shape: MeasuredShape; readonly at?: number }
-  | {
-      readonly kind: 'change-shape';
-      readonly id: string;
-      readonly change: Partial<Pick<MeasuredShape, 'name' | 'seenFrom' | 'note'>>;
-    }
+  | { readonly kind: 'change-shape'; readonly id: string; readonly change: ShapeChange }
   | { readonly kind: 'remove-shape'; readonly id: string };
+
+/** Changes of the lists of one shape: photos, obstructions, curves, sections, walls. */
+export type ShapeItemCommand =
+  | ({ readonly kind: 'add-item'; readonly shape: string; readonly at?: number } & ShapeItem)
+  /** The item as it shall be, in the place of the one with this id. */
+  | ({ readonly kind: 'change-item'; readonly shape: string; readonly id: string } & ShapeItem)
+  | {
+      readonly kind: 'remove-item';
+      readonly shape: string;
+      readonly list: ShapeItem['list'];
+      readonly id: string;
+    }
+  /** Another name for a corner of an outline, wherever it is named. */
+  | { readonly kind: 'rename-corner'; readonly shape: string; readonly from: string; readonly to: string };
 
 /** Changes of the readings of one shape. */
 export type ReadingCommand =
@@ -67,4 +81,5 @@ export type RackCommand =
 export type ParameterValue = number | string | boolean | readonly number[] | readonly (readonly string[])[];
 
 /** One act of the user; plain data, so that it can be kept, sent and done again. */
-export type Command = WholeCommand | ShapeCommand | ReadingCommand | PieceCommand | RackCommand;
+export type Command =
+  WholeCommand | ShapeCommand | ShapeItemCommand | ReadingCommand | PieceCommand | RackCommand;

@@ -7,6 +7,7 @@ export type {
   RackCommand,
   ReadingCommand,
   ShapeCommand,
+  ShapeItemCommand,
   WholeCommand,
 } from './commands.ts';
 export { defaultTools } from './defaults.ts';
@@ -15,14 +16,24 @@ export type { History } from './history.ts';
 export { isPieceLetter, nextLetter } from './letters.ts';
 export { newProject, projectVersion } from './new-project.ts';
 export type { PlanFile, PlanFileBlank, PlanFileGroup, PlanFilePart } from './plan-file.ts';
+export { longestImage } from './shape-types.ts';
+export type {
+  CheckBar,
+  HullSection,
+  MeasuredCurve,
+  MeasuredOpening,
+  MeasuredOutline,
+  MeasuredSections,
+  MeasuredShape,
+  MeasuredWalls,
+  Obstruction,
+  Photo,
+  PicturePoint,
+  ShapeChange,
+  ShapeItem,
+  TracedOutline,
+  Wall,
+} from './shape-types.ts';
 export { migrations, upgradeProject } from './upgrade-project.ts';
 export type { Migration } from './upgrade-project.ts';
-export type {
-  FixingPrice,
-  MeasuredShape,
-  Project,
-  RouterProfile,
-  SawProfile,
-  StockLine,
-  Tools,
-} from './types.ts';
+export type { FixingPrice, MadePart, Project, RouterProfile, SawProfile, StockLine, Tools } from './types.ts';

@@ -1,16 +1,7 @@
 import type { CutRules, Rectangle, Trim } from '#core/cutting';
-import type { JoinerySettings, Material, MaterialId, Piece } from '#core/joinery';
-import type { Reading } from '#core/measuring';
+import type { Gate, JoinerySettings, Material, MaterialId, PartId, PartSize, Piece } from '#core/joinery';
 
-/** A measured shape of the project: readings as entered; the shape itself is worked out, never stored. */
-export interface MeasuredShape {
-  readonly id: string;
-  readonly name: string;
-  readonly kind: 'opening';
-  readonly seenFrom: string;
-  readonly readings: readonly Reading[];
-  readonly note?: string;
-}
+import type { MeasuredShape } from './shape-types.ts';
 
 /** One line of the rack. `count` null: can be bought as needed at `price`. `owned`: lies in the rack already, costs nothing more. */
 export interface StockLine {
@@ -55,6 +46,17 @@ export interface FixingPrice {
   readonly price: number;
 }
 
+/** A part that has been cut: it stays as it is, and the rest is planned round it. */
+export interface MadePart {
+  readonly part: PartId;
+  /** How many of it are cut. */
+  readonly count: number;
+  /** What it was to be when it was cut, or as measured since; mm. */
+  readonly finished: PartSize;
+  /** Of its outline and joints when it was cut, to tell whether they have changed since. */
+  readonly form: string;
+}
+
 /** The saved document, version 1: everything the user entered and nothing derived. */
 export interface Project {
   readonly version: 1;
@@ -72,6 +74,9 @@ export interface Project {
   readonly tools: Tools;
   /** What fixings and finish cost, by the name on the shopping list. */
   readonly fixingPrices?: readonly FixingPrice[];
-  /** Tasks and parts ticked off: `step:A/dry-fit`, `part:C4/2`. */
+  /** Tasks ticked off: `step:A/dry-fit`. */
   readonly done: readonly string[];
+  readonly made?: readonly MadePart[];
+  /** What pieces are carried through from the workshop to their place, in order. */
+  readonly route?: readonly Gate[];
 }

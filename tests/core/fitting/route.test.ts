@@ -7,8 +7,8 @@ import {
   leastSecondSide,
   longestRoundCorner,
   takeRoute,
-  type Gate,
 } from '#core/fitting';
+import type { Gate } from '#core/joinery';
 
 /** Every turn tried: whether a rectangle's box, turned, lies within the opening. */
 function fitsAtSomeTurn(p: number, q: number, a: number, b: number): boolean {

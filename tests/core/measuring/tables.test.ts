@@ -67,7 +67,7 @@ describe('the checklist of an opening', () => {
       const reading = makeOpeningReading(key, 100, { id: `my-${key}`, toFace: 'lining' });
       expect(openingKeyOf(reading)).toBe(key);
       expect(reading).toMatchObject({ id: `my-${key}`, value: 100, toFace: 'lining' });
-      if (reading.kind !== 'width')
+      if ('from' in reading)
         expect(openingKeyOf({ ...reading, from: reading.to, to: reading.from })).toBe(key);
     }
     expect(openingKeyOf({ id: 'x', kind: 'distance', from: 'A', to: 'B', value: 1 })).toBeNull();
@@ -133,7 +133,8 @@ describe('uncertainty', () => {
 
 /** The same reading between starred points, so that it is no opening and begins at its head. */
 function rename(reading: Reading): Reading {
-  if (reading.kind !== 'width') return { ...reading, from: `${reading.from}*`, to: `${reading.to}*` };
+  if ('from' in reading) return { ...reading, from: `${reading.from}*`, to: `${reading.to}*` };
+  if (reading.kind !== 'width') return reading;
   const star = ([a, b]: readonly [string, string]) => [`${a}*`, `${b}*`] as const;
   return { ...reading, left: star(reading.left), right: star(reading.right) };
 }

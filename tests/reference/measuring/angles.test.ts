@@ -70,7 +70,7 @@ function expectPrinted(fit: AnalysedFit, published: AngleNetwork): void {
     const deviation = (axis: 'x' | 'y') => {
       const at = fit.unknowns.findIndex((u) => 'point' in u && u.point === name && u.axis === axis);
       // The residuals say how good the readings were: standard deviations a posteriori.
-      return 100 * Math.sqrt(((fit.analysis.covariance[at]?.[at] ?? NaN) * fit.chi2) / fit.dof);
+      return 100 * Math.sqrt(((fit.analysis.variances[at] ?? NaN) * fit.chi2) / fit.dof);
     };
     expect(Math.abs(deviation('x') - sx), `${name} sx`).toBeLessThan(deviationTolerance);
     expect(Math.abs(deviation('y') - sy), `${name} sy`).toBeLessThan(deviationTolerance);

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { covarianceTable } from '#core/numerics';
 import type { Point, Shape } from '#core/geometry';
 import { adjustNetwork } from '../../../src/core/measuring/adjust-network.ts';
 import type { Network, Position } from '../../../src/core/measuring/network.ts';
@@ -51,7 +52,7 @@ function posterior(fit: AnalysedFit, variance: number): number {
 
 function varianceOf(fit: AnalysedFit, name: string, axis: 'x' | 'y'): number {
   const at = fit.unknowns.findIndex((u) => 'point' in u && u.point === name && u.axis === axis);
-  return fit.analysis.covariance[at]?.[at] ?? NaN;
+  return fit.analysis.variances[at] ?? NaN;
 }
 
 const fixed = publishedNetworks.filter(({ free }) => !free);
@@ -175,7 +176,7 @@ describe('published free networks come out as printed, started from their distan
 function covarianceOf(fit: AnalysedFit, a: string, b: string): number {
   const at = (entry: string) =>
     fit.unknowns.findIndex((u) => 'point' in u && `${u.point}.${u.axis}` === entry);
-  return at(a) < 0 || at(b) < 0 ? 0 : (fit.analysis.covariance[at(a)]?.[at(b)] ?? 0);
+  return at(a) < 0 || at(b) < 0 ? 0 : (covarianceTable(fit.analysis)[at(a)]?.[at(b)] ?? 0);
 }
 
 describe('published levelling networks come out as printed', () => {

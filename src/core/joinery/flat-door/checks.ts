@@ -3,8 +3,8 @@ import { formatNumber } from '#core/units';
 import { hingesOffLipping } from './hinges.ts';
 import { largestPlain, type DoorLayout } from './sizes.ts';
 import { checkSlots } from './slots.ts';
+import { checkHanging } from '../hung-door/checks.ts';
 import { checkMoisture, checkSheetThickness, openFindings, type Say } from '../piece-findings.ts';
-import { leastFinishedGap } from '../rules.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 
 const show = formatNumber;
@@ -12,11 +12,8 @@ const show = formatNumber;
 /** Smallest radius cut into corner blocks, mm (joinery B2). */
 const leastBlockRadius = 25;
 
-/** Difference to the door a frame reckons with that is worth a word, mm: a sheet is often 0.9 off its nominal (joinery 0.6). */
-const frameThicknessSlack = 0.9;
-
-/** Bevel beyond which a leading edge is weak, degrees (joinery B2). */
-const largestBevel = 4;
+/** How far a sheet may be off its nominal thickness, mm (joinery 0.6). */
+const nominalSlack = 0.9;
 
 const mustBePositive: readonly string[] = [
   'Wd',
@@ -52,9 +49,7 @@ export function checkDoorPossible({ book }: DoorLayout): readonly Problem[] {
 /** Findings on the form of a flat door (joinery B2.1 to B2.6, 0.7, C17, D2, G). */
 export function checkDoor(layout: DoorLayout, settings: JoinerySettings): readonly Problem[] {
   const { say, all } = openFindings();
-  checkFrame(say, layout);
-  checkGaps(say, layout);
-  checkSwing(say, layout);
+  checkHanging(say, layout.book, layout.choices);
   checkStrength(say, layout);
   checkLippings(say, layout);
   checkHinges(say, layout);
@@ -63,72 +58,12 @@ export function checkDoor(layout: DoorLayout, settings: JoinerySettings): readon
   return [...checkSlots(layout), ...all()];
 }
 
-function checkFrame(say: Say, { book, choices }: DoorLayout): void {
-  const { frame } = choices;
-  if (!frame) return;
-  const name = `${frame.built.letter} ${frame.built.name}`;
-  const entered = ['width', 'height', 'gapSide', 'gapTop', 'gapBottom'].filter((key) =>
-    choices.given.has(key),
-  );
-  if (entered.length > 0) {
-    say('note', 'size-from-frame', {
-      message: `Size and gaps come from ${name}: ${show(book.value('Wd'))} × ${show(book.value('Hd'))}; what was entered for the door itself is not used.`,
-      remedy: 'Change the gaps in the frame, or take the frame out to enter the size.',
-      source: 'joinery B1',
-    });
-  }
-  if (Math.abs(frame.thickness - book.value('T')) > frameThicknessSlack) {
-    say('warn', 'door-thickness-differs', {
-      message: `The door is ${show(book.value('T'))} thick; ${name} reckons with ${show(frame.thickness)} for its stops and rebates.`,
-      remedy: `Enter ${show(book.value('T'))} as the door thickness of the frame, or take another sheet.`,
-      source: 'joinery B1',
-    });
-  }
-  if (frame.skew < 1) return;
-  say('warn', 'frame-not-square', {
-    message: `${name} follows its opening: a corner is ${show(frame.skew)} off square over the height of the door, and the door is a rectangle with gaps of ${show(book.value('gs'))}.`,
-    remedy: 'Plane the door to the frame after a first hanging, or make the frame square.',
-    source: 'joinery B1',
-  });
-}
-
-/** 0.7, G6: what the films leave of the gaps. */
-function checkGaps(say: Say, { book }: DoorLayout): void {
-  const v = book.value;
-  const films = 2 * v('f_v');
-  const gaps = { 'at the sides': v('gs'), 'at the top': v('gt'), 'at the bottom': v('gb') };
-  for (const [place, gap] of Object.entries(gaps)) {
-    if (gap - films >= leastFinishedGap - 1e-9) continue;
-    say('stop', 'no-room-once-finished', {
-      message: `No room to open once varnished, ${place}: gap ${show(gap)}, films ${show(films)}, left ${show(gap - films)} of ${leastFinishedGap}.`,
-      remedy: `Make the gap ${show(leastFinishedGap + films)} or more.`,
-      source: 'joinery 0.7, G6',
-    });
-  }
-}
-
-/** B2.3, G7: the back corner of the leading edge against the jamb. */
-function checkSwing(say: Say, { book }: DoorLayout): void {
-  const v = book.value;
-  if (v('gs') >= v('need') - 1e-9) return;
-  const reach = (v('gs') - v('need') + v('g_min') + v('e') + v('Wd')) ** 2 - (v('T') + v('k')) ** 2;
-  const bevel =
-    reach > 0 ? (Math.atan2(v('Wd') + v('e') - Math.sqrt(reach), v('T')) * 180) / Math.PI : Infinity;
-  const up = Math.ceil(bevel * 10) / 10;
-  const helps = bevel > v('beta') && up <= largestBevel;
-  say('warn', 'door-strikes-jamb', {
-    message: `The back corner of the door strikes the jamb: gap ${show(v('gs'), 2)}, needed ${show(v('need'), 2)} (the swing takes ${show(v('g_min'), 2)}, the films ${show(2 * v('f_v'), 2)}, 0.8 to spare).`,
-    remedy: `${helps ? `Bevel the leading edge ${show(up)}°, or make` : 'Make'} the gap at the sides ${show(Math.ceil(v('need') * 10) / 10)}${v('e') > 0 ? ', or bring the pivot nearer to the edge' : ''}.`,
-    source: 'joinery B2.3, G7',
-  });
-}
-
 function checkStrength(say: Say, layout: DoorLayout): void {
   const { book, battens } = layout;
   const v = book.value;
   const area = (v('Wd') * v('Hd')) / 1e6;
   const wanted = v('Hd') > 1200 || area > 0.4 ? 18 : area > 0.15 ? 15 : 12;
-  if (v('T') < wanted - frameThicknessSlack) {
+  if (v('T') < wanted - nominalSlack) {
     say('warn', 'door-too-thin', {
       message: `A sheet of ${show(v('T'))} is thin for a door ${show(v('Wd'))} × ${show(v('Hd'))}, ${show(area, 2)} m²; ${wanted} is usual.`,
       remedy: `Take ${wanted}.`,

@@ -1,6 +1,6 @@
 import type { Problem } from '#core/problems';
-import { readFrame, type FrameForDoor } from './frame.ts';
 import { flatDoorParameters } from './parameters.ts';
+import { readFrame, type FrameForDoor } from '../hung-door/frame.ts';
 import { findMaterial } from '../parts.ts';
 import type { FlatDoorParameters } from './types.ts';
 import type { Material } from '../piece-types.ts';

@@ -7,6 +7,7 @@ import { flatDoorParameters } from './parameters.ts';
 import { flatDoorParts } from './parts.ts';
 import { workOutDoor, type DoorLayout } from './sizes.ts';
 import { flatDoorSteps } from './steps.ts';
+import { findFreeFrame } from '../hung-door/choices.ts';
 import { checkParameters } from '../parameter-checks.ts';
 import { envelopeOf, nothing } from '../parts.ts';
 import { checkExtent } from '../piece-findings.ts';
@@ -122,10 +123,4 @@ export function newFlatDoor(start: NewPiece): Piece {
       materials: { core: core?.id ?? '', lipping: lipping?.id ?? '' },
     },
   };
-}
-
-/** The first door frame that no door hangs in. */
-function findFreeFrame(pieces: readonly Piece[]): string | undefined {
-  const taken = pieces.flatMap((piece) => (piece.kind === 'flat-door' ? [piece.parameters.frame] : []));
-  return pieces.find((piece) => piece.kind === 'door-frame' && !taken.includes(piece.id))?.id;
 }

@@ -1,7 +1,8 @@
 import { formatNumber } from '#core/units';
-import { hingeHeights } from './hinges.ts';
 import { flatDoorNumbers } from './parts.ts';
 import type { DoorLayout } from './sizes.ts';
+import { inFrame } from '../hung-door/lists.ts';
+import { hingeHeights } from '../hung-door/hinges.ts';
 import { partAddress } from '../parts.ts';
 import { chainSteps, type StepDraft } from '../step-chain.ts';
 import type { JoinerySettings, Piece } from '../piece-types.ts';
@@ -144,7 +145,7 @@ function shape(
 function fitHardware(layout: DoorLayout, pick: PickParts): readonly StepDraft[] {
   const { book, battens } = layout;
   const v = book.value;
-  const heights = hingeHeights(layout).map((height) => show(height));
+  const heights = hingeHeights(layout.book).map((height) => show(height));
   return [
     {
       id: 'hinges',
@@ -200,16 +201,4 @@ function finishAndHang(layout: DoorLayout, pick: PickParts): readonly StepDraft[
       ...inFrame(frame, { after: ['fix-latch-jamb'], before: [] }),
     },
   ];
-}
-
-/** Steps of the frame that a step of the door follows or holds up: its second jamb is set to the door (joinery B1). */
-function inFrame(
-  frame: DoorLayout['choices']['frame'],
-  ids: { readonly after: readonly string[]; readonly before: readonly string[] },
-): Pick<StepDraft, 'elsewhere'> {
-  if (!frame) return {};
-  const { piece, steps } = frame.built;
-  const of = (wanted: readonly string[]) =>
-    steps.filter((step) => wanted.includes(step.id)).map((step) => ({ piece, step: step.id }));
-  return { elsewhere: { after: of(ids.after), before: of(ids.before) } };
 }

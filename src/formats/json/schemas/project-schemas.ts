@@ -18,19 +18,10 @@ import {
   trimSchema,
 } from './cutting-schemas.ts';
 import { pieceSchema } from './piece-schemas.ts';
-import { readingSchema } from './survey-schemas.ts';
+import { shapeSchema } from './shape-schemas.ts';
 
 const percent = v.pipe(v.number(), v.finite(), v.minValue(0), v.maxValue(30));
 const density = v.optional(aboveZero);
-
-const shapeSchema = exact({
-  id: someText,
-  name: v.string(),
-  kind: v.literal('opening'),
-  seenFrom: someText,
-  readings: v.array(readingSchema),
-  note: v.optional(v.string()),
-});
 
 const materialSchema = v.variant('kind', [
   exact({ id: someText, kind: v.literal('sheet'), name: v.string(), thickness: siteSize, density }),
@@ -69,6 +60,21 @@ const sawSchema = exact({
   cuts: cutRulesSchema,
 });
 
+const partSizeSchema = exact({ length: aboveZero, width: aboveZero, thickness: aboveZero });
+
+const gate = { id: someText, name: v.string() };
+const gateSchema = v.variant('kind', [
+  exact({
+    ...gate,
+    kind: v.literal('opening'),
+    width: siteSize,
+    height: siteSize,
+    cornerRadius: v.optional(zeroOrMore),
+  }),
+  exact({ ...gate, kind: v.literal('corner'), before: siteSize, after: siteSize, depth: siteSize }),
+  exact({ ...gate, kind: v.literal('space'), length: siteSize, width: siteSize, height: siteSize }),
+]);
+
 /** The saved document, version 1. */
 export const projectSchema = exact({
   version: v.literal(1),
@@ -96,9 +102,11 @@ export const projectSchema = exact({
   }),
   fixingPrices: v.optional(v.array(exact({ item: someText, price: zeroOrMore }))),
   done: v.array(someText),
+  made: v.optional(
+    v.array(exact({ part: someText, count: wholeCount, finished: partSizeSchema, form: someText })),
+  ),
+  route: v.optional(v.array(gateSchema)),
 });
-
-const partSizeSchema = exact({ length: aboveZero, width: aboveZero, thickness: aboveZero });
 
 /** `plan.json`. */
 export const planFileSchema = exact({

@@ -1,0 +1,77 @@
+import { isProven, partsOf } from './engine.ts';
+import type { Engine } from './engine.ts';
+import {
+  combineOnce,
+  diveOnce,
+  generateFor,
+  refines,
+  searchFor,
+  wantsCombining,
+  wantsDive,
+} from './engine-turns.ts';
+import type { Model } from './model.ts';
+import { polishSearch } from './search.ts';
+
+/** Runs until proven, out of time or steps, or without hope of more. */
+export function runEngine(engine: Engine): void {
+  // a portion of search costs about as much as one round of generation on a job of usual size
+  const portion = Math.max(400, Math.ceil(60000 / (20 + partsOf(engine.model))));
+  searchFor(engine, 2 * portion);
+  while (!isStopped(engine)) {
+    if (!mayTurn(engine) || !takeTurn(engine)) searchFor(engine, 4 * portion);
+    searchFor(engine, portion);
+  }
+}
+
+/** Whether the search has had its share of the time so far. */
+function mayTurn({ model, seconds, secondsLeft, spent }: Engine): boolean {
+  return spent <= shareOfTurns(model) * (seconds - secondsLeft());
+}
+
+/** Patterns do for boards and large orders what the search does for few parts of many sizes. */
+function shareOfTurns(model: Model): number {
+  if (model.style === 'length') return 1;
+  return partsOf(model) > 4 * model.kinds.filter((kind) => kind.count > 0).length ? 0.8 : 0.4;
+}
+
+/** Lets one of the others work for a while; false when none has anything to do. */
+function takeTurn(engine: Engine): boolean {
+  const before = engine.secondsLeft();
+  const turn = chooseTurn(engine);
+  turn?.(engine);
+  engine.spent += before - engine.secondsLeft();
+  return turn !== null;
+}
+
+function chooseTurn(engine: Engine): ((engine: Engine) => void) | null {
+  if (!engine.generation.done) return generateFor;
+  if (engine.dives > 0 && refines(engine)) return generateFor;
+  if (wantsDive(engine)) return diveOnce;
+  return wantsCombining(engine) ? combineOnce : null;
+}
+
+/** At the end: the same cost, better leftovers. A fixed amount of steps, so that proven plans are always the same. */
+export function polishEngine(engine: Engine): void {
+  const { search, model } = engine;
+  const parts = partsOf(model);
+  if (search.best.leftCount > 0 || parts > 400) return;
+  const steps = Math.ceil(150_000 / (20 + parts));
+  polishSearch(search, Math.min(steps, engine.effort.polish), engine.isOver);
+  engine.tell('leftovers');
+}
+
+function isStopped(engine: Engine): boolean {
+  if (isProven(engine) || isSettled(engine) || engine.isOver()) return true;
+  if (engine.search.best.leftCount > 0 && engine.idle > 3000) return true;
+  return engine.generation.done && (engine.stepsLeft <= 0 || engine.idle > idleLimit);
+}
+
+/** The question for a certain cost is answered: it is reached, or cannot be. */
+function isSettled({ enough, bound, search }: Engine): boolean {
+  if (enough === null) return false;
+  const slack = 1e-6 * Math.max(1, enough);
+  return bound > enough + slack || (search.best.leftCount === 0 && search.best.cost <= enough + slack);
+}
+
+/** Search steps without progress after which a small job is left as it is. */
+const idleLimit = 1_200_000;

@@ -1,0 +1,174 @@
+import { putHung, type HungChoices } from '../hung-door/choices.ts';
+import { sizeHinges } from '../hung-door/sizes.ts';
+import { putDensity, putMovement } from '../material-facts.ts';
+import { putParameters } from '../parameter-book.ts';
+import { openWorkingBook, type WorkingBook } from '../working.ts';
+import { framedDoorParameters } from './parameters.ts';
+import type { FramedDoorJoint, FramedDoorParameters } from './types.ts';
+import type { JoinerySettings, Material } from '../piece-types.ts';
+
+type Own = 'stile' | 'topRail' | 'bottomRail' | 'midRails' | 'midRail' | 'midStile' | 'grooveDepth';
+type OfPanel = 'panelThickness' | 'panelEdge' | 'panelMargin' | 'panelGlued';
+
+/** Every parameter of a framed door with its default filled in, and what follows from the choices alone. */
+export interface FramedChoices extends HungChoices, Required<Pick<FramedDoorParameters, Own | OfPanel>> {
+  readonly joint: FramedDoorJoint;
+  readonly tenon?: number;
+  readonly panelGap?: number;
+  readonly stock: { readonly frame: Material; readonly panel: Material };
+}
+
+/** A framed door with its sizes worked out. */
+export interface FramedLayout {
+  readonly choices: FramedChoices;
+  readonly book: WorkingBook;
+  /** Mid rails, and mid stiles between two rails (0 or 1). */
+  readonly rails: number;
+  readonly stiles: number;
+}
+
+const rule = 'joinery B3';
+
+/** Joints whose stile groove would show at the ends of the door and is stopped. */
+export const stopsGroove = (joint: FramedDoorJoint) => joint === 'stub-tenon' || joint === 'loose-tenon';
+
+/** Works out the sizes of a framed door (joinery B3). */
+export function workOutFramed(choices: FramedChoices, settings: JoinerySettings): FramedLayout {
+  const book = openWorkingBook();
+  const wide = choices.midStile === 'auto' && choices.width > 600;
+  const layout = { choices, book, rails: choices.midRails, stiles: wide || choices.midStile === 'one' ? 1 : 0 };
+  const from = { infos: framedDoorParameters, values: choices, given: choices.given };
+  putHung(book, choices, framedDoorParameters, settings);
+  putParameters(book, from, { stile: 'ws', topRail: 'wt', bottomRail: 'wb', grooveDepth: 'gd', midRails: 'nm' });
+  if (layout.rails + layout.stiles > 0) putParameters(book, from, { midRail: 'wm' });
+  sizeEdge(layout);
+  sizeFrame(layout);
+  sizePanel(layout, settings);
+  sizeTenons(layout);
+  sizeMass(layout);
+  const origin = choices.given.has('hingeLength') ? 'you' : 'joinery B2';
+  sizeHinges(book, [choices.hingeLength, origin]);
+  return layout;
+}
+
+/** Panel and groove in the thickness. */
+function sizeEdge({ choices, book }: FramedLayout): void {
+  const { panel } = choices.stock;
+  const from = { infos: framedDoorParameters, values: choices, given: choices.given };
+  if (panel.kind === 'sheet') {
+    book.put('tp', panel.thickness, 'panel, thickness', `measured: ${panel.name}`);
+    book.work('te', 'tp', 'panel, thickness in the groove', rule);
+  } else {
+    putParameters(book, from, { panelThickness: 'tp', panelEdge: 'edge', panelMargin: 'margin' });
+    book.work('te', 'min(edge, tp)', 'panel, thickness in the groove', rule);
+    book.work('raise', 'tp - te', 'panel, raised by', rule);
+  }
+  book.work('gw', 'te + 0.2', 'groove, width', 'joinery B3, C9');
+  book.work('gz', '(T - gw)/2', 'groove, from the face', rule);
+  book.work('panel_z', '(T + te)/2 - tp', 'face of the panel behind the face of the frame', rule);
+}
+
+function sizeFrame(layout: FramedLayout): void {
+  const { choices, book, rails, stiles } = layout;
+  const work = (name: string, formula: string, label: string) => book.work(name, formula, label, rule);
+  work('Ls', 'Wd - 2*ws', 'rails, between their shoulders');
+  sizeReach(layout);
+  work('rail_L', 'Ls + 2*l', 'top and bottom rail, length');
+  work('rail_rough', 'up(rail_L + 25, 1)', 'blank of the top and bottom rail, length');
+  work('stile_rough', 'up(Hd + 2*20, 1)', 'blank of the stiles with horns, length');
+  work('hs', rails > 0 ? '(Hd - wt - wb - nm*wm)/(nm + 1)' : 'Hd - wt - wb', 'sight of a panel, height');
+  work('wc', stiles > 0 ? '(Ls - wm)/2' : 'Ls', 'sight of a panel, width');
+  if (rails > 0) work('mid_rail_L', 'Ls + 2*lr', 'mid rails, length');
+  if (stiles > 0) work('mid_stile_L', 'hs + 2*lm', 'mid stiles, length');
+  if (choices.joint === 'through-tenon') work('rail_cut', 'rail_L + 4', 'top and bottom rail as sawn, 2 proud each end');
+}
+
+/** How far rails and mid stiles reach beyond their shoulders. */
+function sizeReach({ choices, book, rails, stiles }: FramedLayout): void {
+  const { joint, tenon } = choices;
+  const tongued = joint === 'groove-tongue' || joint === 'scribed-moulding';
+  const loose = joint === 'loose-tenon';
+  if (!tongued) {
+    const label = loose ? 'loose tenon, depth of each pocket' : 'tenon, reach';
+    if (tenon !== undefined) book.putChoice('tenon', 'reach', tenon, label, 'you');
+    else if (loose) book.work('reach', 'min(0.6*ws, 25)', label, 'joinery C3');
+    else book.work('reach', 'down(0.6*ws, 5)', label, rule);
+  }
+  const corner = tongued ? 'gd' : loose ? '0*ws' : joint === 'bridle' || joint === 'through-tenon' ? 'ws' : 'reach';
+  book.work('l', corner, 'top and bottom rail, beyond each shoulder', rule);
+  const mid = tongued ? 'gd' : loose ? '0*ws' : joint === 'through-tenon' ? 'ws' : 'reach';
+  if (rails > 0) book.work('lr', mid, 'mid rails, beyond each shoulder', rule);
+  if (stiles === 0) return;
+  const narrowest = rails > 0 ? 'min(wt, wb, wm)' : 'min(wt, wb)';
+  if (!tongued) book.work('reach_mid', `min(reach, down(0.4*${narrowest}, 1))`, 'mid stile into the rails', rule);
+  book.work('lm', tongued ? 'gd' : loose ? '0*ws' : 'reach_mid', 'mid stiles, beyond each shoulder', rule);
+}
+
+/** Panel with room to swell (joinery B3, D1). */
+function sizePanel({ choices, book }: FramedLayout, settings: JoinerySettings): void {
+  const work = (name: string, formula: string, label: string) => book.work(name, formula, label, rule);
+  const { panel } = choices.stock;
+  book.put('mc_now', settings.moistureNow, 'moisture in the workshop', 'setting', 'percent');
+  book.put('mc_low', settings.moistureLow, 'moisture aboard at the least', 'setting', 'percent');
+  book.put('mc_high', settings.moistureHigh, 'moisture aboard at the most', 'setting', 'percent');
+  putMovement(book, 'C', panel, 'the panel');
+  work('Wp0', 'wc + 2*gd', 'from bottom to bottom of the grooves');
+  work('swell', 'Wp0*C*(mc_high - mc_now)', 'panel, swells by');
+  work('shrink', 'Wp0*C*(mc_now - mc_low)', 'panel, shrinks by');
+  const gap = 'room to swell at each side';
+  if (choices.panelGap !== undefined) book.putChoice('panelGap', 'gp', choices.panelGap, gap, 'you');
+  else if (panel.kind === 'sheet') book.put('gp', 1, gap, rule);
+  else work('gp', 'up((swell + 1)/2, 0.5)', gap);
+  work('engage_dry', 'gd - gp - shrink/2', 'panel in the groove when dry');
+  work('Wp', 'Wp0 - 2*gp', 'panel, width');
+  work('Hp', 'hs + 2*gd - 2*1', 'panel, height');
+}
+
+/** Tenons in width and thickness (joinery C4): a tool size no thicker than the groove, so that the haunch enters it. */
+function sizeTenons({ choices, book, rails, stiles }: FramedLayout): void {
+  const { joint } = choices;
+  const work = (name: string, formula: string, label: string) => book.work(name, formula, label, 'joinery B3, C4');
+  if (joint === 'groove-tongue' || joint === 'scribed-moulding') {
+    work('tenon_t', 'gw - 0.2', 'tongue, thickness');
+    if (joint === 'scribed-moulding') work('step', 'down(gz/2, 0.5)', 'moulding, depth from the face');
+    return;
+  }
+  work('tenon_t', 'max(6, min(12, 2*floor(gw/2)))', 'tenon, thickness');
+  if (joint === 'bridle') {
+    if (rails > 0) work('tenon_b_mid', 'wm - 2*gd', 'tenon of the mid rails, width');
+  } else if (joint === 'loose-tenon') {
+    work('tenon_L', '2*reach - 2', 'loose tenon, length');
+    work('inner', 'max(gd, 10)', 'loose tenon, from the inner edge');
+    for (const [name, width, label] of corners(rails)) {
+      work(`tenon_b_${name}`, `${width} - ${name === 'mid' ? 'inner' : '10'} - inner`, `pocket in the ${label}, width`);
+      work(`loose_W_${name}`, `tenon_b_${name} - 1`, `loose tenon of the ${label}, width`);
+    }
+  } else {
+    work('hh', 'max(gd, wt/3)', 'haunch of the top rail, width');
+    work('hh_bottom', 'max(gd, wb/3)', 'haunch of the bottom rail, width');
+    for (const [name, width, label] of corners(rails)) {
+      const outer = name === 'mid' ? 'gd' : name === 'top' ? 'hh' : 'hh_bottom';
+      work(`tenon_b_${name}`, `${width} - ${outer} - gd`, `tenon of the ${label}, width`);
+    }
+  }
+  if (stiles === 0) return;
+  work('tenon_b_stile', joint === 'loose-tenon' ? 'wm - 2*inner' : 'wm - 2*gd', 'tenon of the mid stiles, width');
+  if (joint !== 'loose-tenon') return;
+  work('loose_W_stile', 'tenon_b_stile - 1', 'loose tenon of the mid stiles, width');
+  work('tenon_L_stile', '2*reach_mid - 2', 'loose tenon of the mid stiles, length');
+}
+
+const corners = (rails: number) => [
+  ['top', 'wt', 'top rail'] as const,
+  ['bottom', 'wb', 'bottom rail'] as const,
+  ...(rails > 0 ? [['mid', 'wm', 'mid rails'] as const] : []),
+];
+
+function sizeMass({ choices, book, stiles }: FramedLayout): void {
+  putDensity(book, 'rho', choices.stock.frame, 'the frame');
+  putDensity(book, 'rho_panel', choices.stock.panel, 'the panel');
+  book.work('panels', stiles > 0 ? '2*(nm + 1)' : 'nm + 1', 'panels', rule, 'count');
+  book.work('grooves', 'panels*((wc + 2*gd)*(hs + 2*gd) - wc*hs)*gw', 'taken out by the grooves, mm³', rule, 'ratio');
+  book.work('frame_mass', '((Wd*Hd - panels*wc*hs)*T - grooves)*rho*1e-6', 'mass of the frame', rule, 'kg');
+  book.work('mass', 'frame_mass + panels*Wp*Hp*tp*rho_panel*1e-6', 'mass', rule, 'kg');
+}

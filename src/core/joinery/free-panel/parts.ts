@@ -1,0 +1,191 @@
+import { boxOfPoints, circleOutline, moveOutline, rectangleOutline, type Outline, type Point } from '#core/geometry';
+import { frontPlane, layFlat, rightwards, upwards, type LaidFlat } from '../flat/lay-flat.ts';
+import { angleAt, insetSides, step, wayTo } from '../flat/polygon.ts';
+import { roundCorners, tangentLength } from '../flat/round-corners.ts';
+import { makePart, type PartDraft } from '../parts.ts';
+import type { Piece } from '../piece-types.ts';
+import type { Part, PartEdge } from '../types.ts';
+import { radiiOf, type PanelLayout } from './sizes.ts';
+
+/** Holes and cut-outs in the frame of the piece. */
+export function panelHoles({ choices, points }: PanelLayout): readonly Outline[] {
+  const { minX, minY } = boxOfPoints(points);
+  const round = groupsOf(choices.holes ?? [], 3).map(([x = 0, y = 0, d = 0]) =>
+    circleOutline({ x: minX + x, y: minY + y }, d / 2),
+  );
+  const square = groupsOf(choices.cutouts ?? [], 4).map(([x = 0, y = 0, w = 0, h = 0]) => {
+    const r = Math.min(choices.cutoutRadius, w / 2, h / 2);
+    const flat = moveOutline(rectangleOutline(w, h), minX + x, minY + y);
+    return roundCorners(flat, [r, r, r, r]);
+  });
+  return [...round, ...square];
+}
+
+/** Numbers in groups of so many; an incomplete last one is left out. */
+export function groupsOf(numbers: readonly number[], size: number): readonly (readonly number[])[] {
+  return Array.from({ length: Math.floor(numbers.length / size) }, (_, i) =>
+    numbers.slice(i * size, (i + 1) * size),
+  );
+}
+
+/** Along the grain of the panel: upwards, or to the right when it runs level. */
+const grainWay = ({ choices }: PanelLayout): Point => (choices.grain === 'across' ? rightwards : upwards);
+
+/** The panel and its solid edges. Frame of the piece: origin at the lower left of what it fills, z = 0 on the face. */
+export function panelParts(piece: Piece, layout: PanelLayout): readonly Part[] {
+  const lips = [...layout.lipped].sort((a, b) => a - b);
+  return [panelDraft(layout), ...lips.map((side, i) => lipDraft(layout, side, i + 2))].map((draft) =>
+    makePart(piece, draft),
+  );
+}
+
+function panelDraft(layout: PanelLayout): PartDraft {
+  const { book, choices, lipped, core } = layout;
+  const isLipped = lipped.size > 0 && core !== null;
+  const outline = isLipped ? roundBareCorners(layout, core) : layout.outline;
+  const laid = layFlat(outline, grainWay(layout), frontPlane());
+  const what = isLipped ? 'core' : 'panel';
+  const names =
+    choices.grain === 'across'
+      ? { length: `${what}_W`, width: `${what}_H` }
+      : { length: `${what}_H`, width: `${what}_W` };
+  const edges = edgesOf(layout, laid);
+  const left = (edge: PartEdge['edge']) =>
+    edges.find((one) => one.edge === edge && one.treatment === 'scribed')?.amount ?? 0;
+  const finished = {
+    length: book.value(names.length),
+    width: book.value(names.width),
+    thickness: book.value('T'),
+  };
+  return {
+    number: 1,
+    name: isLipped ? 'Panel, core' : 'Panel',
+    material: choices.stock.panel,
+    finished,
+    cut: {
+      length: finished.length + left('start') + left('end'),
+      width: finished.width + left('face-edge') + left('far-edge'),
+      thickness: finished.thickness,
+    },
+    working: { ...names, thickness: 'T' },
+    outline: laid.outline,
+    holes: panelHoles(layout).map(laid.toPart),
+    grain: choices.grain === 'any' ? 'any' : 'along-length',
+    turn: choices.grain === 'any',
+    edges,
+    faceSide: 'face side to the viewer',
+    placements: [laid.placement],
+    notes: choices.grain === 'any' ? [] : [`Grain ${choices.grain === 'up' ? 'upright' : 'level'}.`],
+  };
+}
+
+/** Core corners between two bare sides take their radius; a corner with a solid edge is rounded in that edge. */
+function roundBareCorners(layout: PanelLayout, core: readonly Point[]): Outline {
+  const { choices, side, lipped } = layout;
+  const radii = radiiOf(choices, layout.points, side).map((radius, i) => {
+    const before = side[(i + side.length - 1) % side.length] ?? 0;
+    return lipped.has(side[i] ?? 0) || lipped.has(before) ? 0 : radius;
+  });
+  return roundCorners(core, radii);
+}
+
+/** The treatment of each edge of the part, by the sides that face its way. */
+function edgesOf(layout: PanelLayout, laid: LaidFlat): readonly PartEdge[] {
+  const { points, side, lipped, scribed, book } = layout;
+  const found = new Map<PartEdge['edge'], PartEdge>();
+  points.forEach((from, i) => {
+    const at = side[i] ?? 0;
+    const edge = facingOf(from, points[(i + 1) % points.length] ?? from, laid);
+    const left = scribed.get(at);
+    const known = found.get(edge);
+    if (left !== undefined && left > (known?.treatment === 'scribed' ? (known.amount ?? 0) : 0)) {
+      found.set(edge, { edge, treatment: 'scribed', amount: left });
+    } else if (lipped.has(at) && !known) {
+      found.set(edge, { edge, treatment: 'lipped', amount: book.value('a') });
+    }
+  });
+  return [...found.values()];
+}
+
+/** The edge of the part that a side lies nearest to by its direction. */
+function facingOf(from: Point, to: Point, laid: LaidFlat): PartEdge['edge'] {
+  const way = wayTo(from, to);
+  const { xAxis, yAxis } = laid.placement;
+  const out = { x: way.y, y: -way.x };
+  const [x, y] = [out.x * xAxis.x + out.y * xAxis.y, out.x * yAxis.x + out.y * yAxis.y];
+  if (Math.abs(x) >= Math.abs(y)) return x > 0 ? 'end' : 'start';
+  return y > 0 ? 'far-edge' : 'face-edge';
+}
+
+function lipDraft(layout: PanelLayout, at: number, number: number): PartDraft {
+  const { book, choices } = layout;
+  const { outline, along } = lipOutline(layout, at);
+  const laid = layFlat(outline, along, frontPlane());
+  const label = `solid edge of side ${at + 1}`;
+  const source = 'joinery C17';
+  const name = `lip_${at + 1}`;
+  const length = book.put(`${name}_L`, laid.length, `${label}, length, from the outline`, source);
+  const width = book.put(`${name}_W`, laid.width, `${label}, width, from the outline`, source);
+  const finished = { length, width, thickness: book.value('T') };
+  const blank = { length: length + 20, width: width + 0.5, thickness: finished.thickness + 2 };
+  return {
+    number,
+    name: `Solid edge, side ${at + 1}`,
+    material: choices.stock.lipping,
+    finished,
+    cut: blank,
+    rough: blank,
+    working: { length: `${name}_L`, width: `${name}_W`, thickness: 'T' },
+    outline: laid.outline,
+    placements: [laid.placement],
+    faceSide: 'face edge outwards, face side to the viewer',
+    notes: ['20 long, 0.5 wide and 1 proud of each face: trimmed and flushed when the glue is hard.'],
+  };
+}
+
+/** A solid edge: mitred to its neighbours, cut along a side without one, rounded where the panel is. */
+export function lipOutline(layout: PanelLayout, at: number): { readonly outline: Outline; readonly along: Point } {
+  const { points, side, choices, lipped } = layout;
+  const inner = insetSides(points, side.map((one) => (lipped.has(one) ? layout.book.value('a') : 0)));
+  const i = side.indexOf(at);
+  const next = (i + 1) % points.length;
+  const pick = (list: readonly Point[], k: number): Point => list[k] ?? { x: 0, y: 0 };
+  const [from, to] = [pick(points, i), pick(points, next)];
+  const radii = radiiOf(choices, points, side);
+  const before = side[(i + side.length - 1) % side.length] ?? 0;
+  const after = side[next] ?? 0;
+  const start = roundEnd({ points, k: i, radius: radii[i] ?? 0, halved: lipped.has(before) });
+  const end = roundEnd({ points, k: next, radius: radii[next] ?? 0, halved: lipped.has(after) });
+  const outer = [...(start?.second ?? [from]), ...(end?.first ?? [to])];
+  return { outline: [...outer, pick(inner ?? points, next), pick(inner ?? points, i)], along: wayTo(from, to) };
+}
+
+/** The arc of a rounded corner as the two solid edges that meet there have it: halved on the mitre, or whole. */
+function roundEnd(corner: {
+  readonly points: readonly Point[];
+  readonly k: number;
+  readonly radius: number;
+  readonly halved: boolean;
+}): { readonly first: Outline; readonly second: Outline } | null {
+  const { points, k, radius, halved } = corner;
+  if (radius <= 0) return null;
+  const angle = angleAt(points, k);
+  const here = points[k] ?? { x: 0, y: 0 };
+  const count = points.length;
+  const reach = tangentLength(radius, angle);
+  const start = step(here, wayTo(here, points[(k + count - 1) % count] ?? here), reach);
+  const end = step(here, wayTo(here, points[(k + 1) % count] ?? here), reach);
+  const turn = ((180 - angle) * Math.PI) / 180;
+  if (!halved) {
+    const whole = [{ ...start, bulge: Math.tan(turn / 4) }, end];
+    return { first: whole, second: whole };
+  }
+  const middle = step(
+    here,
+    wayTo(here, { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 }),
+    radius * (1 / Math.sin((angle * Math.PI) / 360) - 1),
+  );
+  const bulge = Math.tan(turn / 8);
+  return { first: [{ ...start, bulge }, middle], second: [{ ...middle, bulge }, end] };
+}
+

@@ -1,0 +1,96 @@
+import type { Problem } from '#core/problems';
+import { readFrame, type FrameForDoor } from './frame.ts';
+import { sizeSwing } from './sizes.ts';
+import type { HungDoorParameters } from './types.ts';
+import { fillDefaults, putParameters } from '../parameter-book.ts';
+import type { JoinerySettings, ParameterInfo } from '../piece-types.ts';
+import type { BuildContext } from '../types.ts';
+import type { WorkingBook } from '../working.ts';
+
+/** What a hung door's choices hold besides its own. */
+export interface HungChoices extends Required<Omit<HungDoorParameters, 'frame'>> {
+  readonly thickness: number;
+  /** The frame it hangs in; null when its size was entered. */
+  readonly frame: FrameForDoor | null;
+  readonly given: ReadonlySet<string>;
+}
+
+/** Fills in the defaults of a hung door, size and gaps from its frame when it has one; `lacking` when there is no size. */
+export function chooseHung<Choices extends HungChoices>(
+  parameters: HungDoorParameters,
+  infos: readonly ParameterInfo[],
+  context: BuildContext,
+): {
+  readonly choices: Choices;
+  readonly findings: readonly Problem[];
+  readonly lacking: readonly Problem[];
+} {
+  const { values, given } = fillDefaults(parameters, infos);
+  const { frame, findings } = readFrame(parameters.frame, context);
+  const choices = {
+    width: 0,
+    height: 0,
+    ...values,
+    ...(frame && frame.sizes),
+    frame,
+    given,
+  } as unknown as Choices;
+  return { choices, findings, lacking: lackSize(parameters, choices, findings.length > 0) };
+}
+
+function lackSize(
+  { frame }: HungDoorParameters,
+  { width, height }: HungChoices,
+  told: boolean,
+): readonly Problem[] {
+  if (width > 0 && height > 0) return [];
+  const lacking = [...(width > 0 ? [] : ['width']), ...(height > 0 ? [] : ['height'])].join(' and ');
+  return [
+    {
+      severity: 'stop',
+      code: 'door-size-missing',
+      message: `The door ${frame === undefined || !told ? 'hangs in no frame of this project' : 'gets no size from its frame'}, and no ${lacking} has been entered.`,
+      remedy: 'Choose the door frame it hangs in, or enter the clear size less the gaps.',
+      source: 'joinery B1, B2',
+    },
+  ];
+}
+
+const fromFrame: Readonly<Record<string, string>> = {
+  width: 'Wd',
+  height: 'Hd',
+  gapSide: 'gs',
+  gapTop: 'gt',
+  gapBottom: 'gb',
+};
+
+/** Puts in size, gaps, thickness, bevel and pivot of a hung door, and works out what it needs to swing. */
+export function putHung(
+  book: WorkingBook,
+  choices: HungChoices,
+  infos: readonly ParameterInfo[],
+  settings: JoinerySettings,
+): void {
+  const { frame, given } = choices;
+  const from = { infos, values: choices, given };
+  if (frame) {
+    const origin = `frame ${frame.built.letter}, ${frame.built.name}`;
+    for (const [key, name] of Object.entries(fromFrame)) {
+      const label = infos.find((info) => info.key === key)?.label.toLowerCase() ?? key;
+      book.putChoice('frame', name, choices[key as keyof FrameForDoor['sizes']], label, origin);
+    }
+  } else putParameters(book, from, fromFrame);
+  putParameters(book, from, { thickness: 'T', pivotBeyond: 'e', pivotProud: 'k' });
+  putParameters(book, from, { bevelDegrees: 'beta' }, 'degrees');
+  book.put('f_v', settings.film, 'finish film, each face', 'setting');
+  book.work('back_W', 'Wd - T*tand(beta)', 'door width at the back of the bevelled edge', 'joinery B2');
+  sizeSwing(book);
+}
+
+/** The first door frame that no door hangs in. */
+export function findFreeFrame(
+  pieces: readonly { readonly kind: string; readonly id: string; readonly parameters: object }[],
+): string | undefined {
+  const taken = pieces.map(({ parameters }) => (parameters as HungDoorParameters).frame);
+  return pieces.find((piece) => piece.kind === 'door-frame' && !taken.includes(piece.id))?.id;
+}

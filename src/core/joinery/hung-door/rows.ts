@@ -1,0 +1,61 @@
+import { rowsFor } from '../parameter-rows.ts';
+import type { HungDoorParameters } from './types.ts';
+import type { ParameterInfo } from '../piece-types.ts';
+
+const { numberOf, choiceOf } = rowsFor<keyof HungDoorParameters>('joinery B2');
+
+/** Rows of the parameter table for the size and gaps of a hung door; the usual gap is that of a locker door. */
+export const doorSizeRows: readonly ParameterInfo[] = [
+  {
+    key: 'frame',
+    label: 'Hangs in',
+    help: 'A door frame of this project: size and gaps come from it. Left out: from the numbers below.',
+    type: 'piece',
+    group: 'Size',
+    pieceKind: 'door-frame',
+    source: 'joinery B1',
+  },
+  numberOf('Size', 'width', 'Door width', { from: 150, to: 1100, help: 'Clear width less both gaps.' }),
+  numberOf('Size', 'height', 'Door height', { from: 200, to: 2200, help: 'Clear height less both gaps.' }),
+  numberOf('Size', 'gapSide', 'Gap, sides', {
+    usual: 2.5,
+    from: 2,
+    to: 12,
+    help: 'Passage door 3, locker door 2.5.',
+  }),
+  numberOf('Size', 'gapTop', 'Gap, top', { usual: 2.5, from: 2, to: 12 }),
+  numberOf('Size', 'gapBottom', 'Gap, bottom', {
+    usual: 2.5,
+    from: 2,
+    to: 12,
+    help: '10 where air is wanted.',
+  }),
+  choiceOf('Size', 'hinged', 'Hinges', {
+    choices: { left: 'On the left', right: 'On the right' },
+    help: 'Seen from the side of the knuckles.',
+  }),
+];
+
+/** Rows for its hinges and leading edge. */
+export const doorHingeRows: readonly ParameterInfo[] = [
+  numberOf('Hinges', 'bevelDegrees', 'Bevel of the leading edge', {
+    usual: 2.5,
+    from: 0,
+    to: 4,
+    type: 'number',
+    help: 'Degrees; the back is the narrower face.',
+  }),
+  numberOf('Hinges', 'pivotBeyond', 'Pivot beyond the edge', {
+    usual: 0,
+    from: 0,
+    to: 20,
+    help: 'Centre of the hinge pin, sideways from the hinge edge.',
+  }),
+  numberOf('Hinges', 'pivotProud', 'Pivot proud of the face', {
+    usual: 4,
+    from: 0,
+    to: 20,
+    help: 'Half the knuckle of a butt hinge.',
+  }),
+  numberOf('Hinges', 'hingeLength', 'Hinge length', { usual: 50, from: 40, to: 120 }),
+];

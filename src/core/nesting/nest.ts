@@ -1,0 +1,217 @@
+import type { Random } from '#core/numerics';
+import { makeClash } from './clash.ts';
+import type { Clash } from './clash.ts';
+import type { Shapes } from './shapes.ts';
+
+/**
+ * Parts lying on sheets, clashes and all, with what each clash weighs in the search. Parts from `count` on are fixed:
+ * keep-outs. A strip is one sheet whose length changes.
+ */
+export interface Nest {
+  readonly shapes: Shapes;
+  readonly clash: Clash;
+  readonly random: Random;
+  readonly count: number;
+  readonly all: number;
+  /** Source of each part. */
+  readonly source: Int32Array;
+  readonly pose: Int32Array;
+  /** Sheet of each part; -1 when it lies on none. */
+  readonly sheet: Int32Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+  /** Box of each grown part as it lies: minX, minY, maxX, maxY. */
+  readonly lies: Float64Array;
+  /** The parts on each sheet, how many, and where in the list each part is. */
+  readonly members: Int32Array[];
+  readonly memberCount: Int32Array;
+  readonly slot: Int32Array;
+  /** Clash of each pair, and its weight; both symmetrical. Empty in a nest that is never searched. */
+  readonly loss: Float32Array;
+  readonly weight: Float32Array;
+  /** Usable sizes. */
+  readonly sheetLength: Float64Array;
+  readonly sheetWidth: Float64Array;
+  /** Sheets in use. */
+  sheets: number;
+  /** Parts moved so far: the measure of work. */
+  moves: number;
+}
+
+export interface NestSetup {
+  readonly shapes: Shapes;
+  readonly random: Random;
+  readonly source: Int32Array;
+  /** How many of the parts, from the end, are fixed. */
+  readonly fixed: number;
+  readonly mostSheets: number;
+  /** Whether clashes are kept and weighed. */
+  readonly searched: boolean;
+}
+
+export function makeNest({ shapes, random, source, fixed, mostSheets, searched }: NestSetup): Nest {
+  const all = source.length;
+  const pairs = searched ? all * all : 0;
+  return {
+    shapes,
+    clash: makeClash(shapes),
+    random,
+    count: all - fixed,
+    all,
+    source,
+    pose: Int32Array.from(source, (each) => shapes.firstPose[each]!),
+    sheet: new Int32Array(all).fill(-1),
+    x: new Float64Array(all),
+    y: new Float64Array(all),
+    lies: new Float64Array(4 * all),
+    members: Array.from({ length: mostSheets }, () => new Int32Array(Math.min(all, 16))),
+    memberCount: new Int32Array(mostSheets),
+    slot: new Int32Array(all),
+    loss: new Float32Array(pairs),
+    weight: new Float32Array(pairs).fill(1),
+    sheetLength: new Float64Array(mostSheets),
+    sheetWidth: new Float64Array(mostSheets),
+    sheets: 0,
+    moves: 0,
+  };
+}
+
+/** A place for a part: pose, sheet, corner, and what its clashes there weigh. */
+export interface Place {
+  pose: number;
+  sheet: number;
+  x: number;
+  y: number;
+  loss: number;
+}
+
+export function emptyPlace(): Place {
+  return { pose: 0, sheet: 0, x: 0, y: 0, loss: Infinity };
+}
+
+export function copyPlace(from: Place, to: Place): void {
+  to.pose = from.pose;
+  to.sheet = from.sheet;
+  to.x = from.x;
+  to.y = from.y;
+  to.loss = from.loss;
+}
+
+/** Lays a part down; its clashes are not measured. Sheet -1 takes it away. */
+export function layDown(nest: Nest, i: number, place: Readonly<Place>): void {
+  const { pose, sheet, x, y, lies, shapes } = nest;
+  if (sheet[i] !== place.sheet) {
+    leave(nest, i);
+    enter(nest, i, place.sheet);
+  }
+  pose[i] = place.pose;
+  x[i] = place.x;
+  y[i] = place.y;
+  const p = 4 * place.pose;
+  lies[4 * i] = place.x + shapes.box[p]!;
+  lies[4 * i + 1] = place.y + shapes.box[p + 1]!;
+  lies[4 * i + 2] = place.x + shapes.box[p + 2]!;
+  lies[4 * i + 3] = place.y + shapes.box[p + 3]!;
+}
+
+function leave({ sheet, members, memberCount, slot }: Nest, i: number): void {
+  const from = sheet[i]!;
+  if (from < 0) return;
+  const list = members[from]!;
+  const last = list[--memberCount[from]!]!;
+  list[slot[i]!] = last;
+  slot[last] = slot[i]!;
+  sheet[i] = -1;
+}
+
+function enter({ sheet, members, memberCount, slot }: Nest, i: number, to: number): void {
+  sheet[i] = to;
+  if (to < 0) return;
+  if (memberCount[to]! === members[to]!.length) members[to] = longer(members[to]!);
+  slot[i] = memberCount[to]!;
+  members[to]![memberCount[to]!++] = i;
+}
+
+function longer(list: Int32Array): Int32Array {
+  const copy = new Int32Array(2 * list.length);
+  copy.set(list);
+  return copy;
+}
+
+/** Lays a part down and measures its clashes. */
+export function putPart(nest: Nest, i: number, place: Readonly<Place>): void {
+  layDown(nest, i, place);
+  measurePart(nest, i);
+}
+
+/** Where every part lies, to come back to. */
+export interface Snapshot {
+  readonly pose: Int32Array;
+  readonly sheet: Int32Array;
+  readonly x: Float64Array;
+  readonly y: Float64Array;
+}
+
+export function takeSnapshot(nest: Nest): Snapshot {
+  return { pose: nest.pose.slice(), sheet: nest.sheet.slice(), x: nest.x.slice(), y: nest.y.slice() };
+}
+
+export function restore(nest: Nest, snapshot: Snapshot): void {
+  const place = emptyPlace();
+  for (let i = 0; i < nest.all; i++) {
+    place.pose = snapshot.pose[i]!;
+    place.sheet = snapshot.sheet[i]!;
+    place.x = snapshot.x[i]!;
+    place.y = snapshot.y[i]!;
+    layDown(nest, i, place);
+  }
+  measureAll(nest);
+}
+
+/** Measures every clash anew. */
+export function measureAll(nest: Nest): void {
+  for (let i = 0; i < nest.count; i++) measurePart(nest, i);
+}
+
+/** Measures the clashes of one part with all others anew. */
+export function measurePart(nest: Nest, i: number): void {
+  const { all, clash, pose, sheet, x, y, loss, members, memberCount } = nest;
+  if (loss.length === 0) return;
+  const row = i * all;
+  for (let k = row, column = i; k < row + all; k++, column += all) {
+    if (loss[k] === 0) continue;
+    loss[k] = 0;
+    loss[column] = 0;
+  }
+  const own = sheet[i]!;
+  if (own < 0) return;
+  const list = members[own]!;
+  for (let k = 0; k < memberCount[own]!; k++) {
+    const j = list[k]!;
+    if (j === i) continue;
+    const clashing = clash(pose[i]!, pose[j]!, x[j]! - x[i]!, y[j]! - y[i]!);
+    loss[row + j] = clashing;
+    loss[j * all + i] = clashing;
+  }
+}
+
+/** All clashes of a part, unweighted. */
+export function lossOf({ all, loss }: Nest, i: number): number {
+  let sum = 0;
+  for (let k = i * all; k < (i + 1) * all; k++) sum += loss[k]!;
+  return sum;
+}
+
+/** All clashes of a part, weighted. */
+export function weightedLossOf({ all, loss, weight }: Nest, i: number): number {
+  let sum = 0;
+  for (let k = i * all; k < (i + 1) * all; k++) sum += loss[k]! * weight[k]!;
+  return sum;
+}
+
+/** All clashes, unweighted, each pair once (those with keep-outs included). */
+export function totalLoss({ count, all, loss }: Nest): number {
+  let sum = 0;
+  for (let i = 0; i < count; i++) for (let j = i + 1; j < all; j++) sum += loss[i * all + j]!;
+  return sum;
+}

@@ -1,0 +1,111 @@
+import { emptyPlace, layDown, measureAll, restore, takeSnapshot } from './nest.ts';
+import type { Nest, Snapshot } from './nest.ts';
+import { separate } from './separate.ts';
+import type { Patience } from './separate.ts';
+import { swapTwo } from './shake.ts';
+import { usedLength } from './used-length.ts';
+import { holdInside } from './weigh-place.ts';
+
+/** A search for the shortest strip; on sheets the last of the nest counts as the strip and the others as they are. */
+export interface StripSearch {
+  readonly nest: Nest;
+  /** No strip can be shorter. */
+  readonly bound: number;
+  readonly isOver: () => boolean;
+  readonly tell: (search: StripSearch) => void;
+  best: Snapshot;
+  length: number;
+}
+
+/** How much shorter the next try is, as a share of the length, and how patient it is. */
+const exploring = { shrink: 0.01, leastShrink: 0.001 } as const;
+const squeezing = { shrink: 0.0005, leastShrink: 0.00001 } as const;
+export const patience: Readonly<Record<'exploring' | 'squeezing', Patience>> = {
+  exploring: { rounds: 100, strikes: 3, seeking: { wide: 30, near: 15, kept: 3 } },
+  squeezing: { rounds: 60, strikes: 2, seeking: { wide: 30, near: 15, kept: 3 } },
+};
+
+/** A search from a nest without clashes. */
+export function startStrip(setup: Omit<StripSearch, 'best' | 'length'>): StripSearch {
+  const { nest } = setup;
+  return { ...setup, best: takeSnapshot(nest), length: usedLength(nest, nest.sheets - 1) };
+}
+
+export function isStripDone(search: StripSearch): boolean {
+  return search.isOver() || search.length <= search.bound * (1 + 1e-9);
+}
+
+/** Far shorter tries; where one fails, the clashing nests are kept, shaken and tried again. */
+export function explore(search: StripSearch, moves: number): void {
+  const { nest } = search;
+  const end = nest.moves + moves;
+  const isOver = () => nest.moves >= end || isStripDone(search);
+  restore(nest, search.best);
+  let shrink: number = exploring.shrink;
+  shorten(search, shrink);
+  while (!isOver()) {
+    if (!workAtClashes(nest, isOver)) return;
+    record(search);
+    shrink = Math.max(exploring.leastShrink, shrink * 0.8);
+    shorten(search, shrink);
+  }
+}
+
+/** Separates, shakes and separates again until nothing clashes; false when it is over before. */
+export function workAtClashes(nest: Nest, isOver: () => boolean): boolean {
+  const pool: { readonly loss: number; readonly snapshot: Snapshot }[] = [];
+  while (!isOver()) {
+    const { free, loss } = separate(nest, patience.exploring, isOver);
+    if (free) return true;
+    pool.push({ loss, snapshot: takeSnapshot(nest) });
+    pool.sort((a, b) => a.loss - b.loss);
+    const rank = Math.floor(Math.abs(nest.random.normal()) * pool.length * 0.25);
+    restore(nest, pool[Math.min(pool.length - 1, rank)]!.snapshot);
+    swapTwo(nest);
+  }
+  return false;
+}
+
+/** Slightly shorter tries from the best. */
+export function squeeze(search: StripSearch, moves: number): void {
+  const { nest } = search;
+  const start = nest.moves;
+  const isOver = () => nest.moves >= start + moves || isStripDone(search);
+  while (!isOver()) {
+    const spent = (nest.moves - start) / moves;
+    const shrink = squeezing.shrink * (squeezing.leastShrink / squeezing.shrink) ** spent;
+    restore(nest, search.best);
+    shorten(search, shrink);
+    if (separate(nest, patience.squeezing, isOver).free) record(search);
+  }
+}
+
+function record(search: StripSearch): void {
+  const length = usedLength(search.nest, search.nest.sheets - 1);
+  if (length >= search.length) return;
+  search.length = length;
+  search.best = takeSnapshot(search.nest);
+  search.tell(search);
+}
+
+/** Takes a piece out of the length at a place chosen by chance: what lies beyond moves back, what no longer fits is lifted. */
+function shorten(search: StripSearch, share: number): void {
+  const { nest } = search;
+  const { shapes, random } = nest;
+  const last = nest.sheets - 1;
+  const next = Math.max(search.bound, search.length * (1 - share));
+  const from = random.next() * search.length;
+  nest.sheetLength[last] = next;
+  const place = emptyPlace();
+  for (let i = 0; i < nest.count; i++) {
+    if (nest.sheet[i] !== last) continue;
+    place.pose = nest.pose[i]!;
+    place.sheet = last;
+    place.x = nest.x[i]!;
+    place.y = nest.y[i]!;
+    if (place.x + shapes.width[place.pose]! / 2 > from) place.x -= search.length - next;
+    if (!holdInside(nest, place)) place.sheet = -1;
+    layDown(nest, i, place);
+  }
+  measureAll(nest);
+}

@@ -1,0 +1,42 @@
+import { checkRoute, findAssemblyOrder, type AssemblyOrder } from '#core/fitting';
+import type { BuiltPiece, Gate } from '#core/joinery';
+import type { Problem } from '#core/problems';
+
+/** How a piece goes together and gets to its place. */
+export interface Carrying {
+  readonly order: AssemblyOrder;
+  readonly findings: readonly Problem[];
+}
+
+/** Whether a piece can be put together at all, and whether it goes the whole route as one unit (joinery F1 to F6, G19, G20). */
+export function checkCarrying(built: BuiltPiece, route: readonly Gate[]): Carrying {
+  const order = findAssemblyOrder(built.parts);
+  const { min, max } = built.envelope;
+  const load = {
+    name: `${built.letter} ${built.name}`,
+    length: max.x - min.x,
+    width: max.y - min.y,
+    thickness: max.z - min.z,
+  };
+  const narrow = built.parts.length > 0 && route.length > 0 ? checkRoute(load, route) : null;
+  return {
+    order,
+    findings: [
+      ...(order.found ? [] : [lockedParts(built, order.locked)]),
+      ...(narrow ? [{ ...narrow, about: built.letter }] : []),
+    ],
+  };
+}
+
+function lockedParts(built: BuiltPiece, locked: readonly string[]): Problem {
+  const named =
+    locked.length > 8 ? `${locked.slice(0, 8).join(', ')} and ${locked.length - 8} more` : locked.join(', ');
+  return {
+    severity: 'stop',
+    code: 'no-assembly-order',
+    about: built.letter,
+    message: `${built.name} cannot be put together by straight moves: ${named} lock each other.`,
+    remedy: 'Open a housing on its face, leave one joint loose, or glue these parts up as a unit.',
+    source: 'joinery F6, G20',
+  };
+}
