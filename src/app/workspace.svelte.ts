@@ -1,5 +1,13 @@
-import type { Understanding } from '#core/pipeline';
-import { understandProject } from '#core/pipeline';
+import type { BuiltPiece, Piece } from '#core/joinery';
+import {
+  checkCarrying,
+  comparePieces,
+  understandProject,
+  type Carrying,
+  type PartChange,
+  type Understanding,
+  type Understood,
+} from '#core/pipeline';
 import { sortBySeverity, type Problem } from '#core/problems';
 import {
   redo,
@@ -16,6 +24,18 @@ import { CuttingRoom } from './saw/cutting-room.svelte.ts';
 import { fetchDemo } from './demo.ts';
 import { Keeper } from './keeper.svelte.ts';
 
+interface Carried {
+  readonly built: BuiltPiece;
+  readonly carrying: Carrying;
+}
+
+/** A version of a piece put aside. */
+export interface KeptVersion {
+  readonly piece: Piece;
+  readonly built: BuiltPiece;
+  readonly materials: Project['materials'];
+}
+
 /** The project under work with its past, what it comes to, and what was found wrong. The only holder of state that lasts. */
 export class Workspace {
   #history = $state.raw<History>(startHistory(newProject('New project')));
@@ -23,12 +43,37 @@ export class Workspace {
   #isOpen = $state(false);
 
   readonly project: Project = $derived(this.#history.present);
-  readonly understanding: Understanding = $derived(understandProject(this.project));
+  /** Not reactive: what was understood last, to work on from there. */
+  #last: Understood | undefined;
+  readonly understanding: Understanding = $derived.by(() => {
+    const understanding = understandProject(this.project, this.#last);
+    this.#last = { project: this.project, understanding };
+    return understanding;
+  });
+  /** The pieces before the last act, and whether the last act was one that can be compared. */
+  #before = $state.raw<readonly BuiltPiece[] | null>(null);
+  /** The parts that the last act made different. */
+  readonly changes: readonly PartChange[] = $derived(
+    this.#before ? changesOf(this.#before, this.understanding.pieces) : [],
+  );
+  /** How pieces go together and to their place; looked into when the hand rests, the same piece never twice. */
+  #carryings = $state.raw<readonly Carried[]>([]);
+  #routeLooked: Project['route'];
+  /** Versions of pieces put aside to be compared, by the id of the piece. */
+  #keptVersions = $state.raw<readonly KeptVersion[]>([]);
   readonly saw = new CuttingRoom(() => this.understanding.groups);
   readonly paper = new PaperRoom();
   readonly keeper = new Keeper();
+  readonly #carryFindings: readonly Problem[] = $derived(
+    this.understanding.pieces.flatMap((built) => this.carryingOf(built)?.findings ?? []),
+  );
   readonly findings: readonly Problem[] = $derived(
-    sortBySeverity([...this.keeper.findings, ...this.understanding.findings, ...this.saw.findings]),
+    sortBySeverity([
+      ...this.keeper.findings,
+      ...this.understanding.findings,
+      ...this.saw.findings,
+      ...this.#carryFindings,
+    ]),
   );
 
   /** Whether a project has been brought from the device or begun. */
@@ -59,17 +104,20 @@ export class Workspace {
   /** Does one act; false when it is refused, with the reasons in `refusals`. */
   run(command: Command): boolean {
     const next = runCommand(this.#history, command);
+    if (next.ok) this.#before = this.understanding.pieces;
     this.#refusals = next.ok ? [] : next.problems;
     if (next.ok) this.#set(next.value);
     return next.ok;
   }
 
   undo(): void {
+    this.#before = this.understanding.pieces;
     this.#refusals = [];
     this.#set(undo(this.#history));
   }
 
   redo(): void {
+    this.#before = this.understanding.pieces;
     this.#refusals = [];
     this.#set(redo(this.#history));
   }
@@ -87,12 +135,53 @@ export class Workspace {
     else this.refuse(this.keeper.findings);
   }
 
+  /** The version of a piece put aside, if there is one. */
+  keptVersion(id: string): KeptVersion | null {
+    return this.#keptVersions.find(({ piece }) => piece.id === id) ?? null;
+  }
+
+  /** Puts a version of a piece aside, to compare with what it becomes. */
+  keepVersion(built: BuiltPiece): void {
+    const piece = this.project.pieces.find(({ id }) => id === built.piece);
+    if (!piece) return;
+    this.forgetVersion(piece.id);
+    this.#keptVersions = [...this.#keptVersions, { piece, built, materials: this.project.materials }];
+  }
+
+  /** Makes the version put aside the piece again. */
+  bringBack(id: string): void {
+    const kept = this.keptVersion(id);
+    if (kept && this.run({ kind: 'change-piece', id, piece: kept.piece })) this.forgetVersion(id);
+  }
+
+  forgetVersion(id: string): void {
+    this.#keptVersions = this.#keptVersions.filter(({ piece }) => piece.id !== id);
+  }
+
+  /** How a piece goes together, once that has been looked into. */
+  carryingOf(built: BuiltPiece): Carrying | null {
+    return this.#carryings.find((each) => each.built === built)?.carrying ?? null;
+  }
+
+  /** Looks into how the pieces go together and through the route, as far as that is not known yet. */
+  lookIntoCarrying(): void {
+    const { route } = this.project;
+    const isKnown = this.#routeLooked === route;
+    this.#routeLooked = route;
+    this.#carryings = this.understanding.pieces.map((built) => ({
+      built,
+      carrying: (isKnown && this.carryingOf(built)) || checkCarrying(built, route ?? []),
+    }));
+  }
+
   /** Shows why something could not be done. */
   refuse(problems: readonly Problem[]): void {
     this.#refusals = problems;
   }
 
   #take(project: Project): void {
+    this.#before = null;
+    this.#keptVersions = [];
     this.#history = startHistory(project);
     this.#refusals = [];
     this.#isOpen = true;
@@ -103,4 +192,10 @@ export class Workspace {
     this.#history = history;
     this.keeper.keep(history.present);
   }
+}
+
+function changesOf(before: readonly BuiltPiece[], after: readonly BuiltPiece[]): readonly PartChange[] {
+  const ids = [...new Set([...after, ...before].map(({ piece }) => piece))];
+  const find = (pieces: readonly BuiltPiece[], id: string) => pieces.find(({ piece }) => piece === id);
+  return ids.flatMap((id) => comparePieces(find(before, id), find(after, id)));
 }

@@ -1,6 +1,7 @@
-import { checkJob, checkPlan, type CuttingPlan } from '#core/cutting';
+import { checkJob, checkPlan } from '#core/cutting';
 import { adjustSurvey } from '#core/measuring';
-import { understandProject } from '#core/pipeline';
+import { checkNest, checkNestJob } from '#core/nesting';
+import { understandProject, withCarrying } from '#core/pipeline';
 import { succeed, unreachable, type Problem, type Result } from '#core/problems';
 import { checkDxf } from '#formats/dxf';
 import {
@@ -8,6 +9,8 @@ import {
   readAdjustment,
   readCuttingJob,
   readCuttingPlan,
+  readNestJob,
+  readNestPlan,
   readPlanFile,
   readProject,
   readSurvey,
@@ -16,11 +19,11 @@ import {
 
 import { checkCsv, checkSvg } from './check-tables.ts';
 
-/** What a file is and what is wrong with it; `plan` where it is one that can be checked against its job. */
+/** What a file is and what is wrong with it; `against` where it is a plan: what is wrong with it for the job in a text. */
 export interface CheckedFile {
   readonly kind: FileKind | 'dxf' | 'svg' | 'csv';
   readonly findings: readonly Problem[];
-  readonly plan?: CuttingPlan;
+  readonly against?: (job: string) => Result<readonly Problem[]>;
 }
 
 /** Reads any of our files by its content, by its ending where that does not say; fails when it cannot be read at all. */
@@ -35,7 +38,11 @@ export function checkText(path: string, text: string): Result<CheckedFile> {
 function checkJson(kind: FileKind, text: string): Result<CheckedFile> {
   switch (kind) {
     case 'project':
-      return after(kind, readProject(text), (project) => understandProject(project).findings);
+      return after(
+        kind,
+        readProject(text),
+        (project) => withCarrying(project, understandProject(project)).findings,
+      );
     case 'survey':
       return after(kind, readSurvey(text), (survey) => adjustSurvey(survey).adjustment.findings);
     case 'adjustment':
@@ -44,7 +51,13 @@ function checkJson(kind: FileKind, text: string): Result<CheckedFile> {
       return after(kind, readCuttingJob(text), checkJob);
     case 'cutting-plan': {
       const plan = readCuttingPlan(text);
-      return plan.ok ? succeed({ kind, findings: plan.value.findings, plan: plan.value }) : plan;
+      return plan.ok ? planOf(kind, plan.value, readCuttingJob, checkPlan) : plan;
+    }
+    case 'nest-job':
+      return after(kind, readNestJob(text), checkNestJob);
+    case 'nest-plan': {
+      const plan = readNestPlan(text);
+      return plan.ok ? planOf(kind, plan.value, readNestJob, checkNest) : plan;
     }
     case 'plan-file':
       return after(kind, readPlanFile(text), (file) => [
@@ -56,6 +69,20 @@ function checkJson(kind: FileKind, text: string): Result<CheckedFile> {
     default:
       return unreachable(kind);
   }
+}
+
+/** A plan, which can be checked against its job. */
+function planOf<Job, Plan extends { readonly findings: readonly Problem[] }>(
+  kind: FileKind,
+  plan: Plan,
+  readJob: (text: string) => Result<Job>,
+  check: (job: Job, plan: Plan) => readonly Problem[],
+): Result<CheckedFile> {
+  const against = (text: string): Result<readonly Problem[]> => {
+    const job = readJob(text);
+    return job.ok ? succeed(check(job.value, plan)) : job;
+  };
+  return succeed({ kind, findings: plan.findings, against });
 }
 
 /** What is found in a document that could be read; a document that could not be read fails. */

@@ -7,13 +7,15 @@ export const helpText = `joggle: from tape readings to parts that fit
                                          reading to doubt
   joggle cut JOB.json                    rectangles (or lengths) from stock, with the lower
                                          bound of the cost
-  joggle check FILE [--job JOB.json]     what is wrong with one of our files; a cutting plan
-                                         is checked against its job
+  joggle nest JOB.json                   true shapes on sheets, or on the shortest strip, for the
+                                         router
+  joggle check FILE [--job JOB.json]     what is wrong with one of our files; a plan of cut or
+                                         nest is checked against its job
   joggle open [--port N]                 serves the app from this computer and says where
 
 Options
   --json         one JSON document on standard output, all else on standard error
-  --seconds N    time for the whole run (plan: 6, cut: 10)
+  --seconds N    time for the whole run (plan: 6, cut and nest: 10)
   --work N       steps of search instead of time: the same answer on every machine
   --seed N       another start for the search (1)
   --help, --version

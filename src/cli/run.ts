@@ -9,6 +9,7 @@ import { printFindings } from './print-findings.ts';
 import { runCheck } from './verbs/check.ts';
 import { runCut } from './verbs/cut.ts';
 import { runMeasure } from './verbs/measure.ts';
+import { runNest } from './verbs/nest.ts';
 import { runOpen } from './verbs/open.ts';
 import { runPlan } from './verbs/plan.ts';
 import { version } from './version.ts';
@@ -19,9 +20,9 @@ const verbs: Readonly<Record<string, Verb>> = {
   plan: runPlan,
   measure: runMeasure,
   cut: runCut,
+  nest: runNest,
   check: runCheck,
   open: runOpen,
-  nest: refuseNest,
 };
 
 /** Runs one command; what it says and answers goes through `io`. */
@@ -62,21 +63,8 @@ function refuse(io: Io, wantsJson: boolean, findings: readonly Problem[]): ExitC
 }
 
 function unknownVerb(verb: string | null): Problem {
-  const known = 'plan, measure, cut, check or open';
+  const known = 'plan, measure, cut, nest, check or open';
   return verb === null
     ? wrongUse('verb', 'Nothing was asked for.', `Say ${known}; \`joggle --help\` explains them.`)
     : wrongUse(verb, `There is no command "${verb}".`, `Say ${known}; \`joggle --help\` explains them.`);
-}
-
-async function refuseNest(): Promise<Outcome> {
-  return {
-    kind: 'refused',
-    findings: [
-      wrongUse(
-        'nest',
-        'Placing true shapes is not in this version.',
-        'Use `joggle cut` with the rectangles round the shapes.',
-      ),
-    ],
-  };
 }

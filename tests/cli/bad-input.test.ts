@@ -99,8 +99,18 @@ describe('wrong use ends in a sentence and exit code 2', () => {
     expect(refuse(['cut', '-', '--seconds'], JSON.stringify(job))).toContain('--seconds');
   });
 
-  test('placing true shapes is refused plainly', () => {
-    expect(refuse(['nest', 'x.json'])).toContain('not in this version');
+  test('an outline that crosses itself is refused with the sides that cross', () => {
+    const bow = {
+      id: 'bow',
+      outline: [
+        [0, 0],
+        [100, 100],
+        [100, 0],
+        [0, 100],
+      ],
+    };
+    const text = JSON.stringify({ stock: [{ strip: 1220 }], parts: [bow] });
+    expect(refuse(['nest', '-'], text)).toContain('crosses or touches itself at its sides 1 and 3');
   });
 
   test('--job with something that is no plan', () => {
@@ -112,7 +122,8 @@ describe('asking for help', () => {
   test('--help and --version answer on standard output with exit code 0', () => {
     const help = runCli(['--help']);
     expect(help).toMatchObject({ code: 0, stderr: '' });
-    for (const verb of ['plan', 'measure', 'cut', 'check']) expect(help.stdout).toContain(`joggle ${verb}`);
+    for (const verb of ['plan', 'measure', 'cut', 'nest', 'check'])
+      expect(help.stdout).toContain(`joggle ${verb}`);
     expect(runCli(['cut', '--help']).stdout).toBe(help.stdout);
     expect(runCli(['--version']).stdout).toMatch(/^joggle \d+\.\d+\.\d+\n$/);
   });

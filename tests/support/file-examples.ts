@@ -1,5 +1,6 @@
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
 import type { Adjustment, Survey } from '#core/measuring';
+import type { NestJob, NestPlan } from '#core/nesting';
 import type { Problem } from '#core/problems';
 import type { PlanFile } from '#core/project';
 
@@ -48,6 +49,53 @@ export const contractSurvey: Survey = {
     { id: 'pl', kind: 'plumb', from: 'BL', to: 'TL', value: -14, sigma: 1 },
     { id: 'ls', kind: 'level', from: 'BL', to: 'BR', value: 0, sigma: 1 },
   ],
+};
+
+/** The job of true shapes of the contract, with a clamp in the corner. */
+export const contractNestJob: NestJob = {
+  gap: 8,
+  margin: 10,
+  stock: [
+    {
+      id: 'ply',
+      length: 2440,
+      width: 1220,
+      cost: 78,
+      count: null,
+      keepOut: [{ x: 0, y: 0, length: 50, width: 20 }],
+    },
+  ],
+  parts: [
+    {
+      id: 'p1',
+      outline: [
+        [0, 0],
+        [400, 0],
+        [380, 260],
+        [0, 300],
+      ],
+      holes: [],
+      angles: [0, 180],
+      count: 2,
+    },
+  ],
+};
+
+const contractNestPlan: NestPlan = {
+  sheets: [{ stock: 'ply' }],
+  placements: [
+    { id: 'p1', sheet: 0, angle: 0, x: 70, y: 30 },
+    { id: 'p1', sheet: 0, angle: 180, x: 900, y: 340 },
+  ],
+  stockUsed: [{ id: 'ply', count: 1 }],
+  length: null,
+  cost: 78,
+  bound: 78,
+  proven: true,
+  density: 0.073,
+  unplaced: [],
+  seconds: 0.1,
+  findings: [],
 };
 
 const adjustment: Adjustment = {
@@ -279,6 +327,40 @@ export const examples: Readonly<Record<SchemaName, Examples>> = {
       (p) => (p.layouts[0].times = 0.5),
       (p) => (p.bound = 'none'),
       (p) => (p.findings = [{ severity: 'bad', code: 'x', message: 'y' }]),
+    ],
+  },
+  'nest-job': {
+    good: [
+      contractNestJob,
+      { stock: [{ strip: 1220 }], parts: [] },
+      { stock: [], parts: [{ id: 'a', outline: [], holes: [[]], angles: [] }] },
+    ],
+    spoil: [
+      (j) => (j.gap = -8),
+      (j) => (j.margin = null),
+      (j) => (j.stock[0].strip = 1220),
+      (j) => (j.stock[0].length = 0),
+      (j) => (j.stock[0].keepOut[0].length = -1),
+      (j) => (j.parts[0].outline[0] = [0]),
+      (j) => (j.parts[0].outline[0] = [0, 0, 0]),
+      (j) => (j.parts[0].outline[0][1] = '0'),
+      (j) => (j.parts[0].angles = 90),
+      (j) => (j.parts[0].count = 1.5),
+      (j) => (j.parts[0].turn = true),
+      (j) => delete j.parts[0].outline,
+      (j) => delete j.stock,
+    ],
+  },
+  'nest-plan': {
+    good: [contractNestPlan, { ...contractNestPlan, length: 812.5, bound: null, proven: false }],
+    spoil: [
+      (p) => (p.sheets[0] = 'ply'),
+      (p) => (p.placements[0].sheet = -1),
+      (p) => (p.placements[0].x = null),
+      (p) => delete p.placements[0].angle,
+      (p) => (p.density = 1.2),
+      (p) => (p.length = -1),
+      (p) => delete p.unplaced,
     ],
   },
   'plan-file': {

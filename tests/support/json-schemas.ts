@@ -12,6 +12,8 @@ const titles: Readonly<Record<SchemaName, string>> = {
   adjustment: 'The answer of "joggle measure"',
   'cutting-job': 'Cutting job: the input of "joggle cut"',
   'cutting-plan': 'The answer of "joggle cut"',
+  'nest-job': 'Job of true shapes: the input of "joggle nest"',
+  'nest-plan': 'The answer of "joggle nest"',
   'plan-file': 'plan.json: written by "joggle plan"',
   'check-answer': 'The answer of "joggle check"',
   findings: 'The answer to wrong use or unreadable input',

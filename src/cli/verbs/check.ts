@@ -1,6 +1,4 @@
-import { checkPlan } from '#core/cutting';
 import { fail, type Problem, type Result } from '#core/problems';
-import { readCuttingJob } from '#formats/json';
 
 import type { Arguments } from '../arguments.ts';
 import { checkText, type CheckedFile } from '../check-text.ts';
@@ -28,7 +26,7 @@ export async function runCheck(io: Io, given: Arguments): Promise<Outcome> {
 
 function noJob(checked: CheckedFile): Result<null> {
   const problems: readonly Problem[] =
-    checked.plan === undefined
+    checked.against === undefined
       ? []
       : [
           {
@@ -41,18 +39,18 @@ function noJob(checked: CheckedFile): Result<null> {
   return { ok: true, value: null, problems };
 }
 
-function checkAgainstJob(io: Io, path: string, { plan, kind }: CheckedFile): Result<null> {
-  if (plan === undefined)
+function checkAgainstJob(io: Io, path: string, { against, kind }: CheckedFile): Result<null> {
+  if (against === undefined)
     return fail({
       severity: 'stop',
       code: 'wrong-use',
       about: '--job',
-      message: `--job goes with a cutting plan; this file is a ${kind}.`,
+      message: `--job goes with a plan of cut or nest; this file is a ${kind}.`,
       remedy: 'Leave --job out.',
     });
   const text = readInput(io, path);
   if (!text.ok) return text;
-  const job = readCuttingJob(text.value);
-  if (!job.ok) return job;
-  return { ok: true, value: null, problems: checkPlan(job.value, plan) };
+  const found = against(text.value);
+  if (!found.ok) return found;
+  return { ok: true, value: null, problems: found.value };
 }

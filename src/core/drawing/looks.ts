@@ -46,6 +46,8 @@ export function penLook(pen: Pen): PenLook {
       return { width: 0.18, dash: [0.4, 1.1], tone: 'guide' };
     case 'fault':
       return { width: 0.7, dash: [5, 1, 1, 1, 1, 1], tone: 'fault' };
+    case 'residual':
+      return { width: 1, dash: [], tone: 'fault' };
     case 'none':
       return { width: 0, dash: [], tone: 'ink' };
     default:

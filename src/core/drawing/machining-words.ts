@@ -23,7 +23,7 @@ export function describeMachining(machining: Machining, part: Part, units: Lengt
       return `${what}: ${x}, y ${y}, ${z}${note}`;
     }
     case 'prism':
-      return `${machining.name.replace('-', ' ')} from ${faceNames[machining.from]}: ${formatSize(machining.depth, units)} deep${note}`;
+      return `${machining.name.replace('-', ' ')} ${prismWords(machining, units)}${note}`;
     case 'hole': {
       const { what, at, depth } = holeWords(machining, units);
       return `${what} at ${at}, ${depth}${note}`;
@@ -33,6 +33,11 @@ export function describeMachining(machining: Machining, part: Part, units: Lengt
     default:
       return unreachable(machining);
   }
+}
+
+function prismWords({ from, below = 0, depth }: Of<'prism'>, units: LengthSystem): string {
+  if (below <= 0) return `from ${faceNames[from]}: ${formatSize(depth, units)} deep`;
+  return `within: ${formatSize(below, units)}–${formatSize(depth, units)} from ${faceNames[from]}`;
 }
 
 /** `full` where a recess reaches from side to side. */

@@ -87,7 +87,7 @@ function between(x1: number, y1: number, x2: number, y2: number): Outline {
 }
 
 function isNearFace(prism: Of<'prism'>, thickness: number): boolean {
-  if (prism.from === 'face') return true;
+  if (prism.from === 'face') return (prism.below ?? 0) <= 0.01;
   if (prism.from === 'back') return prism.depth >= thickness - 0.01;
   return prism.outline.some((p) => p.y <= 0.01);
 }

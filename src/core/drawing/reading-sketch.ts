@@ -20,12 +20,42 @@ const corners: Readonly<Record<string, Point>> = {
   TL: { x: 0.1, y: 0.93 },
 };
 
-/** Places for named points in a sketch one unit high: corners where they belong, others in a row beside them. */
-export function sketchPoints(names: readonly string[]): Readonly<Record<string, Point>> {
-  const others = names.filter((name) => !(name in corners));
+/** What a sketch stands for before its true shape is known. */
+export interface SketchRing {
+  /** In their order: round an outline counter-clockwise, of walls from left to right as one faces them. */
+  readonly corners: readonly string[];
+  /** The last corner leads back to the first. */
+  readonly isClosed: boolean;
+  /** Walls in plan are faced from below: they go round clockwise. */
+  readonly isClockwise?: boolean;
+}
+
+/** The four corners of an opening. */
+export const openingRing: SketchRing = { corners: ['BL', 'BR', 'TR', 'TL'], isClosed: true };
+
+/** Places for named points in a sketch one unit high: corners of the ring where they belong, others in a row beside them. */
+export function sketchPoints(
+  names: readonly string[],
+  ring: SketchRing = openingRing,
+): Readonly<Record<string, Point>> {
+  const placed = ring === openingRing ? corners : placeRing(ring);
+  const others = names.filter((name) => !(name in placed));
   const place = (name: string): Point =>
-    corners[name] ?? { x: 0.95, y: (others.indexOf(name) + 0.5) / others.length };
+    placed[name] ?? { x: 0.95, y: (others.indexOf(name) + 0.5) / others.length };
   return Object.fromEntries(names.map((name) => [name, place(name)]));
+}
+
+/** Corners evenly round an oval, the first two at the bottom (of walls, seen from above, at the top). */
+function placeRing({ corners: ring, isClosed, isClockwise = false }: SketchRing): Record<string, Point> {
+  const share = (2 * Math.PI) / Math.max(isClosed ? ring.length : ring.length + 1, 2);
+  const start = -Math.PI / 2 - share / 2;
+  return Object.fromEntries(
+    ring.map((name, at) => {
+      const angle = start + at * share;
+      const y = 0.5 * Math.sin(angle) * (isClockwise ? -1 : 1);
+      return [name, { x: 0.36 + 0.36 * Math.cos(angle), y: 0.5 + y }];
+    }),
+  );
 }
 
 /** The named points a reading is taken between. */
@@ -49,19 +79,19 @@ export function pointsOfReading(reading: ReadingPlace): readonly string[] {
   }
 }
 
-/** A small sketch of an opening that shows where the tape, plumb line or level goes; 34 mm high unless said. */
-export function drawReadingSketch(reading: ReadingPlace, height = 34): Drawing {
+/** A small sketch, of an opening unless a ring is given, that shows where the tape, plumb line or level goes; 34 mm high unless said. */
+export function drawReadingSketch(reading: ReadingPlace, height = 34, ring = openingRing): Drawing {
   const named = pointsOfReading(reading);
-  const points = sketchPoints([...new Set(['BL', 'BR', 'TR', 'TL', ...named])]);
+  const points = sketchPoints([...new Set([...ring.corners, ...named])], ring);
   const at = (name: string): Point => ({
     x: (points[name]?.x ?? 0) * height,
     y: (points[name]?.y ?? 0) * height,
   });
-  const ring = ['BL', 'BR', 'TR', 'TL'].map(at);
+  const { corners: round, isClosed } = ring;
   const marks: Mark[] = [
-    { kind: 'path', points: ring, closed: true, pen: 'thin', fill: 'paper' },
+    { kind: 'path', points: round.map(at), closed: isClosed, pen: 'thin', ...(isClosed && { fill: 'paper' }) },
     ...Object.keys(points).map((name) => drawName(name, at(name), { bold: named.includes(name), height })),
-    ...drawTapeOn(reading, at),
+    ...drawTapeOn(reading, at, height),
   ];
   return makeDrawing('Where the reading is taken', 1, marks, 2);
 }
@@ -77,7 +107,11 @@ function drawName(name: string, at: Point, style: { readonly bold: boolean; read
   });
 }
 
-function drawTapeOn(reading: ReadingPlace, at: (name: string) => Point): readonly Mark[] {
+function drawTapeOn(
+  reading: ReadingPlace,
+  at: (name: string) => Point,
+  height: number,
+): readonly Mark[] {
   switch (reading.kind) {
     case 'distance':
       return drawTape(at(reading.from), at(reading.to));
@@ -109,11 +143,11 @@ function drawTapeOn(reading: ReadingPlace, at: (name: string) => Point): readonl
       ];
     }
     case 'tick':
-      return drawTip(at(reading.point), Math.hypot(at('TL').x, at('TL').y));
+      return drawTip(at(reading.point), height);
     case 'twist':
       return [reading.first, reading.second].flatMap(([a, b]) => drawTape(at(a), at(b)));
     case 'thickness':
-      return [drawText({ x: at('BL').x, y: at('TL').y / 2 }, reading.place, { height: lettering.small })];
+      return [drawText({ x: 0.1 * height, y: height / 2 }, reading.place, { height: lettering.small })];
     default:
       return unreachable(reading);
   }

@@ -1,4 +1,11 @@
-import { boxOfOutline, crossProduct, flattenOutline, placePoint } from '#core/geometry';
+import {
+  boxOfOutline,
+  crossProduct,
+  flattenOutline,
+  placePoint,
+  rectangleOutline,
+  subtractOutlines,
+} from '#core/geometry';
 import type { Box, Outline, Placement, Point } from '#core/geometry';
 import type { Part } from '#core/joinery';
 
@@ -34,7 +41,7 @@ function seenFromFront(part: Part, placement: Placement): Silhouette {
       const at = placePoint(placement, { x: p.x, y: p.y, z: 0 });
       return { x: at.x, y: at.y, ...(p.bulge && { bulge: p.bulge * Math.sign(facing) }) };
     });
-  const outline = flat ? place(part.outline) : hullOf(corners);
+  const outline = flat ? place(withoutTenons(part, facing < 0)) : hullOf(corners);
   return {
     part,
     outline,
@@ -42,6 +49,19 @@ function seenFromFront(part: Part, placement: Placement): Silhouette {
     box: boxOfOutline(outline),
     front: corners.reduce((most, p) => Math.max(most, p.z), -Infinity),
   };
+}
+
+/** What is left of the seen side where tenons and laps go under the other part; the whole outline when nothing does. */
+function withoutTenons(part: Part, faceSeen: boolean): Outline {
+  const { thickness } = part.finished;
+  const taken = part.machining.flatMap((one) => {
+    if (one.kind !== 'recess' || (one.name !== 'shoulder' && one.name !== 'lap')) return [];
+    const { min, max } = one.box;
+    const open = faceSeen ? min.z <= 1e-6 : max.z >= thickness - 1e-6;
+    return open ? [rectangleOutline(max.x - min.x, max.y - min.y, min)] : [];
+  });
+  if (taken.length === 0) return part.outline;
+  return subtractOutlines([part.outline], taken)[0] ?? part.outline;
 }
 
 /** Convex hull, counter-clockwise (the monotone chain of A. M. Andrew, 1979; from memory). */

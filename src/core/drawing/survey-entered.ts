@@ -1,7 +1,7 @@
 import type { Point } from '#core/geometry';
 import type { Reading } from '#core/measuring';
 import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
-import { pointsOfReading, sketchPoints } from './reading-sketch.ts';
+import { openingRing, pointsOfReading, sketchPoints, type SketchRing } from './reading-sketch.ts';
 import { unitNote } from './scales.ts';
 import { drawReading } from './survey-readings.ts';
 import type { SurveySheet } from './survey-sheet.ts';
@@ -11,10 +11,11 @@ import type { Drawing, Mark } from './types.ts';
 
 /** A sketch of no particular shape with the readings entered so far, and what they leave open. */
 export function drawEnteredReadings(view: SurveyView): Drawing {
-  const names = namesOf(view.readings);
+  const ring = view.ring ?? openingRing;
+  const names = namesOf(view.readings, ring);
   const size = Math.max(30, Math.min(view.width - 60, 90));
-  const points = scalePoints(sketchPoints(names), size);
-  const shape = { seenFrom: '', points, edges: edgesOf(points), order: [], covariance: [], tilt: 0 };
+  const points = scalePoints(sketchPoints(names, ring), size);
+  const shape = { seenFrom: '', points, edges: edgesOf(ring), order: [], covariance: [], tilt: 0 };
   const sheet: SurveySheet = {
     view: { adjustment: view.adjustment, shape, ...(view.units && { units: view.units }) },
     points,
@@ -37,8 +38,8 @@ export function drawEnteredReadings(view: SurveyView): Drawing {
   return makeDrawing('Survey, readings so far', 1, [...marks, ...foot], 3);
 }
 
-function namesOf(readings: readonly Reading[]): readonly string[] {
-  return [...new Set(['BL', 'BR', 'TR', 'TL', ...readings.flatMap(pointsOfReading)])];
+function namesOf(readings: readonly Reading[], ring: SketchRing): readonly string[] {
+  return [...new Set([...ring.corners, ...readings.flatMap(pointsOfReading)])];
 }
 
 function scalePoints(points: Readonly<Record<string, Point>>, size: number): Readonly<Record<string, Point>> {
@@ -47,9 +48,9 @@ function scalePoints(points: Readonly<Record<string, Point>>, size: number): Rea
   );
 }
 
-function edgesOf(points: Readonly<Record<string, Point>>) {
-  const ring = ['BL', 'BR', 'TR', 'TL'].filter((name) => name in points);
-  return ring.map((from, i) => ({ name: '', from, to: ring[(i + 1) % ring.length] ?? from }));
+function edgesOf({ corners, isClosed }: SketchRing) {
+  const ends = isClosed ? corners : corners.slice(0, -1);
+  return ends.map((from, i) => ({ name: '', from, to: corners[(i + 1) % corners.length] ?? from }));
 }
 
 function drawName(name: string, at: Point, centre: Point): Mark {

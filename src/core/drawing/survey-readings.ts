@@ -1,4 +1,4 @@
-import type { Box, Point } from '#core/geometry';
+import type { Box, Point, ShapeEdge } from '#core/geometry';
 import type { Reading } from '#core/measuring';
 import { unreachable } from '#core/problems';
 import { readableTurn } from './dimension.ts';
@@ -58,7 +58,7 @@ function between(sheet: SurveySheet, names: readonly [string, string], at: numbe
 function drawDistance(reading: Extract<Reading, { kind: 'distance' }>, sheet: SurveySheet): readonly Mark[] {
   const [a, b] = [sheet.points[reading.from], sheet.points[reading.to]];
   if (!a || !b) return [];
-  const edge = sheet.view.shape?.edges.some(
+  const edge = sheet.view.shape?.edges.find(
     ({ from, to }) =>
       (from === reading.from && to === reading.to) || (from === reading.to && to === reading.from),
   );
@@ -67,11 +67,21 @@ function drawDistance(reading: Extract<Reading, { kind: 'distance' }>, sheet: Su
   const n = { x: -(b.y - a.y) / length, y: (b.x - a.x) / length };
   const inward = n.x * (sheet.centre.x - a.x) + n.y * (sheet.centre.y - a.y) > 0 ? -1 : 1;
   const move = (p: Point, by: number) => ({ x: p.x + n.x * inward * by, y: p.y + n.y * inward * by });
+  const beside = besideEdge + reachOut(edge, sheet);
   return [
-    drawLine([move(a, 1), move(a, besideEdge + 1.5)], 'thin', reading.id),
-    drawLine([move(b, 1), move(b, besideEdge + 1.5)], 'thin', reading.id),
-    ...drawTape(reading, move(a, besideEdge), move(b, besideEdge), sheet),
+    drawLine([move(a, 1), move(a, beside + 1.5)], 'thin', reading.id),
+    drawLine([move(b, 1), move(b, beside + 1.5)], 'thin', reading.id),
+    ...drawTape(reading, move(a, beside), move(b, beside), sheet),
   ];
+}
+
+/** How far a curved edge stands off the line between its ends, with room for the numbers of its ordinates; mm of paper. */
+function reachOut({ from, to, curve }: ShapeEdge, { view, scale }: SurveySheet): number {
+  const [a, b] = [view.shape?.points[from], view.shape?.points[to]];
+  if (!curve || !a || !b) return 0;
+  const chord = Math.hypot(b.x - a.x, b.y - a.y) || 1;
+  const off = curve.map((p) => Math.abs((b.x - a.x) * (p.y - a.y) - (b.y - a.y) * (p.x - a.x)) / chord);
+  return Math.max(...off) * scale + besideEdge;
 }
 
 function isSuspect(reading: Reading, sheet: SurveySheet) {
@@ -119,7 +129,7 @@ function drawTail(residual: number, a: Point, b: Point, link: string): readonly 
   const length = Math.hypot(b.x - a.x, b.y - a.y) || 1;
   const reach = Math.min(longestTail, Math.abs(residual) * tailPerMm, length / 3) / length;
   const start = { x: b.x + (a.x - b.x) * reach, y: b.y + (a.y - b.y) * reach };
-  return [drawLine([start, b], 'cut', link)];
+  return [drawLine([start, b], 'residual', link)];
 }
 
 interface LabelStyle {

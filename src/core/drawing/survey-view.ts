@@ -1,6 +1,8 @@
 import type { Point, Shape } from '#core/geometry';
 import type { Adjustment, Reading } from '#core/measuring';
 import type { LengthSystem } from '#core/units';
+import type { SketchRing } from './reading-sketch.ts';
+import type { SurveyOrdinate } from './survey-curves.ts';
 
 export interface SurveyView {
   /** Null while the readings do not fix a shape. */
@@ -13,6 +15,10 @@ export interface SurveyView {
   readonly height?: number;
   /** How many times too large what is out of square is drawn; 1 (true) when left out. */
   readonly exaggerate?: number;
+  /** Ordinates of its curved edges. */
+  readonly ordinates?: readonly SurveyOrdinate[];
+  /** What is sketched while there is no shape; the corners of an opening when left out. */
+  readonly ring?: SketchRing;
   /** The unit readings are shown in; mm when left out. Residuals and uncertainties are always in mm. */
   readonly units?: LengthSystem;
 }

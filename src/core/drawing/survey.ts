@@ -1,9 +1,11 @@
 import { distanceBetween } from '#core/geometry';
 import type { Point, Shape } from '#core/geometry';
 import type { Reading } from '#core/measuring';
+import { readableTurn } from './dimension.ts';
 import { exaggeratePoints } from './exaggerate.ts';
 import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
 import { chooseScale, formatMm, formatScale, heightFor, unitNote } from './scales.ts';
+import { curveOnPaper, drawObstructions, drawOrdinates } from './survey-curves.ts';
 import { drawEnteredReadings } from './survey-entered.ts';
 import { drawReading } from './survey-readings.ts';
 import type { SurveySheet } from './survey-sheet.ts';
@@ -22,7 +24,7 @@ export function drawSurvey(view: SurveyView): Drawing {
   if (!shape || Object.keys(shape.points).length < 2) return drawEnteredReadings(view);
   const times = view.exaggerate ?? 1;
   const shown = exaggeratePoints(shape, times);
-  const extent = extentOf(Object.values(shown));
+  const extent = extentOf([...Object.values(shown), ...shape.edges.flatMap(({ curve }) => curve ?? [])]);
   const scale = Math.min(
     chooseScale(extent.wide, Math.max(view.width - besideShape, 20)),
     chooseScale(extent.tall, Math.max(heightFor(view) - besideShape, 20)),
@@ -32,10 +34,25 @@ export function drawSurvey(view: SurveyView): Drawing {
   );
   const centre = meanOf(Object.values(points));
   const sheet: SurveySheet = { view, points, centre, scale, taken: [] };
-  const outline = shape.edges.flatMap((edge) => drawEdge(edge, { points, centre, times, scale }));
+  const outline = shape.edges.flatMap((edge) => {
+    const curve = curveOnPaper(edge, shape, points, scale);
+    if (!curve) return drawEdge(edge, { points, centre, times, scale });
+    const [from, to] = [points[edge.from], points[edge.to]];
+    const chord = from && to ? [drawLine([from, to], 'hidden')] : [];
+    return [drawLine(curve, 'cut', edge.name), ...chord];
+  });
   const tapes = [...view.readings].sort(byRoom).flatMap((reading) => drawReading(reading, sheet));
+  const walls = shape.kind === 'walls' ? drawWallNames(shape, sheet) : [];
   const names = Object.entries(points).flatMap(([name, at]) => drawCorner(name, at, sheet));
-  const marks = [...outline, ...tapes, ...names];
+  const curves = drawOrdinates(view.ordinates ?? [], shape, sheet);
+  const marks = [
+    ...drawObstructions(shape.obstructions ?? [], scale),
+    ...outline,
+    ...curves,
+    ...tapes,
+    ...walls,
+    ...names,
+  ];
   return makeDrawing(`Survey, seen ${shape.seenFrom}`, scale, [...marks, ...drawFoot(marks, view, scale)], 3);
 }
 
@@ -72,6 +89,19 @@ function drawEdge(
     (to.x - from.x) * (sheet.centre.y - from.y) - (to.y - from.y) * (sheet.centre.x - from.x) > 0 ? 1 : -1;
   const bulge = chord > 0 ? (left * 2 * bow) / chord : 0;
   return [drawLine([{ ...from, ...(bulge !== 0 && { bulge }) }, to], 'cut', edge.name)];
+}
+
+/** Names of walls, on the side of the room: right of the way from left to right. */
+function drawWallNames({ edges }: Shape, { points }: SurveySheet): readonly Mark[] {
+  return edges.flatMap(({ name, from, to }): readonly Mark[] => {
+    const [a, b] = [points[from], points[to]];
+    if (!a || !b) return [];
+    const turn = Math.atan2(b.y - a.y, b.x - a.x);
+    const off = readableTurn(turn) === turn ? 1.5 + lettering.small : 1.5;
+    const at = { x: (a.x + b.x) / 2 + Math.sin(turn) * off, y: (a.y + b.y) / 2 - Math.cos(turn) * off };
+    const style = { height: lettering.small, align: 'middle', tone: 'soft', link: name } as const;
+    return [drawText(at, name, { ...style, turn: readableTurn(turn) })];
+  });
 }
 
 /** Name of a corner and how well it is known, set outwards from the shape. */

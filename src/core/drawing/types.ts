@@ -1,7 +1,8 @@
 import type { Box, PathPoint, Point } from '#core/geometry';
 
 /** Line weights and types of technical drawing; what each looks like is the writer's affair. */
-export type Pen = 'outline' | 'thin' | 'hidden' | 'centre' | 'cut' | 'dimension' | 'guide' | 'fault' | 'none';
+export type Pen =
+  'outline' | 'thin' | 'hidden' | 'centre' | 'cut' | 'dimension' | 'guide' | 'fault' | 'residual' | 'none';
 
 /** How an area is filled; hatching tells materials and states apart in black and white. */
 export type Fill =

@@ -20,6 +20,9 @@ export type { CabinetFrontParameters } from './cabinet-front/types.ts';
 export type { DoorFrameParameters, FrameCorner } from './door-frame/types.ts';
 export type { DrawerCorner, DrawerParameters } from './drawer/types.ts';
 export type { FlatDoorParameters } from './flat-door/types.ts';
+export type { FreePanelParameters } from './free-panel/types.ts';
+export type { FramedDoorParameters } from './framed-door/types.ts';
+export type { FreeCorner, FreeFrameParameters } from './free-frame/types.ts';
 export type { MaterialId, PieceId } from './ids.ts';
 export type {
   JoinerySettings,

@@ -1,7 +1,10 @@
+import { freeFrameKind } from './free-frame/kind.ts';
+import { freePanelKind } from './free-panel/kind.ts';
 import { cabinetFrontKind } from './cabinet-front/kind.ts';
 import { doorFrameKind } from './door-frame/kind.ts';
 import { drawerKind } from './drawer/kind.ts';
 import { flatDoorKind } from './flat-door/kind.ts';
+import { framedDoorKind } from './framed-door/kind.ts';
 import type { ShapeNeeds, KindOfPiece, KindWords, SeenSizes } from './kind.ts';
 import type { PieceId } from './ids.ts';
 import type { NewPiece, ParameterInfo, Piece, PieceKind } from './piece-types.ts';
@@ -13,6 +16,9 @@ const kinds: { readonly [Kind in PieceKind]: KindOfPiece<Kind> } = {
   'flat-door': flatDoorKind,
   drawer: drawerKind,
   'cabinet-front': cabinetFrontKind,
+  'free-panel': freePanelKind,
+  'framed-door': framedDoorKind,
+  'free-frame': freeFrameKind,
 };
 
 export const pieceKinds = Object.keys(kinds) as readonly PieceKind[];

@@ -2,6 +2,9 @@ import type { CabinetFrontParameters } from './cabinet-front/types.ts';
 import type { DoorFrameParameters } from './door-frame/types.ts';
 import type { DrawerParameters } from './drawer/types.ts';
 import type { FlatDoorParameters } from './flat-door/types.ts';
+import type { FramedDoorParameters } from './framed-door/types.ts';
+import type { FreeFrameParameters } from './free-frame/types.ts';
+import type { FreePanelParameters } from './free-panel/types.ts';
 import type { MaterialId, PieceId } from './ids.ts';
 
 /** How solid timber is bought: rough from the saw, or planed all round. */
@@ -52,7 +55,10 @@ export type Piece =
   | (PieceBase & { readonly kind: 'door-frame'; readonly parameters: DoorFrameParameters })
   | (PieceBase & { readonly kind: 'drawer'; readonly parameters: DrawerParameters })
   | (PieceBase & { readonly kind: 'cabinet-front'; readonly parameters: CabinetFrontParameters })
-  | (PieceBase & { readonly kind: 'flat-door'; readonly parameters: FlatDoorParameters });
+  | (PieceBase & { readonly kind: 'flat-door'; readonly parameters: FlatDoorParameters })
+  | (PieceBase & { readonly kind: 'free-panel'; readonly parameters: FreePanelParameters })
+  | (PieceBase & { readonly kind: 'framed-door'; readonly parameters: FramedDoorParameters })
+  | (PieceBase & { readonly kind: 'free-frame'; readonly parameters: FreeFrameParameters });
 
 export type PieceKind = Piece['kind'];
 

@@ -39,7 +39,7 @@ export type Machining =
   | {
       /** A prism through or into a face, for what a box cannot say (dovetails, sloping shoulders). */
       readonly kind: 'prism';
-      readonly name: 'tail-socket' | 'pin-socket' | 'slope' | 'slot';
+      readonly name: 'tail-socket' | 'pin-socket' | 'slope' | 'slot' | 'lap' | 'mortise' | 'shoulder';
       readonly from: PartFace;
       /** In the plane of the face: for `face` and `back` x along X, y along Y; for ends x along Y, y along Z; for edges x along X, y along Z. */
       readonly outline: Outline;

@@ -1,4 +1,4 @@
-import { suspectLimit } from '#core/numerics';
+import { normalQuantile, suspectLimit } from '#core/numerics';
 import { adjustNetwork } from './adjust-network.ts';
 import type { Datum } from './datum.ts';
 import type { Network, Observation } from './network.ts';
@@ -21,6 +21,8 @@ export interface Verdict {
   readonly kind: 'none' | 'exchanged' | 'one' | 'group' | 'several' | 'unresolved';
   readonly suspects: readonly Suspect[];
   readonly largest: number;
+  /** A reading that stands off by a little more than its limit once the suspect is left out: as like chance as a slip. */
+  readonly remaining?: string;
 }
 
 /** A verdict before the size of the doubt is added. */
@@ -34,6 +36,17 @@ export function largestDoubt(fit: AnalysedFit): { readonly at: number; readonly 
       [at, size] = [i, Math.abs(w)];
   });
   return { at, size };
+}
+
+/** Chance that the readings left after one was found wrong accuse another though all are right: as of a single test. */
+const falseAlarm = 0.001;
+
+/**
+ * The limit for the readings that are left once one is found wrong. They are all tested at once, so the limit is that of
+ * `count` tests together (Bonferroni): else one set in a hundred would accuse a second reading for nothing.
+ */
+export function limitOfRest(count: number): number {
+  return normalQuantile(1 - falseAlarm / (2 * Math.max(1, count)));
 }
 
 /** A larger set is not begun anew at every trial: it would take minutes, and it holds its own shape anyway. */

@@ -6,17 +6,24 @@ import { compareLeans } from './lean.ts';
 import { runOf, sigmaOf } from './methods.ts';
 import { namesOf } from './network.ts';
 import { pointWords, readingWords } from './opening.ts';
-import { findRepeats } from './repeats.ts';
+import { findBattens } from './battens.ts';
+import { findHookError, tellHookError } from './hook.ts';
+import { findRepeats, findSingleLooks } from './repeats.ts';
 import type { Study } from './study.ts';
+import { unchecked } from './solve.ts';
 import { smallestSlip } from './suspects.ts';
 import { worstPoint } from './undetermined.ts';
 import { findGuesses } from './guesses.ts';
 import { joinWords, showMm } from './words.ts';
+import type { Reading } from './types.ts';
 
 /** All that is worth saying about an adjusted survey. */
 export function findAll(study: Study): readonly Problem[] {
   return [
     ...findContradiction(study),
+    ...findRemaining(study),
+    ...findHook(study),
+    ...findBattens(study.readings),
     ...findLeans(study),
     ...findOpen(study),
     ...findVague(study),
@@ -25,8 +32,40 @@ export function findAll(study: Study): readonly Problem[] {
     ...findLayers(study),
     ...findUnseenSlips(study),
     ...findScatter(study),
+    ...findSingleLooks(uncheckedReadings(study)),
     ...findGuesses(study),
   ];
+}
+
+/** Readings, not by tape, in which no other would show a slip: those by tape have a finding of their own. */
+function uncheckedReadings({ readings, found }: Study): readonly Reading[] {
+  const { network, redundancy } = found.fit;
+  return readings.filter((reading) =>
+    network.observations.some(
+      (seen, at) => seen.id === reading.id && seen.measure !== 'length' && (redundancy[at] ?? 0) < unchecked,
+    ),
+  );
+}
+
+/** What may be chance beside a slip that is found. */
+function findRemaining({ verdict, readings }: Study): readonly Problem[] {
+  const reading = readings.find(({ id }) => id === verdict.remaining);
+  if (!reading) return [];
+  return [
+    {
+      severity: 'note',
+      code: 'reading-stands-off',
+      about: reading.id,
+      message: `With the suspect left out, the ${readingWords(reading)} still stands off a little more than it should; among so many readings that may be chance.`,
+      remedy: 'Look at it again while you are there.',
+      source: 'joinery A4',
+    },
+  ];
+}
+
+function findHook({ found, readings, datum }: Study): readonly Problem[] {
+  const error = findHookError({ fit: found.fit, readings, datum });
+  return error ? [tellHookError(error)] : [];
 }
 
 function findLeans(study: Study): readonly Problem[] {

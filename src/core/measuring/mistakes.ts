@@ -53,6 +53,8 @@ function testsFor({ reading: { kind }, part }: Slip): readonly ((slip: Slip) => 
     bowedSides,
     askew,
     saggingTape,
+    bentInCorner,
+    slantedLook,
   ];
 }
 
@@ -143,6 +145,28 @@ function saggingTape({ value, slip }: Slip): Mistake | null {
   const sag = slip > 0 ? Math.sqrt((3 * value * slip) / 8) : 0;
   if (value < 1000 || sag < 20 || sag > 45) return null;
   return { id: 'E9', weak: true, words: `the tape sagged (about ${showMm(sag)} mm in the middle)` };
+}
+
+/** A tape pushed into a corner bends there; what it reads is off by a little, seldom short (joinery A5). */
+function bentInCorner({ slip, reading }: Slip): Mistake | null {
+  const inside = reading.method === undefined || reading.method === 'M1' || reading.method === 'M2';
+  if (!inside || slip < -1.5 || slip > 3.5 || Math.abs(slip) < 0.5) return null;
+  return {
+    id: 'E6',
+    weak: true,
+    words: 'the tape was bent up in the corner: take it with two sticks',
+  };
+}
+
+/** Gap between tape and work times the tangent of the line of sight: 2 mm seen at 30 degrees gives 1.2 (joinery A5). */
+function slantedLook({ slip }: Slip): Mistake | null {
+  const size = 2 * Math.tan(Math.PI / 6);
+  if (Math.abs(Math.abs(slip) - size) > 1) return null;
+  return {
+    id: 'E7',
+    weak: true,
+    words: 'the tape was read from the side, off the work',
+  };
 }
 
 function wrongFace(slip: Slip): Mistake | null {

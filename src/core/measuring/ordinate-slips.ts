@@ -1,6 +1,6 @@
 import type { Problem } from '#core/problems';
 import { isEven } from './ordinate-spacing.ts';
-import { testByCubic, testByOthers } from './ordinate-tests.ts';
+import { testByCubic, testByOthers, worstByOthers } from './ordinate-tests.ts';
 import { joinWords, showMm } from './words.ts';
 
 /** Ordinates that may hold a slip. */
@@ -64,13 +64,56 @@ function settleEnd(set: Ordinates, end: readonly number[], guess: number): Ordin
 }
 
 function doubtByOthers(set: Ordinates): OrdinateDoubt | null {
-  const verdict = testByOthers(set, limit / Math.hypot(1 / 6, 4 / 6, 1, 4 / 6, 1 / 6));
+  const verdict = testByOthers(set, sharpness);
   if (!verdict) return null;
   const count = set.ordinates.length;
   if (count < enoughToName) return tellGroup(set, allOf(count), verdict.slip);
+  const shifted = findShifted(set, verdict.at);
+  if (shifted) return shifted;
   if (verdict.at > 2 && verdict.at < count - 3) return tellOne(set, verdict.at, verdict.slip);
   const end = verdict.at <= 2 ? [0, 1, 2] : [count - 3, count - 2, count - 1];
   return settleEnd(set, end, verdict.slip);
+}
+
+/**
+ * Unevenly spaced: a station skipped or repeated, when no single ordinate left out brings the others into agreement, and
+ * setting all later ones a station on, or back, does. Source: joinery A5 E15.
+ */
+function findShifted(set: Ordinates, worst: number): OrdinateDoubt | null {
+  if (worstByOthers(without(set, worst)).size <= sharpness) return null;
+  const tries = Array.from({ length: set.ordinates.length - 3 }, (_, i) => i + 2).flatMap((k) =>
+    [false, true].map((repeated) => {
+      const shifted = shiftFrom(set, k, repeated);
+      return { k, repeated, size: worstByOthers(shifted).size };
+    }),
+  );
+  // Of two looks at one station either may be left out: the second is the one too many.
+  const best = tries.reduce((a, b) => (b.size < a.size + 1e-9 ? b : a));
+  if (best.size > sharpness) return null;
+  const { k, repeated } = best;
+  const step = (set.ordinates[k] ?? 0) - (set.ordinates[k - 1] ?? 0);
+  // Of two looks at one station the step lies before the place.
+  const shown = repeated ? (set.ordinates[k - 1] ?? 0) - (set.ordinates[k - 2] ?? 0) : step;
+  return tellStation(set, [k - 1, k], { step: shown, repeated });
+}
+
+/** As the limit of the fourth difference, for the deviation of each ordinate from the spline of the others. */
+const sharpness = limit / Math.hypot(1 / 6, 4 / 6, 1, 4 / 6, 1 / 6);
+
+function without({ stations, ordinates, sigma }: Ordinates, at: number): Ordinates {
+  const others = (list: readonly number[]) => list.filter((_, k) => k !== at);
+  return { stations: others(stations), ordinates: others(ordinates), sigma };
+}
+
+/** The ordinates as they belong, had station `k` been skipped when it was their turn, or the one before been measured twice. */
+function shiftFrom({ stations, ordinates, sigma }: Ordinates, k: number, repeated: boolean): Ordinates {
+  if (repeated)
+    return {
+      stations: stations.slice(0, -1),
+      ordinates: ordinates.filter((_, i) => i !== k),
+      sigma,
+    };
+  return { stations: stations.filter((_, i) => i !== k), ordinates: ordinates.slice(0, -1), sigma };
 }
 
 /** A step in the ordinates, and a slip in one, as they show in the fourth differences (joinery A5, E15). */

@@ -45,11 +45,22 @@ export function testByCubic(set: Ordinates, atStart: boolean): OrdinateVerdict |
 
 /** Each ordinate against the spline through all others; the worst beyond `limit` of its own deviations, null when none is. */
 export function testByOthers(set: Ordinates, limit: number): OrdinateVerdict | null {
+  const worst = worstByOthers(set);
+  return worst.size <= limit ? null : { at: worst.at, slip: worst.miss, group: [worst.at] };
+}
+
+/** The inner ordinate that stands off most from the spline through all others, and by how many of its own deviations. */
+export function worstByOthers(set: Ordinates): {
+  readonly at: number;
+  readonly miss: number;
+  readonly size: number;
+} {
   const inner = set.stations.slice(1, -1).map((_, k) => k + 1);
-  const tests = inner.map((i) => ({ i, ...leaveOut(set, i) }));
-  const worst = tests.reduce((a, b) => (Math.abs(b.miss) / b.sigma > Math.abs(a.miss) / a.sigma ? b : a));
-  if (Math.abs(worst.miss) <= limit * worst.sigma) return null;
-  return { at: worst.i, slip: worst.miss, group: [worst.i] };
+  const tests = inner.map((at) => {
+    const { miss, sigma } = leaveOut(set, at);
+    return { at, miss, size: Math.abs(miss) / sigma };
+  });
+  return tests.reduce((a, b) => (b.size > a.size ? b : a), { at: 0, miss: 0, size: 0 });
 }
 
 function leaveOut({ stations, ordinates, sigma }: Ordinates, at: number) {

@@ -1,6 +1,6 @@
 import type { Problem } from '#core/problems';
 import { isDigitSwap } from './mistakes.ts';
-import { showReading } from './words.ts';
+import { joinWords, showReading } from './words.ts';
 import type { Reading } from './types.ts';
 
 /** Readings of one thing further apart than this many sigma call for a third: joinery A5, 3 sigma of a difference. */
@@ -73,3 +73,26 @@ export function findRepeats(reading: Reading, sigma: number): readonly Problem[]
     },
   ];
 }
+
+/** Of readings that nothing else checks, those that rest on a single look. Source: joinery A5, the rule below the table. */
+export function findSingleLooks(readings: readonly Reading[]): readonly Problem[] {
+  const single = readings.filter(({ repeats = [] }) => repeats.length === 0);
+  const [first] = single;
+  if (!first) return [];
+  const names = single.slice(0, mostNamed).map(({ id }) => id);
+  const more = single.length - names.length;
+  const which = joinWords(more > 0 ? [...names, `${more} more`] : names);
+  return [
+    {
+      severity: 'note',
+      code: 'taken-once',
+      about: first.id,
+      message: `Nothing checks ${which}, and ${single.length === 1 ? 'it rests' : 'they rest'} on a single look.`,
+      remedy: 'Measure again from the other end, or by another method, without looking at the first.',
+      source: 'joinery A5',
+    },
+  ];
+}
+
+/** A sentence that names more readings than this is not read. */
+const mostNamed = 6;

@@ -1,5 +1,5 @@
 import { findableShift, spreadOf, suspectLimit } from '#core/numerics';
-import { largestDoubt, leastRedundancy, refit } from './doubt.ts';
+import { largestDoubt, leastRedundancy, limitOfRest, refit } from './doubt.ts';
 import type { Doubt, Named, Verdict } from './doubt.ts';
 import { findExchange } from './exchange.ts';
 import { matchMistakes } from './mistakes.ts';
@@ -14,6 +14,8 @@ import type { Suspect } from './types.ts';
 const alike = 0.95;
 /** Readings left out in turn, the worst first. */
 const mostTrials = 15;
+/** More causes than this for one slip say nothing. */
+const mostCauses = 4;
 /** More slips than this in one set are not sought: measure again. */
 const mostSlips = 3;
 
@@ -26,6 +28,7 @@ export function findSuspects(doubt: Doubt): Verdict {
     findSingle(doubt, largest.at) ??
     findBow(doubt) ??
     findByTrial(doubt) ??
+    findNearly(doubt, largest.at) ??
     findSeveral(doubt, largest.at);
   return { ...verdict, largest: largest.size };
 }
@@ -66,6 +69,22 @@ function findByTrial(doubt: Doubt): Named | null {
   const passing = worst.flatMap(({ i }) => trial(doubt, i) ?? []);
   if (passing.length === 0) return null;
   return { kind: passing.length === 1 ? 'one' : 'group', suspects: rank(passing) };
+}
+
+/** One slip, after which another reading stands off by no more than chance lets one of so many. */
+function findNearly(doubt: Doubt, at: number): Named | null {
+  const rest = refit(
+    doubt,
+    doubt.fit.network.observations.filter((_, i) => i !== at),
+  );
+  const left = largestDoubt(rest);
+  const tested = rest.redundancy.filter((share) => share >= leastRedundancy).length;
+  if (rest.analysis.rank < doubt.fit.analysis.rank || left.size > limitOfRest(tested)) return null;
+  const found = describe(doubt, at, rest);
+  const remaining = rest.network.observations[left.at]?.id;
+  return found
+    ? { kind: 'one', suspects: [found.suspect], ...(remaining !== undefined && { remaining }) }
+    : null;
 }
 
 /** Several slips: leaves out the worst again and again; those found together, if the rest then agrees. */
@@ -140,10 +159,13 @@ function describe(doubt: Doubt, at: number, without: AnalysedFit): Trial | null 
 }
 
 function suspectOf(id: string, slip: number, mistakes: readonly Mistake[]): Suspect {
-  const [first, second] = mistakes;
+  const [first] = mistakes;
   if (!first) return { id, slip, cause: 'no usual mistake has this size' };
   const name = ({ words, id: code }: Mistake) => (code === undefined ? words : `${words} (${code})`);
-  const cause = second ? `${name(first)}, or ${name(second)}` : name(first);
+  // Mistakes that fit many small slips are worth a word only where nothing telling fits.
+  const telling = mistakes.filter(({ weak }) => weak !== true);
+  const shown = (telling.length > 0 ? telling : mistakes).slice(0, mostCauses);
+  const cause = shown.map(name).join(', or ');
   return { id, slip, cause, ...(first.id !== undefined && { mistake: first.id }) };
 }
 

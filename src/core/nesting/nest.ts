@@ -186,10 +186,11 @@ export function measurePart(nest: Nest, i: number): void {
   const own = sheet[i]!;
   if (own < 0) return;
   const list = members[own]!;
+  clash.cap[0] = Infinity;
   for (let k = 0; k < memberCount[own]!; k++) {
     const j = list[k]!;
     if (j === i) continue;
-    const clashing = clash(pose[i]!, pose[j]!, x[j]! - x[i]!, y[j]! - y[i]!);
+    const clashing = clash.measure(pose[i]!, pose[j]!, x[j]! - x[i]!, y[j]! - y[i]!);
     loss[row + j] = clashing;
     loss[j * all + i] = clashing;
   }

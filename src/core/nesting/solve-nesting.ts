@@ -39,7 +39,7 @@ export function solveNesting(job: NestJob, tools: NestTools): NestPlan {
     bound,
     random: makeRandom(tools.seed ?? 1),
     work: tools.work ?? Infinity,
-    isTimeUp: () => tools.clock() - start > time,
+    isTimeUp: makeTimer(tools.clock, start + time),
     tell: (load) => {
       if (!tools.onProgress) return;
       const plan = emit(load);
@@ -49,4 +49,14 @@ export function solveNesting(job: NestJob, tools: NestTools): NestPlan {
   if (model.strip === null) runSheets(engine);
   else runStrip(engine);
   return emit(engine.best);
+}
+
+/** Asking the clock costs as much as weighing some places, so it is asked now and then. */
+function makeTimer(clock: () => number, end: number): () => boolean {
+  let asked = 0;
+  let isUp = false;
+  return () => {
+    if (!isUp && ++asked % 8 === 0) isUp = clock() > end;
+    return isUp;
+  };
 }

@@ -19,9 +19,9 @@ export function weighPlace(nest: Nest, i: number, place: Readonly<Place>, enough
     if (lies[j4]! >= right || lies[j4 + 2]! <= left || lies[j4 + 1]! >= high || lies[j4 + 3]! <= low)
       continue;
     if (j === i) continue;
-    const clashing = clash(a, pose[j]!, x[j]! - px, y[j]! - py);
-    if (clashing === 0) continue;
-    sum += clashing * weight[row + j]!;
+    const heavy = weight[row + j]!;
+    clash.cap[0] = (enough - sum) / heavy;
+    sum += heavy * clash.measure(a, pose[j]!, x[j]! - px, y[j]! - py);
     if (sum >= enough) return sum;
   }
   return sum;
@@ -37,12 +37,13 @@ export function isFree(nest: Nest, i: number, place: Readonly<Place>): boolean {
   const right = place.x + box[a + 2]!;
   const high = place.y + box[a + 3]!;
   const list = members[place.sheet]!;
+  clash.cap[0] = 0;
   for (let k = 0; k < nest.memberCount[place.sheet]!; k++) {
     const j = list[k]!;
     const j4 = 4 * j;
     if (lies[j4]! >= right || lies[j4 + 2]! <= left || lies[j4 + 1]! >= high || lies[j4 + 3]! <= low)
       continue;
-    if (j !== i && clash(place.pose, pose[j]!, x[j]! - place.x, y[j]! - place.y) > 0) return false;
+    if (j !== i && clash.measure(place.pose, pose[j]!, x[j]! - place.x, y[j]! - place.y) > 0) return false;
   }
   return true;
 }

@@ -1,10 +1,15 @@
-import { checkRoute, findAssemblyOrder, type AssemblyOrder } from '#core/fitting';
+import { checkRoute, findAssemblyOrder, takeRoute, type AssemblyOrder, type GateAnswer } from '#core/fitting';
 import type { BuiltPiece, Gate } from '#core/joinery';
-import type { Problem } from '#core/problems';
+import { sortBySeverity, type Problem } from '#core/problems';
+import type { Project } from '#core/project';
+
+import type { Understanding } from './types.ts';
 
 /** How a piece goes together and gets to its place. */
 export interface Carrying {
   readonly order: AssemblyOrder;
+  /** How it takes each gate of the route as one unit. */
+  readonly gates: readonly GateAnswer[];
   readonly findings: readonly Problem[];
 }
 
@@ -21,6 +26,7 @@ export function checkCarrying(built: BuiltPiece, route: readonly Gate[]): Carryi
   const narrow = built.parts.length > 0 && route.length > 0 ? checkRoute(load, route) : null;
   return {
     order,
+    gates: built.parts.length > 0 ? takeRoute(load, route) : [],
     findings: [
       ...(order.found ? [] : [lockedParts(built, order.locked)]),
       ...(narrow ? [{ ...narrow, about: built.letter }] : []),
@@ -39,4 +45,11 @@ function lockedParts(built: BuiltPiece, locked: readonly string[]): Problem {
     remedy: 'Open a housing on its face, leave one joint loose, or glue these parts up as a unit.',
     source: 'joinery F6, G20',
   };
+}
+
+/** What a project comes to, with what is found about putting its pieces together and carrying them. */
+export function withCarrying(project: Project, understanding: Understanding): Understanding {
+  const found = understanding.pieces.flatMap((built) => checkCarrying(built, project.route ?? []).findings);
+  if (found.length === 0) return understanding;
+  return { ...understanding, findings: sortBySeverity([...understanding.findings, ...found]) };
 }

@@ -1,5 +1,5 @@
 export type { Understood } from './build-pieces.ts';
-export { checkCarrying } from './check-carrying.ts';
+export { checkCarrying, withCarrying } from './check-carrying.ts';
 export type { Carrying } from './check-carrying.ts';
 export { comparePieces, figuresOf } from './compare-pieces.ts';
 export type { PartChange, PieceFigures } from './compare-pieces.ts';
@@ -24,6 +24,9 @@ export type { SummaryExtras } from './summarise.ts';
 export { describeProof } from './summary-cutting.ts';
 export type { Table } from './table.ts';
 export { understandProject } from './understand-project.ts';
+export { readingsOf } from './shapes/shape-readings.ts';
+export { ringOf, viewShape } from './view-shape.ts';
+export type { ShapeRoom } from './view-shape.ts';
 export { viewLayout } from './view-layout.ts';
 export type { LayoutPaper } from './view-layout.ts';
 export { countWords, listWords, showSize } from './words.ts';

@@ -7,6 +7,8 @@ import { cutsBefore, cutTask, listCuttings, type Cutting } from './cut-tasks.ts'
 import { firstLooks } from './first-looks.ts';
 import { listShopping } from './list-shopping.ts';
 import { waitElsewhere } from './steps-elsewhere.ts';
+import { readingsOf } from './shapes/shape-readings.ts';
+import { wordOrdinates } from './shapes/shape-words.ts';
 import { fixingsThing, stepId, stockThing } from './task-names.ts';
 import type { PlannedGroup, ShapeOutcome, Understanding } from './types.ts';
 import { countWords, listWords } from './words.ts';
@@ -46,14 +48,15 @@ export function listTasks(
   }));
 }
 
-function measureTask({ shape, adjustment }: ShapeOutcome): readonly Task[] {
+function measureTask({ shape, adjustment, ordinateSlips = [] }: ShapeOutcome): readonly Task[] {
   const said = adjustment.suspects.map(({ id, slip }) => {
-    const reading = shape.readings.find((each) => each.id === id);
+    const reading = readingsOf(shape).find((each) => each.id === id);
     const value = reading ? `reads ${formatNumber(reading.value, 1)}, ` : '';
     return `${id} (${value}about ${formatNumber(Math.abs(slip), 1)} too ${slip > 0 ? 'large' : 'small'})`;
   });
   const wanted = [
     ...(said.length > 0 ? [`take ${listWords(said)} again, by a fresh look`] : []),
+    ...ordinateSlips.map(({ item, at }) => `take ${wordOrdinates(shape, item, at)} again`),
     ...adjustment.undetermined,
   ];
   if (wanted.length === 0) return [];

@@ -1,12 +1,6 @@
-import {
-  arrangePages,
-  drawElevation,
-  drawExploded,
-  drawPart,
-  drawSurvey,
-  roomOnPage,
-  type Page,
-} from '#core/drawing';
+import { arrangePages, drawElevation, drawExploded, drawPart, roomOnPage, type Page } from '#core/drawing';
+
+import { viewShape } from '#core/pipeline';
 
 import { stamp, type BundleContext } from './bundle-context.ts';
 import { drawNotice } from './notice.ts';
@@ -15,11 +9,11 @@ import { drawNotice } from './notice.ts';
 export function drawPartSheets({ project, understanding, blocked }: BundleContext): readonly Page[] {
   const { width } = roomOnPage(project.paper, false);
   const { units } = project;
-  const surveys = understanding.shapes.flatMap(({ shape, adjusted, adjustment }) =>
+  const surveys = understanding.shapes.flatMap((outcome) =>
     arrangePages(
-      [drawSurvey({ shape: adjusted, readings: shape.readings, adjustment, width, units })],
+      viewShape(outcome, { width, units }),
       project.paper,
-      `${project.name} · ${shape.name}`,
+      `${project.name} · ${outcome.shape.name}`,
     ),
   );
   const pieces = understanding.pieces.flatMap((piece) => {

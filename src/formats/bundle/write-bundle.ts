@@ -5,6 +5,7 @@ import {
   makePlanFile,
   summarise,
   tableOfShopping,
+  withCarrying,
   writeTrips,
   type OutputFile,
   type Table,
@@ -29,8 +30,10 @@ export interface Bundle {
  * Every file of a plan: lists, diagrams, router files, templates, labels. What a `stop` concerns is stamped, its router files
  * are withheld and named. The same project and plans give the same bytes.
  */
-export async function makeBundle(source: BundleSource): Promise<Bundle> {
-  const { project, understanding, planned, fonts } = source;
+export async function makeBundle(given: BundleSource): Promise<Bundle> {
+  const { project, planned, fonts } = given;
+  const understanding = withCarrying(project, given.understanding);
+  const source = { ...given, understanding };
   const blocked = findBlocked(project, understanding, planned);
   const context: BundleContext = { ...source, blocked };
   const router = writeRouterFiles(context);

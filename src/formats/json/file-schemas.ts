@@ -4,6 +4,7 @@ import * as v from 'valibot';
 import type { FileKind } from './identify-file.ts';
 import { exact, findingsSchema } from './schemas/basic-schemas.ts';
 import { cuttingJobSchema, cuttingPlanSchema } from './schemas/cutting-schemas.ts';
+import { nestJobSchema, nestPlanSchema } from './schemas/nest-schemas.ts';
 import { planFileSchema, projectSchema } from './schemas/project-schemas.ts';
 import { adjustmentSchema, surveySchema } from './schemas/survey-schemas.ts';
 
@@ -25,6 +26,8 @@ const checkAnswerSchema = exact({
     'adjustment',
     'cutting-job',
     'cutting-plan',
+    'nest-job',
+    'nest-plan',
     'plan-file',
     'check-answer',
     'dxf',
@@ -43,6 +46,8 @@ export const fileSchemas = {
   adjustment: adjustmentSchema,
   'cutting-job': cuttingJobSchema,
   'cutting-plan': cuttingPlanSchema,
+  'nest-job': nestJobSchema,
+  'nest-plan': nestPlanSchema,
   'plan-file': planFileSchema,
   'check-answer': checkAnswerSchema,
   findings: findingsAnswerSchema,

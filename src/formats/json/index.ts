@@ -3,6 +3,7 @@ export type { CheckAnswer, FindingsAnswer } from './file-schemas.ts';
 export { identifyFile } from './identify-file.ts';
 export type { FileKind } from './identify-file.ts';
 export { readCuttingJob, readCuttingPlan } from './read-cutting.ts';
+export { readNestJob, readNestPlan } from './read-nest.ts';
 export { readPlanFile } from './read-plan-file.ts';
 export { readProject } from './read-project.ts';
 export { readAdjustment, readSurvey } from './read-survey.ts';

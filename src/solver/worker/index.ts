@@ -2,3 +2,5 @@ export { startExplaining } from './start-explaining.ts';
 export type { Explaining } from './start-explaining.ts';
 export { startCutting } from './start-cutting.ts';
 export type { CuttingRun, CuttingWish } from './start-cutting.ts';
+export { startNesting } from './start-nesting.ts';
+export type { NestingRun, NestingWish } from './start-nesting.ts';

@@ -44,7 +44,7 @@ export function workFromSide(
     case 'recess':
       return pocketWork(machining, part, side, setup);
     case 'prism': {
-      if (machining.from !== side) return null;
+      if (machining.from !== side || isWithin(machining)) return null;
       const through = machining.depth >= part.finished.thickness - touching;
       const layer = layerName('pocket', through ? 'through' : machining.depth);
       return { contours: [{ layer, outline: machining.outline }], findings: [] };
@@ -62,7 +62,13 @@ export function workFromSide(
 export function isReachable(machining: Machining, part: Part): boolean {
   if (machining.kind === 'bevel') return false;
   if (machining.kind === 'recess') return sideOfRecess(machining, part) !== null;
+  if (machining.kind === 'prism' && isWithin(machining)) return false;
   return machining.from === 'face' || machining.from === 'back';
+}
+
+/** A slot in the middle of the thickness opens at an end or edge, never at the face it is measured from. */
+function isWithin({ below }: Extract<Machining, { kind: 'prism' }>): boolean {
+  return (below ?? 0) > touching;
 }
 
 type Recess = Extract<Machining, { kind: 'recess' }>;

@@ -1,4 +1,11 @@
-import { boxOfOutline, reverseOutline, type Outline, type Placement, type Point, type Point3 } from '#core/geometry';
+import {
+  boxOfOutline,
+  reverseOutline,
+  type Outline,
+  type Placement,
+  type Point,
+  type Point3,
+} from '#core/geometry';
 
 /** A plane in the frame of the piece; who looks at the face sides lying in it sees `right` to the right and `up` upwards. */
 export interface Plane {
@@ -50,7 +57,11 @@ export function layFlat(outline: Outline, along: Point, plane: Plane): LaidFlat 
     length: box.maxX - box.minX,
     width: box.maxY - box.minY,
     outline: toPart(outline),
-    placement: { origin: inPlane(plane, corner, plane.origin), xAxis: turn(plane, along), yAxis: turn(plane, aside) },
+    placement: {
+      origin: inPlane(plane, corner, plane.origin),
+      xAxis: turn(plane, along),
+      yAxis: turn(plane, aside),
+    },
     toPart,
   };
 }

@@ -19,7 +19,8 @@ const usualSigma = 0.5; // mm, a tape reading (joinery A1)
 
 /** The sides of a measured opening or outline in the frame of the shape, counter-clockwise; a `stop` when they do not go round. */
 export function readSides(shape: Shape, name: string): Result<readonly Side[]> {
-  const sides = shape.kind === 'outline' ? shape.edges.map((edge) => sideOf(shape, edge)) : openingSides(shape);
+  const sides =
+    shape.kind === 'outline' ? shape.edges.map((edge) => sideOf(shape, edge)) : openingSides(shape);
   const complete = sides.flatMap((side) => side ?? []);
   const area = complete.reduce((sum, { from, to }) => sum + (from.x * to.y - to.x * from.y) / 2, 0);
   if (complete.length < 3 || complete.length < sides.length || !(area > 0)) return fail(doesNotClose(name));
@@ -66,7 +67,10 @@ function bowed(from: Point, to: Point, bow: number): readonly Point[] {
   const chord = Math.hypot(to.x - from.x, to.y - from.y);
   const bulge = (2 * bow) / chord;
   const flat = flattenOutline([{ ...from, bulge }, to], 0.02);
-  return flat.slice(1, flat.findIndex(({ x, y }) => x === to.x && y === to.y));
+  return flat.slice(
+    1,
+    flat.findIndex(({ x, y }) => x === to.x && y === to.y),
+  );
 }
 
 function doesNotClose(name: string): Problem {

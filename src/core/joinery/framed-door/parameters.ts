@@ -41,7 +41,12 @@ const joint: readonly ParameterInfo[] = [
     to: 60,
     help: 'Left out: 0.6 of the stile. Also how deep a loose tenon goes into each part.',
   }),
-  numberOf('Joints', 'grooveDepth', 'Groove, depth', { usual: 10, from: 8, to: 15, help: 'A quarter of the stile at most.' }),
+  numberOf('Joints', 'grooveDepth', 'Groove, depth', {
+    usual: 10,
+    from: 8,
+    to: 15,
+    help: 'A quarter of the stile at most.',
+  }),
 ];
 
 const panel: readonly ParameterInfo[] = [
@@ -52,7 +57,11 @@ const panel: readonly ParameterInfo[] = [
     help: 'Of a sheet: as measured.',
   }),
   numberOf('Panel', 'panelEdge', 'Solid panel, thickness in the groove', { usual: 6, from: 4, to: 12 }),
-  numberOf('Panel', 'panelMargin', 'Solid panel, reduced this far in from its edge', { usual: 25, from: 12, to: 80 }),
+  numberOf('Panel', 'panelMargin', 'Solid panel, reduced this far in from its edge', {
+    usual: 25,
+    from: 12,
+    to: 80,
+  }),
   numberOf('Panel', 'panelGap', 'Room to swell at each side', {
     from: 0,
     to: 10,
@@ -76,7 +85,10 @@ const material = (
 ): ParameterInfo => ({
   key: `materials.${key}`,
   label,
-  help: kind === 'solid' ? 'All members of one thickness, from one setting.' : 'A sheet of 6, or solid timber, raised.',
+  help:
+    kind === 'solid'
+      ? 'All members of one thickness, from one setting.'
+      : 'A sheet of 6, or solid timber, raised.',
   type: 'material',
   group: 'Material',
   materialKind: kind,

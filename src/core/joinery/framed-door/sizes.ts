@@ -36,10 +36,21 @@ export const stopsGroove = (joint: FramedDoorJoint) => joint === 'stub-tenon' ||
 export function workOutFramed(choices: FramedChoices, settings: JoinerySettings): FramedLayout {
   const book = openWorkingBook();
   const wide = choices.midStile === 'auto' && choices.width > 600;
-  const layout = { choices, book, rails: choices.midRails, stiles: wide || choices.midStile === 'one' ? 1 : 0 };
+  const layout = {
+    choices,
+    book,
+    rails: choices.midRails,
+    stiles: wide || choices.midStile === 'one' ? 1 : 0,
+  };
   const from = { infos: framedDoorParameters, values: choices, given: choices.given };
   putHung(book, choices, framedDoorParameters, settings);
-  putParameters(book, from, { stile: 'ws', topRail: 'wt', bottomRail: 'wb', grooveDepth: 'gd', midRails: 'nm' });
+  putParameters(book, from, {
+    stile: 'ws',
+    topRail: 'wt',
+    bottomRail: 'wb',
+    grooveDepth: 'gd',
+    midRails: 'nm',
+  });
   if (layout.rails + layout.stiles > 0) putParameters(book, from, { midRail: 'wm' });
   sizeEdge(layout);
   sizeFrame(layout);
@@ -59,7 +70,7 @@ function sizeEdge({ choices, book }: FramedLayout): void {
     book.put('tp', panel.thickness, 'panel, thickness', `measured: ${panel.name}`);
     book.work('te', 'tp', 'panel, thickness in the groove', rule);
   } else {
-    putParameters(book, from, { panelThickness: 'tp', panelEdge: 'edge', panelMargin: 'margin' });
+    putParameters(book, from, { panelThickness: 'tp', panelEdge: 'edge', panelMargin: 'margin_wanted' });
     book.work('te', 'min(edge, tp)', 'panel, thickness in the groove', rule);
     book.work('raise', 'tp - te', 'panel, raised by', rule);
   }
@@ -80,7 +91,8 @@ function sizeFrame(layout: FramedLayout): void {
   work('wc', stiles > 0 ? '(Ls - wm)/2' : 'Ls', 'sight of a panel, width');
   if (rails > 0) work('mid_rail_L', 'Ls + 2*lr', 'mid rails, length');
   if (stiles > 0) work('mid_stile_L', 'hs + 2*lm', 'mid stiles, length');
-  if (choices.joint === 'through-tenon') work('rail_cut', 'rail_L + 4', 'top and bottom rail as sawn, 2 proud each end');
+  if (choices.joint === 'through-tenon')
+    work('rail_cut', 'rail_L + 4', 'top and bottom rail as sawn, 2 proud each end');
 }
 
 /** How far rails and mid stiles reach beyond their shoulders. */
@@ -94,14 +106,16 @@ function sizeReach({ choices, book, rails, stiles }: FramedLayout): void {
     else if (loose) book.work('reach', 'min(0.6*ws, 25)', label, 'joinery C3');
     else book.work('reach', 'down(0.6*ws, 5)', label, rule);
   }
-  const corner = tongued ? 'gd' : loose ? '0*ws' : joint === 'bridle' || joint === 'through-tenon' ? 'ws' : 'reach';
-  book.work('l', corner, 'top and bottom rail, beyond each shoulder', rule);
-  const mid = tongued ? 'gd' : loose ? '0*ws' : joint === 'through-tenon' ? 'ws' : 'reach';
-  if (rails > 0) book.work('lr', mid, 'mid rails, beyond each shoulder', rule);
+  const reach = (name: string, formula: string, label: string) =>
+    loose ? book.put(name, 0, label, rule) : book.work(name, tongued ? 'gd' : formula, label, rule);
+  const through = joint === 'through-tenon';
+  reach('l', through || joint === 'bridle' ? 'ws' : 'reach', 'top and bottom rail, beyond each shoulder');
+  if (rails > 0) reach('lr', through ? 'ws' : 'reach', 'mid rails, beyond each shoulder');
   if (stiles === 0) return;
   const narrowest = rails > 0 ? 'min(wt, wb, wm)' : 'min(wt, wb)';
-  if (!tongued) book.work('reach_mid', `min(reach, down(0.4*${narrowest}, 1))`, 'mid stile into the rails', rule);
-  book.work('lm', tongued ? 'gd' : loose ? '0*ws' : 'reach_mid', 'mid stiles, beyond each shoulder', rule);
+  if (!tongued)
+    book.work('reach_mid', `min(reach, down(0.4*${narrowest}, 1))`, 'mid stile into the rails', rule);
+  reach('lm', 'reach_mid', 'mid stiles, beyond each shoulder');
 }
 
 /** Panel with room to swell (joinery B3, D1). */
@@ -122,12 +136,17 @@ function sizePanel({ choices, book }: FramedLayout, settings: JoinerySettings): 
   work('engage_dry', 'gd - gp - shrink/2', 'panel in the groove when dry');
   work('Wp', 'Wp0 - 2*gp', 'panel, width');
   work('Hp', 'hs + 2*gd - 2*1', 'panel, height');
+  if (panel.kind === 'solid') {
+    work('margin', 'min(margin_wanted, Wp/3, Hp/3)', 'panel, reduced this far in from its edge');
+    work('reduced', '(Wp*Hp - (Wp - 2*margin)*(Hp - 2*margin))*raise', 'taken off the face of a panel, mm³');
+  } else book.put('reduced', 0, 'taken off the face of a panel, mm³', rule);
 }
 
 /** Tenons in width and thickness (joinery C4): a tool size no thicker than the groove, so that the haunch enters it. */
 function sizeTenons({ choices, book, rails, stiles }: FramedLayout): void {
   const { joint } = choices;
-  const work = (name: string, formula: string, label: string) => book.work(name, formula, label, 'joinery B3, C4');
+  const work = (name: string, formula: string, label: string) =>
+    book.work(name, formula, label, 'joinery B3, C4');
   if (joint === 'groove-tongue' || joint === 'scribed-moulding') {
     work('tenon_t', 'gw - 0.2', 'tongue, thickness');
     if (joint === 'scribed-moulding') work('step', 'down(gz/2, 0.5)', 'moulding, depth from the face');
@@ -140,7 +159,11 @@ function sizeTenons({ choices, book, rails, stiles }: FramedLayout): void {
     work('tenon_L', '2*reach - 2', 'loose tenon, length');
     work('inner', 'max(gd, 10)', 'loose tenon, from the inner edge');
     for (const [name, width, label] of corners(rails)) {
-      work(`tenon_b_${name}`, `${width} - ${name === 'mid' ? 'inner' : '10'} - inner`, `pocket in the ${label}, width`);
+      work(
+        `tenon_b_${name}`,
+        `${width} - ${name === 'mid' ? 'inner' : '10'} - inner`,
+        `pocket in the ${label}, width`,
+      );
       work(`loose_W_${name}`, `tenon_b_${name} - 1`, `loose tenon of the ${label}, width`);
     }
   } else {
@@ -152,7 +175,11 @@ function sizeTenons({ choices, book, rails, stiles }: FramedLayout): void {
     }
   }
   if (stiles === 0) return;
-  work('tenon_b_stile', joint === 'loose-tenon' ? 'wm - 2*inner' : 'wm - 2*gd', 'tenon of the mid stiles, width');
+  work(
+    'tenon_b_stile',
+    joint === 'loose-tenon' ? 'wm - 2*inner' : 'wm - 2*gd',
+    'tenon of the mid stiles, width',
+  );
   if (joint !== 'loose-tenon') return;
   work('loose_W_stile', 'tenon_b_stile - 1', 'loose tenon of the mid stiles, width');
   work('tenon_L_stile', '2*reach_mid - 2', 'loose tenon of the mid stiles, length');
@@ -168,7 +195,13 @@ function sizeMass({ choices, book, stiles }: FramedLayout): void {
   putDensity(book, 'rho', choices.stock.frame, 'the frame');
   putDensity(book, 'rho_panel', choices.stock.panel, 'the panel');
   book.work('panels', stiles > 0 ? '2*(nm + 1)' : 'nm + 1', 'panels', rule, 'count');
-  book.work('grooves', 'panels*((wc + 2*gd)*(hs + 2*gd) - wc*hs)*gw', 'taken out by the grooves, mm³', rule, 'ratio');
+  book.work(
+    'grooves',
+    'panels*((wc + 2*gd)*(hs + 2*gd) - wc*hs)*gw',
+    'taken out by the grooves, mm³',
+    rule,
+    'ratio',
+  );
   book.work('frame_mass', '((Wd*Hd - panels*wc*hs)*T - grooves)*rho*1e-6', 'mass of the frame', rule, 'kg');
-  book.work('mass', 'frame_mass + panels*Wp*Hp*tp*rho_panel*1e-6', 'mass', rule, 'kg');
+  book.work('mass', 'frame_mass + panels*(Wp*Hp*tp - reduced)*rho_panel*1e-6', 'mass', rule, 'kg');
 }

@@ -3,7 +3,13 @@ import { formatNumber } from '#core/units';
 import type { Problem } from '#core/problems';
 import { angleAt } from '../flat/polygon.ts';
 import { tangentLength } from '../flat/round-corners.ts';
-import { checkMoisture, checkSheetThickness, checkWideSolid, openFindings, type Say } from '../piece-findings.ts';
+import {
+  checkMoisture,
+  checkSheetThickness,
+  checkWideSolid,
+  openFindings,
+  type Say,
+} from '../piece-findings.ts';
 import { scribe } from '../rules.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 import type { Part } from '../types.ts';
@@ -21,7 +27,11 @@ export function refusePanel(layout: PanelLayout): readonly Problem[] {
   const stop = (code: string, message: string, remedy: string) =>
     say('stop', code, { message, remedy, source: 'joinery A10' });
   if (points.length === 0) {
-    stop('gaps-leave-nothing', 'The gaps leave nothing of the panel at one of its sides.', 'Enter smaller gaps.');
+    stop(
+      'gaps-leave-nothing',
+      'The gaps leave nothing of the panel at one of its sides.',
+      'Enter smaller gaps.',
+    );
     return all();
   }
   const sides = choices.chosen?.sides.length ?? 0;
@@ -51,7 +61,11 @@ function checkSideNumbers(stop: Stop, { choices, lipped }: PanelLayout, sides: n
   const named = [...(choices.lippedSides ?? []), ...(choices.scribedSides ?? [])];
   const wrong = named.filter((number) => !(Number.isInteger(number) && number >= 1 && number <= sides));
   if (wrong.length > 0) {
-    stop('side-unknown', `There is no side ${wrong.join(', ')}: the panel has ${sides}.`, `Count them counter-clockwise, 1 to ${sides}.`);
+    stop(
+      'side-unknown',
+      `There is no side ${wrong.join(', ')}: the panel has ${sides}.`,
+      `Count them counter-clockwise, 1 to ${sides}.`,
+    );
   }
   const curved = [...lipped].filter((i) => (choices.chosen?.sides[i]?.between.length ?? 0) > 0);
   if (curved.length > 0) {
@@ -71,7 +85,11 @@ function checkLists(stop: Stop, layout: PanelLayout): void {
   ] as const;
   for (const [name, list, size, what] of lists) {
     if (list.length % size === 0) continue;
-    stop('list-incomplete', `${name}: ${list.length} numbers were entered; each takes ${size} (${what}).`, 'Complete the list.');
+    stop(
+      'list-incomplete',
+      `${name}: ${list.length} numbers were entered; each takes ${size} (${what}).`,
+      'Complete the list.',
+    );
   }
   panelHoles(layout).forEach((hole, i) => {
     const room = roomBeside(hole, layout.outline);
@@ -91,7 +109,8 @@ function checkCorners(stop: Stop, { choices, points, side, lipped, core, book }:
     if (!outer || !inner) return;
     const deep = Math.hypot(inner.x - outer.x, inner.y - outer.y);
     const angle = angleAt(points, i);
-    const taken = count === 2 ? radius * (1 / Math.sin((angle * Math.PI) / 360) - 1) : tangentLength(radius, angle);
+    const taken =
+      count === 2 ? radius * (1 / Math.sin((angle * Math.PI) / 360) - 1) : tangentLength(radius, angle);
     if (deep - taken >= leastAtCorner) return;
     stop(
       'radius-cuts-lipping',
@@ -105,7 +124,10 @@ function checkCorners(stop: Stop, { choices, points, side, lipped, core, book }:
 export function roomBeside(hole: Outline, outline: Outline): number {
   const [inner, outer] = [flattenOutline(hole), flattenOutline(outline)];
   if (!inner.every((point) => isInside(point, outline))) return 0;
-  return Math.min(...inner.map((point) => distanceTo(point, outer)), ...outer.map((point) => distanceTo(point, inner)));
+  return Math.min(
+    ...inner.map((point) => distanceTo(point, outer)),
+    ...outer.map((point) => distanceTo(point, inner)),
+  );
 }
 
 function distanceTo(point: Point, polygon: readonly Point[]): number {
@@ -113,7 +135,8 @@ function distanceTo(point: Point, polygon: readonly Point[]): number {
     const b = polygon[(i + 1) % polygon.length] ?? a;
     const [dx, dy] = [b.x - a.x, b.y - a.y];
     const size = dx * dx + dy * dy;
-    const share = size === 0 ? 0 : Math.max(0, Math.min(1, ((point.x - a.x) * dx + (point.y - a.y) * dy) / size));
+    const share =
+      size === 0 ? 0 : Math.max(0, Math.min(1, ((point.x - a.x) * dx + (point.y - a.y) * dy) / size));
     return Math.hypot(a.x + dx * share - point.x, a.y + dy * share - point.y);
   });
   return Math.min(...distances);

@@ -3,10 +3,12 @@ import type { KindOfPiece } from '../kind.ts';
 import { partAddress } from '../parts.ts';
 import { buildFrom } from '../recipe.ts';
 import { chainSteps } from '../step-chain.ts';
+import { aboard, inWorkshop } from '../step-drafts.ts';
 import type { NewPiece, Piece } from '../piece-types.ts';
 import type { AssemblyStep, BuildContext, BuiltPiece, Fixing, Joint, Part } from '../types.ts';
 import { checkPanel, refusePanel } from './checks.ts';
 import { freePanelParameters } from './parameters.ts';
+import { sizeLips } from './lips.ts';
 import { panelParts } from './parts.ts';
 import { choosePanel, workOutPanel, type PanelLayout } from './sizes.ts';
 
@@ -22,7 +24,7 @@ function build(piece: FreePanel, context: BuildContext): BuiltPiece {
     table: freePanelParameters,
     found: findings,
     lacking,
-    workOut: () => workOutPanel(choices, context.settings),
+    workOut: () => sizeLips(workOutPanel(choices, context.settings)),
     positive: { names: [], source: 'joinery A10' },
     refuse: refusePanel,
     parts: (layout) => panelParts(piece, layout),
@@ -36,21 +38,28 @@ function build(piece: FreePanel, context: BuildContext): BuiltPiece {
 }
 
 function joints(piece: Piece, { lipped, book }: PanelLayout): readonly Joint[] {
-  return [...lipped].sort((a, b) => a - b).map((_, i) => ({
-    kind: 'lipping',
-    between: [partAddress(piece, 1), partAddress(piece, i + 2)],
-    count: 1,
-    settings: [
-      `Strip ${show(book.value('a') + 0.5)} × ${show(book.value('T') + 2)}, mitred where two solid edges meet; flushed when the glue is hard.`,
-    ],
-  }));
+  return [...lipped]
+    .sort((a, b) => a - b)
+    .map((_, i) => ({
+      kind: 'lipping',
+      between: [partAddress(piece, 1), partAddress(piece, i + 2)],
+      count: 1,
+      settings: [
+        `Strip ${show(book.value('a') + 0.5)} × ${show(book.value('T') + 2)}, mitred where two solid edges meet; flushed when the glue is hard.`,
+      ],
+    }));
 }
 
 /** Screws at 250 round the edge, 30 from the corners (joinery C1). */
 function fixings({ choices, book, lipped }: PanelLayout, parts: readonly Part[]): readonly Fixing[] {
   const { length = 0, width = 0 } = parts[0]?.finished ?? {};
   const along = (size: number) => Math.max(2, Math.ceil(Math.max(0, size - 60) / 250) + 1);
-  const screws = { item: `Screw 4 × ${Math.ceil((book.value('T') + 20) / 5) * 5}, countersunk, stainless A4`, quantity: 2 * (along(length) + along(width)) - 4, use: 'panel', source: 'joinery C1' };
+  const screws = {
+    item: `Screw 4 × ${Math.ceil((book.value('T') + 20) / 5) * 5}, countersunk, stainless A4`,
+    quantity: 2 * (along(length) + along(width)) - 4,
+    use: 'panel',
+    source: 'joinery C1',
+  };
   const glue = { item: 'Epoxy glue, small pack', quantity: 1, use: 'panel', source: 'joinery C17' };
   return [
     ...(choices.fixed === 'screwed' ? [screws] : []),
@@ -60,19 +69,28 @@ function fixings({ choices, book, lipped }: PanelLayout, parts: readonly Part[])
 
 function steps(layout: PanelLayout, parts: readonly Part[]): readonly AssemblyStep[] {
   const { choices, lipped, scribed, book } = layout;
-  const panel = parts.slice(0, 1);
+  const panel = { parts: parts.slice(0, 1) };
+  const size = `${show(book.value('panel_W'))} × ${show(book.value('panel_H'))}`;
   const scribing = [...scribed].map(([side, left]) => `side ${side + 1} (${show(left)} left on)`).join(', ');
+  const fit =
+    choices.fixed === 'loose'
+      ? `Lay it in; it has ${show(choices.gap)} all round.`
+      : `Set it in with equal gaps and ${choices.fixed === 'glued' ? 'glue it' : 'screw it, the corners first'}.`;
+  const lips = 'Glue the solid edges on, the longest first, mitres last; flush them when the glue is hard.';
+  const scribe = `Offer it up parallel, set the compass to the largest gap and scribe in one direction: ${scribing}.`;
   return chainSteps([
-    { id: 'template', text: 'Lay the full-size template into the opening; correct it before anything is cut.', place: 'boat', minutes: 20, take: ['template', 'pencil', 'scissors'] },
-    { id: 'cut', text: `Cut the panel ${show(book.value('panel_W'))} × ${show(book.value('panel_H'))} to its outline, holes first while it lies flat.`, place: 'workshop', minutes: 40, parts: panel },
-    ...(lipped.size > 0
-      ? [{ id: 'edges', text: 'Glue the solid edges on, the longest first, mitres last; flush them when the glue is hard.', place: 'workshop' as const, minutes: 25 * lipped.size, parts }]
-      : []),
+    aboard('template', 20, 'Lay the template into the opening; correct it before anything is cut.', {
+      take: ['template', 'pencil', 'scissors'],
+    }),
+    inWorkshop('cut', 40, `Cut the panel, ${size}, to its outline; holes first while it lies flat.`, panel),
+    ...(lipped.size > 0 ? [inWorkshop('edges', 25 * lipped.size, lips, { parts })] : []),
     ...(scribed.size > 0
-      ? [{ id: 'scribe', text: `Offer it up parallel, set the compass to the largest gap and scribe in one direction: ${scribing}.`, place: 'boat' as const, minutes: 40 * scribed.size, parts: panel, take: ['compass', 'block plane', 'bag'] }]
+      ? [aboard('scribe', 40 * scribed.size, scribe, { ...panel, take: ['compass', 'block plane', 'bag'] })]
       : []),
-    { id: 'finish', text: 'Break the edges, seal every edge and hole, finish both faces alike.', place: 'workshop', minutes: 90, parts },
-    { id: 'fit', text: choices.fixed === 'loose' ? `Lay it in; it has ${show(choices.gap)} all round.` : `Set it in with equal gaps and ${choices.fixed === 'glued' ? 'glue it' : 'screw it, the corners first'}.`, place: 'boat', minutes: 30, parts },
+    inWorkshop('finish', 90, 'Break the edges, seal every edge and hole, finish both faces alike.', {
+      parts,
+    }),
+    aboard('fit', 30, fit, { parts }),
   ]);
 }
 

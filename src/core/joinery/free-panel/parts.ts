@@ -1,10 +1,18 @@
-import { boxOfPoints, circleOutline, moveOutline, rectangleOutline, type Outline, type Point } from '#core/geometry';
+import {
+  boxOfPoints,
+  circleOutline,
+  moveOutline,
+  rectangleOutline,
+  type Outline,
+  type Point,
+} from '#core/geometry';
 import { frontPlane, layFlat, rightwards, upwards, type LaidFlat } from '../flat/lay-flat.ts';
-import { angleAt, insetSides, step, wayTo } from '../flat/polygon.ts';
-import { roundCorners, tangentLength } from '../flat/round-corners.ts';
+import { wayTo } from '../flat/polygon.ts';
+import { roundCorners } from '../flat/round-corners.ts';
 import { makePart, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Part, PartEdge } from '../types.ts';
+import { layLip } from './lips.ts';
 import { radiiOf, type PanelLayout } from './sizes.ts';
 
 /** Holes and cut-outs in the frame of the piece. */
@@ -119,13 +127,9 @@ function facingOf(from: Point, to: Point, laid: LaidFlat): PartEdge['edge'] {
 
 function lipDraft(layout: PanelLayout, at: number, number: number): PartDraft {
   const { book, choices } = layout;
-  const { outline, along } = lipOutline(layout, at);
-  const laid = layFlat(outline, along, frontPlane());
-  const label = `solid edge of side ${at + 1}`;
-  const source = 'joinery C17';
+  const laid = layLip(layout, at);
   const name = `lip_${at + 1}`;
-  const length = book.put(`${name}_L`, laid.length, `${label}, length, from the outline`, source);
-  const width = book.put(`${name}_W`, laid.width, `${label}, width, from the outline`, source);
+  const [length, width] = [book.value(`${name}_L`), book.value(`${name}_W`)];
   const finished = { length, width, thickness: book.value('T') };
   const blank = { length: length + 20, width: width + 0.5, thickness: finished.thickness + 2 };
   return {
@@ -142,50 +146,3 @@ function lipDraft(layout: PanelLayout, at: number, number: number): PartDraft {
     notes: ['20 long, 0.5 wide and 1 proud of each face: trimmed and flushed when the glue is hard.'],
   };
 }
-
-/** A solid edge: mitred to its neighbours, cut along a side without one, rounded where the panel is. */
-export function lipOutline(layout: PanelLayout, at: number): { readonly outline: Outline; readonly along: Point } {
-  const { points, side, choices, lipped } = layout;
-  const inner = insetSides(points, side.map((one) => (lipped.has(one) ? layout.book.value('a') : 0)));
-  const i = side.indexOf(at);
-  const next = (i + 1) % points.length;
-  const pick = (list: readonly Point[], k: number): Point => list[k] ?? { x: 0, y: 0 };
-  const [from, to] = [pick(points, i), pick(points, next)];
-  const radii = radiiOf(choices, points, side);
-  const before = side[(i + side.length - 1) % side.length] ?? 0;
-  const after = side[next] ?? 0;
-  const start = roundEnd({ points, k: i, radius: radii[i] ?? 0, halved: lipped.has(before) });
-  const end = roundEnd({ points, k: next, radius: radii[next] ?? 0, halved: lipped.has(after) });
-  const outer = [...(start?.second ?? [from]), ...(end?.first ?? [to])];
-  return { outline: [...outer, pick(inner ?? points, next), pick(inner ?? points, i)], along: wayTo(from, to) };
-}
-
-/** The arc of a rounded corner as the two solid edges that meet there have it: halved on the mitre, or whole. */
-function roundEnd(corner: {
-  readonly points: readonly Point[];
-  readonly k: number;
-  readonly radius: number;
-  readonly halved: boolean;
-}): { readonly first: Outline; readonly second: Outline } | null {
-  const { points, k, radius, halved } = corner;
-  if (radius <= 0) return null;
-  const angle = angleAt(points, k);
-  const here = points[k] ?? { x: 0, y: 0 };
-  const count = points.length;
-  const reach = tangentLength(radius, angle);
-  const start = step(here, wayTo(here, points[(k + count - 1) % count] ?? here), reach);
-  const end = step(here, wayTo(here, points[(k + 1) % count] ?? here), reach);
-  const turn = ((180 - angle) * Math.PI) / 180;
-  if (!halved) {
-    const whole = [{ ...start, bulge: Math.tan(turn / 4) }, end];
-    return { first: whole, second: whole };
-  }
-  const middle = step(
-    here,
-    wayTo(here, { x: (start.x + end.x) / 2, y: (start.y + end.y) / 2 }),
-    radius * (1 / Math.sin((angle * Math.PI) / 360) - 1),
-  );
-  const bulge = Math.tan(turn / 8);
-  return { first: [{ ...start, bulge }, middle], second: [{ ...middle, bulge }, end] };
-}
-

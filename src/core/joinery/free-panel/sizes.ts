@@ -45,7 +45,11 @@ export function choosePanel(
   parameters: FreePanelParameters,
   context: BuildContext,
   name: string,
-): { readonly choices: PanelChoices; readonly findings: readonly Problem[]; readonly lacking: readonly Problem[] } {
+): {
+  readonly choices: PanelChoices;
+  readonly findings: readonly Problem[];
+  readonly lacking: readonly Problem[];
+} {
   const { values, given } = fillDefaults(parameters, freePanelParameters);
   const panel = findMaterial(context, parameters.materials.panel, { for: 'the panel', kind: 'either' });
   const wanted = parameters.materials.lipping ?? context.materials.find(({ kind }) => kind === 'solid')?.id;
@@ -71,7 +75,9 @@ export function workOutPanel(choices: PanelChoices, settings: JoinerySettings): 
   const { chosen } = choices;
   if (!chosen) throw new Error('a panel without an outline is not worked out');
   putIn(choices, book);
-  const all = chosen.sides.flatMap(({ from, between }, i) => [from, ...between].map((at) => ({ at, side: i })));
+  const all = chosen.sides.flatMap(({ from, between }, i) =>
+    [from, ...between].map((at) => ({ at, side: i })),
+  );
   const side = all.map((one) => one.side);
   const gapOf = (i: number) => book.value(`g_${i + 1}`);
   const points = insetSides(
@@ -172,7 +178,13 @@ function sizePanel(made: {
   const known = species === undefined ? null : findSpecies(species);
   const usual = stock.panel.kind === 'sheet' ? plywoodMovement : unknownMovement;
   book.put('C', known?.tangential ?? usual, 'movement across the grain, for each %', 'joinery D1', 'ratio');
-  book.put('MC_change', settings.moistureHigh - settings.moistureNow, 'moisture gained aboard', 'setting', 'percent');
+  book.put(
+    'MC_change',
+    settings.moistureHigh - settings.moistureNow,
+    'moisture gained aboard',
+    'setting',
+    'percent',
+  );
   const across = choices.grain === 'across' ? 'panel_H' : 'panel_W';
   book.work('swell', `${across}*C*MC_change`, 'it swells across the grain', 'joinery D1');
 }
@@ -181,7 +193,12 @@ function sizeCore(book: WorkingBook, core: readonly Point[]): void {
   putExtent(book, 'core', core, 'outline within the solid edges');
 }
 
-function putExtent(book: WorkingBook, what: 'panel' | 'core', points: readonly Point[], source: string): void {
+function putExtent(
+  book: WorkingBook,
+  what: 'panel' | 'core',
+  points: readonly Point[],
+  source: string,
+): void {
   const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
   const put = (name: string, value: number, label: string) =>
     book.put(`${what}_${name}`, value, `${what}, ${label}`, source);

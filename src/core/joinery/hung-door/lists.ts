@@ -51,9 +51,6 @@ export function hangDoor(
 ): readonly StepDraft[] {
   const v = book.value;
   const heights = hingeHeights(book).map((height) => show(height));
-  const how = frame
-    ? `Hang it on the hinge jamb of ${frame.built.letter} ${frame.built.name} as soon as that is fixed, one screw in each leaf, packers of ${show(v('gb'))} under it; the other jamb is then set to it with a gap of ${show(v('gs'))}.`
-    : `Hang it with one screw in each leaf, packers of ${show(v('gb'))} under it; the gap is ${show(v('gs'))} at the sides and it passes the jamb all the way.`;
   const bevel: StepDraft = {
     id: 'bevel',
     text: `Plane the lock edge ${show(v('beta'))}° off square: the face stays ${show(v('Wd'))} wide, the back becomes ${show(v('back_W'))}.`,
@@ -80,7 +77,7 @@ export function hangDoor(
     },
     {
       id: 'hang',
-      text: `${how} Then all screws.`,
+      text: `${wordHanging(book, frame)} Then all screws.`,
       place: 'boat',
       minutes: 45,
       parts: made.all,
@@ -96,6 +93,12 @@ export function hangDoor(
       ...inFrame(frame, { after: ['fix-latch-jamb'], before: [] }),
     },
   ];
+}
+
+function wordHanging({ value: v }: WorkingBook, frame: FrameForDoor | null): string {
+  return frame
+    ? `Hang it on the hinge jamb of ${frame.built.letter} ${frame.built.name} as soon as that is fixed, one screw in each leaf, packers of ${show(v('gb'))} under it; the other jamb is then set to it with a gap of ${show(v('gs'))}.`
+    : `Hang it with one screw in each leaf, packers of ${show(v('gb'))} under it; the gap is ${show(v('gs'))} at the sides and it passes the jamb all the way.`;
 }
 
 /** Steps of the frame that a step of the door follows or holds up: its second jamb is set to the door (joinery B1). */

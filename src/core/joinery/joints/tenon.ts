@@ -13,7 +13,12 @@ export interface PlacedTenon {
   readonly z: Range;
   readonly gap: number;
   /** A short part of the tenon that stays beside it and fills the groove (joinery C4). */
-  readonly haunch?: { readonly y: Range; readonly z: Range; readonly reach: number; readonly inGroove?: boolean };
+  readonly haunch?: {
+    readonly y: Range;
+    readonly z: Range;
+    readonly reach: number;
+    readonly inGroove?: boolean;
+  };
 }
 
 const play = 0.25; // half of what a mortise is longer than its tenon is wide (joinery C4)

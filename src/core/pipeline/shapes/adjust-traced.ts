@@ -43,7 +43,7 @@ export function adjustTraced(shape: MeasuredOutline, traced: TracedOutline): Sha
   ]);
   return {
     shape,
-    adjustment: { ...adjustment, ...pointsOf(adjusted, { ...adjustment, tilt: 0 }) },
+    adjustment: { ...adjustment, ...pointsOf(adjusted, adjustment) },
     adjusted: { ...adjusted, ...obstructionsOf(shape.obstructions) },
   };
 }

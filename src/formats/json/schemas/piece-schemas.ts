@@ -5,6 +5,9 @@ import { cabinetFrontParameters } from './pieces/cabinet-front.ts';
 import { doorFrameParameters } from './pieces/door-frame.ts';
 import { drawerParameters } from './pieces/drawer.ts';
 import { flatDoorParameters } from './pieces/flat-door.ts';
+import { freePanelParameters } from './pieces/free-panel.ts';
+import { framedDoorParameters } from './pieces/framed-door.ts';
+import { freeFrameParameters } from './pieces/free-frame.ts';
 
 const commonEntries = { id: someText, letter: someText, name: v.string(), shape: v.optional(someText) };
 
@@ -13,4 +16,7 @@ export const pieceSchema = v.variant('kind', [
   exact({ ...commonEntries, kind: v.literal('drawer'), parameters: drawerParameters }),
   exact({ ...commonEntries, kind: v.literal('cabinet-front'), parameters: cabinetFrontParameters }),
   exact({ ...commonEntries, kind: v.literal('flat-door'), parameters: flatDoorParameters }),
+  exact({ ...commonEntries, kind: v.literal('free-panel'), parameters: freePanelParameters }),
+  exact({ ...commonEntries, kind: v.literal('framed-door'), parameters: framedDoorParameters }),
+  exact({ ...commonEntries, kind: v.literal('free-frame'), parameters: freeFrameParameters }),
 ]);

@@ -66,6 +66,7 @@ export const readingSchema = v.variant('kind', [
 export const surveySchema = exact({
   seenFrom: someText,
   readings: v.array(readingSchema),
+  corners: v.optional(v.array(someText)),
   fixed: v.optional(v.array(exact({ id: someText, x: anyNumber, y: anyNumber }))),
   datum: v.optional(v.picklist(['first', 'free'])),
 });

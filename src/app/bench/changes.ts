@@ -1,0 +1,27 @@
+import type { PartChange } from '#core/pipeline';
+import { formatLength, type LengthSystem } from '#core/units';
+import { sizeWords } from '../rack/words.ts';
+
+const sizes = ['length', 'width', 'thickness'] as const;
+
+/** What became of a part, as `length 1731 → 1729.5 (−1.5)`. */
+export function changeWords(change: PartChange, system: LengthSystem): string {
+  const { kind, before, after } = change;
+  if (kind === 'added') return after ? `new, ${sizeWords(after, system)}` : 'new';
+  if (kind === 'removed') return 'no longer there';
+  if (kind === 'joints') return 'same size, other outline or joints';
+  if (kind === 'count') return 'another number of them';
+  if (kind === 'material') return 'of another material';
+  if (!before || !after) return '';
+  return sizes
+    .filter((size) => Math.abs(after[size] - before[size]) > 0.05)
+    .map((size) => {
+      const by = after[size] - before[size];
+      const sign = by > 0 ? '+' : '−';
+      const [from, to, step] = [before[size], after[size], Math.abs(by)].map((each) =>
+        formatLength(each, { system }),
+      );
+      return `${size} ${from} → ${to} (${sign}${step})`;
+    })
+    .join(', ');
+}

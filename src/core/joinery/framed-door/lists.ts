@@ -1,0 +1,210 @@
+import { formatNumber } from '#core/units';
+import { framedNumbers } from './parts.ts';
+import type { FramedLayout } from './sizes.ts';
+import { hangDoor, hangingFixings, measureDoor } from '../hung-door/lists.ts';
+import { partAddress } from '../parts.ts';
+import { chainSteps, type StepDraft } from '../step-chain.ts';
+import type { Piece } from '../piece-types.ts';
+import type { AssemblyStep, Fixing, Joint, Part } from '../types.ts';
+
+const show = formatNumber;
+
+type Key = keyof typeof framedNumbers;
+
+const jointNames = {
+  'haunched-tenon': 'haunched mortise and tenon',
+  'through-tenon': 'through mortise and tenon',
+  'stub-tenon': 'stub mortise and tenon',
+  'groove-tongue': 'tongue in the groove',
+  bridle: 'bridle',
+  'scribed-moulding': 'scribed moulding',
+  'loose-tenon': 'loose tenon',
+} as const;
+
+/** The joints of a framed door with the settings for them (joinery B3, C20). */
+export function framedDoorJoints(piece: Piece, layout: FramedLayout): readonly Joint[] {
+  const { choices, rails, stiles } = layout;
+  const at = (key: Key) => partAddress(piece, framedNumbers[key]);
+  const kind = jointNames[choices.joint];
+  const settings = cornerSettings(layout);
+  const midKind = choices.joint === 'bridle' ? jointNames['stub-tenon'] : kind;
+  const ends = (['top', 'bottom', ...(rails > 0 ? (['mid'] as const) : [])] as const).flatMap((rail) =>
+    (['left', 'right'] as const).map((stile): Joint => ({
+      kind: rail === 'mid' ? midKind : kind,
+      between: [at(rail), at(stile)],
+      count: rail === 'mid' ? rails : 1,
+      settings,
+    })),
+  );
+  const between = (rail: Key, count: number): Joint => ({
+    kind: midKind,
+    between: [at('midStile'), at(rail)],
+    count,
+    settings,
+  });
+  const mids =
+    stiles > 0
+      ? [between('top', 1), between('bottom', 1), ...(rails > 0 ? [between('mid', 2 * rails)] : [])]
+      : [];
+  const panel: Joint = {
+    kind: 'loose panel',
+    between: [at('panel'), at('left')],
+    count: layout.book.value('panels'),
+    settings: grooveSettings(layout),
+  };
+  return [...ends, ...mids, panel];
+}
+
+function grooveSettings({ book }: FramedLayout): readonly string[] {
+  const v = book.value;
+  return [
+    `Groove ${show(v('gw'))} wide, ${show(v('gd'))} deep, ${show(v('gz'))} from the face, all members from one setting, face to the fence.`,
+    `Panel ${show(v('gp'))} short of the bottom at each side, 1 above and below; no glue.`,
+  ];
+}
+
+function cornerSettings({ book, choices }: FramedLayout): readonly string[] {
+  const v = book.value;
+  const cheek = show((v('T') - v('tenon_t')) / 2);
+  if (choices.joint === 'loose-tenon') {
+    return [
+      `Slots ${show(v('tenon_t'))} wide, ${show(v('reach'))} deep, ${cheek} from the face; loose tenon ${show(v('tenon_L'))} long.`,
+    ];
+  }
+  const shoulder = `Shoulders from one stop: far side of the blade ${show(v('l'))} from the end; cheeks ${cheek} deep from both faces.`;
+  switch (choices.joint) {
+    case 'groove-tongue':
+      return [shoulder];
+    case 'scribed-moulding':
+      return [
+        `Matched cutters: moulding on every inner edge first, then the ends scribed; rails ${show(v('l'))} over their shoulders at each end. Prove it on spare stock of the same thickness.`,
+      ];
+    case 'bridle':
+      return [
+        shoulder,
+        `Slot ${show(v('tenon_t'))} wide, ${cheek} from the face, as deep as the rail is wide; both ends 1 long and flushed.`,
+      ];
+    case 'haunched-tenon':
+    case 'through-tenon':
+      return [
+        shoulder,
+        `Haunch ${show(v('gd'))} long, ${show(v('hh'))} wide on the top rail and ${show(v('hh_bottom'))} on the bottom rail, towards the outside.`,
+        choices.joint === 'through-tenon'
+          ? 'Mortise right through, worked from both edges; 3 wider at each end on the outside for wedges.'
+          : `Mortise ${show(v('reach') + 1.5)} deep.`,
+      ];
+    case 'stub-tenon':
+      return [
+        shoulder,
+        `Mortise ${show(v('reach') + 1.5)} deep; grooves of the stiles stopped at the rails.`,
+      ];
+  }
+}
+
+/** What to buy for a framed door. */
+export function framedDoorFixings({ book, choices }: FramedLayout): readonly Fixing[] {
+  return [
+    ...hangingFixings(book, choices.frame),
+    { item: 'Epoxy glue, small pack', quantity: 1, use: 'frame of the door', source: 'joinery C' },
+  ];
+}
+
+/** Order of work of a framed door (joinery B3); minutes are common practice, no source. */
+export function framedDoorSteps(
+  piece: Piece,
+  layout: FramedLayout,
+  parts: readonly Part[],
+): readonly AssemblyStep[] {
+  const pick = (...keys: readonly Key[]) =>
+    parts.filter((part) => keys.some((key) => part.id === partAddress(piece, framedNumbers[key])));
+  const { book, choices } = layout;
+  const other = choices.hinged === 'left' ? 'right' : 'left';
+  return chainSteps([
+    ...measureDoor(book, choices.frame),
+    ...makeMembers(layout, pick),
+    ...glueUp(layout, pick, parts),
+    ...hangDoor(book, choices.frame, { hinge: pick(choices.hinged), lock: pick(other), all: parts }),
+  ]);
+}
+
+type Pick = (...keys: readonly Key[]) => readonly Part[];
+
+function makeMembers(layout: FramedLayout, pick: Pick): readonly StepDraft[] {
+  const { book, choices } = layout;
+  const v = book.value;
+  const loose = choices.joint === 'loose-tenon';
+  const joint: StepDraft = {
+    id: 'joints',
+    text: `${loose ? 'Slot the ends of the rails and the edges of the stiles' : choices.joint === 'groove-tongue' ? 'Cut the tongues on the rails' : choices.joint === 'scribed-moulding' ? 'Mould the inner edges, then scribe the ends of the rails' : 'Mortises first, then tenons to them; all shoulders at one setting'}. ${cornerSettings(layout).join(' ')}`,
+    place: 'workshop',
+    minutes: 90,
+    parts: pick(
+      'left',
+      'right',
+      'top',
+      'bottom',
+      'mid',
+      'midStile',
+      'looseTop',
+      'looseBottom',
+      'looseMid',
+      'looseStile',
+    ),
+  };
+  const groove: StepDraft = {
+    id: 'groove',
+    text: grooveSettings(layout)[0] ?? '',
+    place: 'workshop',
+    minutes: 25,
+    parts: pick('left', 'right', 'top', 'bottom', 'mid', 'midStile'),
+  };
+  return [
+    {
+      id: 'mill',
+      text: `Plane all members to ${show(v('T'))} at one setting, and a spare; choose faces, mark stiles as a pair, rails top and bottom.`,
+      place: 'workshop',
+      minutes: 60,
+      parts: pick('left', 'right', 'top', 'bottom', 'mid', 'midStile'),
+    },
+    groove,
+    joint,
+    {
+      id: 'panel',
+      text: `Cut the panel${v('panels') > 1 ? 's' : ''} ${show(v('Hp'))} × ${show(v('Wp'))}, grain upright${book.has('raise') && v('raise') > 0 ? `; reduce the edge to ${show(v('te'))} over ${show(v('margin'))} all round` : ''}.`,
+      place: 'workshop',
+      minutes: 30 * v('panels'),
+      parts: pick('panel'),
+    },
+  ];
+}
+
+function glueUp({ book, choices }: FramedLayout, pick: Pick, parts: readonly Part[]): readonly StepDraft[] {
+  const v = book.value;
+  const sheet = choices.stock.panel.kind === 'sheet';
+  const trim = ['groove-tongue', 'scribed-moulding'].includes(choices.joint)
+    ? ''
+    : ' Then saw off the horns.';
+  return [
+    {
+      id: 'dry-fit',
+      text: 'Put it together dry with the panel: shoulders close, it lies flat on the bench, the panel moves by hand.',
+      place: 'workshop',
+      minutes: 30,
+      parts,
+    },
+    {
+      id: 'finish-panel',
+      text: 'Finish the panel all over before gluing, at least two coats, edges too.',
+      place: 'workshop',
+      minutes: 40,
+      parts: pick('panel'),
+    },
+    {
+      id: 'glue',
+      text: `Glue the frame only${sheet && choices.panelGlued ? '; the sheet may be glued in' : ', never the panel; one pin or dab in the middle of its top and bottom'}. Diagonals of ${show(v('Wd'))} × ${show(v('Hd'))} equal, no wind.${trim}`,
+      place: 'workshop',
+      minutes: 60,
+      parts,
+    },
+  ];
+}

@@ -1,0 +1,206 @@
+import { clipOutline } from '../clip.ts';
+import type { LouvredLayout } from './sizes.ts';
+import { bevelLeading, cutBothEnds, flipRange, towards, type RailInDoor } from '../hung-door/corners.ts';
+import { cutHingeBeds, hingeHeights } from '../hung-door/hinges.ts';
+import { cutLoosePockets, cutPlacedTenon } from '../joints/tenon.ts';
+import { makePart, placeAt, type PartDraft, type Range } from '../parts.ts';
+import type { Piece } from '../piece-types.ts';
+import type { Machining, Part } from '../types.ts';
+import type { Point } from '#core/geometry';
+
+/** Numbers of the parts of a louvred door in their addresses. */
+export const louvredNumbers = {
+  left: 1,
+  right: 2,
+  top: 3,
+  bottom: 4,
+  slats: 5,
+  looseTop: 6,
+  looseBottom: 7,
+} as const;
+
+const glueGap = 0.1; // on each cheek (joinery C)
+const slatPlay = 0.1; // a housing on each side of its slat (joinery C7)
+const spareSlats = 2; // (joinery B4)
+
+/**
+ * The parts of a louvred door (joinery B4). Frame of the piece: origin at the lower left of the door, x right, y up, z to
+ * the viewer, z = 0 on the face with the hinge knuckles. The slats fall towards the viewer.
+ */
+export function louvredDoorParts(piece: Piece, layout: LouvredLayout): readonly Part[] {
+  const ends = (['top', 'bottom'] as const).map((name) => ({ name, ...meetStiles(layout, name) }));
+  const drafts = [
+    ...(['left', 'right'] as const).map((side) =>
+      stileDraft(
+        layout,
+        side,
+        ends.flatMap((end) => end[side]),
+      ),
+    ),
+    ...ends.map(({ name, rail }) => railDraft(layout, name, rail)),
+    slatDraft(layout),
+    ...(layout.choices.joint === 'loose-tenon'
+      ? (['top', 'bottom'] as const).map((name) => looseDraft(layout, name))
+      : []),
+  ];
+  return drafts.map((draft) => makePart(piece, draft));
+}
+
+function layRail({ book: { value: v } }: LouvredLayout, name: 'top' | 'bottom'): RailInDoor {
+  const width = v(name === 'top' ? 'wt' : 'wb');
+  const size = { length: v('rail_L'), width, thickness: v('T') };
+  return { size, left: v('ws') - v('l'), top: name === 'top' ? v('Hd') : v('wb') };
+}
+
+/** The tenon across a rail, from its upper edge. */
+function tenonAcross({ book: { value: v } }: LouvredLayout, name: 'top' | 'bottom'): Range {
+  const width = v(name === 'top' ? 'wt' : 'wb');
+  const [outer, inner] = [v(`outer_${name}`), v('inner')];
+  return name === 'top' ? [outer, width - inner] : [inner, width - outer];
+}
+
+function meetStiles(layout: LouvredLayout, name: 'top' | 'bottom') {
+  const v = layout.book.value;
+  const rail = layRail(layout, name);
+  const z: Range = [(v('T') - v('tenon_t')) / 2, (v('T') + v('tenon_t')) / 2];
+  const upright = tenonAcross(layout, name);
+  const stile = { length: v('Hd'), width: v('ws'), thickness: v('T') };
+  return cutBothEnds(rail, stile, (meeting, turned) => {
+    const y = turned ? flipRange(upright, rail.size.width) : upright;
+    return layout.choices.joint === 'loose-tenon'
+      ? cutLoosePockets(meeting, { depth: v('reach'), y, z, gap: glueGap })
+      : cutPlacedTenon(meeting, { reach: v('reach'), y, z, gap: glueGap });
+  });
+}
+
+/** Section of slat `i` as it stands in the door: x up, y from the face into the door; first the face edge, seen side first. */
+function sectionOf(layout: LouvredLayout, i: number, play: number): readonly Point[] {
+  const { book, choices } = layout;
+  const v = book.value;
+  const [s, c] = [Math.sin((v('phi') * Math.PI) / 180), Math.cos((v('phi') * Math.PI) / 180)];
+  const { up, depth } = edgeOf(layout, i);
+  const shift = play / s; // up and down, so that the slat's own thickness is what grows
+  const at = (along: number, into: number, by: number): Point => ({
+    x: up + along * c - into * s + by,
+    y: depth + along * s + into * c,
+  });
+  const [b, ts] = [v('b'), v('ts')];
+  const lost = choices.section === 'flush' ? (ts * c) / s : 0; // edges bevelled to the faces of the door
+  return [at(lost, 0, shift), at(b, 0, shift), at(b - lost, ts, -shift), at(0, ts, -shift)];
+}
+
+/** The edge of slat `i` next to the face, on its seen side: height above the foot of the door, and depth from the face. */
+function edgeOf(
+  { book, choices }: LouvredLayout,
+  i: number,
+): { readonly up: number; readonly depth: number } {
+  const v = book.value;
+  const phi = (v('phi') * Math.PI) / 180;
+  const up = v('wb') + i * v('p') + v('ts') * Math.sin(phi);
+  const depth = choices.section === 'flush' ? -v('ts') * Math.cos(phi) : (v('T') - v('depth')) / 2;
+  return { up, depth };
+}
+
+function stileDraft(layout: LouvredLayout, side: 'left' | 'right', cuts: readonly Machining[]): PartDraft {
+  const { book, choices } = layout;
+  const v = book.value;
+  const hinge = choices.hinged === side;
+  const along = (height: number) => (side === 'left' ? height : v('Hd') - height);
+  const housings = Array.from({ length: v('nl') }, (_, i): Machining => {
+    const section = sectionOf(layout, i, slatPlay).map(({ x, y }) => ({ x: along(x), y }));
+    const outline = clipOutline(side === 'left' ? section : [...section].reverse(), { y: [0, v('T')] });
+    return {
+      kind: 'prism',
+      name: 'slot',
+      from: 'far-edge',
+      outline,
+      depth: v('hd'),
+      note: 'housing of a slat',
+    };
+  });
+  const beds = cutHingeBeds(book, hinge ? hingeHeights(book).map(along) : []);
+  return {
+    number: louvredNumbers[side],
+    name: `Stile, ${hinge ? 'hinge' : 'lock'} edge`,
+    material: choices.stock.frame,
+    finished: { length: v('Hd'), width: v('ws'), thickness: v('T') },
+    working: { length: 'Hd', width: 'ws', thickness: 'T' },
+    hand: side,
+    roughStyle: 'horns',
+    ...(side === 'right' && { besideOf: louvredNumbers.left }),
+    machining: [...cuts, ...housings, ...beds, ...(hinge ? [] : bevelLeading(v('beta'), 'face-edge'))],
+    placements: [
+      side === 'left'
+        ? placeAt({ x: 0, y: 0, z: 0 }, towards.up, towards.right)
+        : placeAt({ x: v('Wd'), y: v('Hd'), z: 0 }, towards.down, towards.left),
+    ],
+    faceSide: 'face side to the knuckles of the hinges, face edge outwards',
+    notes: ['Mirror image of the other stile, not a copy: mark both as a pair before housing.'],
+  };
+}
+
+function railDraft(
+  layout: LouvredLayout,
+  name: 'top' | 'bottom',
+  machining: readonly Machining[],
+): PartDraft {
+  const rail = layRail(layout, name);
+  return {
+    number: louvredNumbers[name],
+    name: name === 'top' ? 'Top rail' : 'Bottom rail',
+    material: layout.choices.stock.frame,
+    finished: rail.size,
+    working: { length: 'rail_L', width: name === 'top' ? 'wt' : 'wb', thickness: 'T' },
+    machining,
+    placements: [placeAt({ x: rail.left, y: rail.top, z: 0 }, towards.right, towards.down)],
+    faceSide: 'face side to the knuckles of the hinges, face edge up',
+  };
+}
+
+function slatDraft(layout: LouvredLayout): PartDraft {
+  const { book, choices } = layout;
+  const v = book.value;
+  const phi = (v('phi') * Math.PI) / 180;
+  const right = v('Wd') - v('ws') + v('hd') - 0.25;
+  const across = { x: 0, y: Math.cos(phi), z: -Math.sin(phi) };
+  const bevels: readonly Machining[] = [
+    { kind: 'bevel', edge: 'face-edge', degrees: 90 - v('phi') },
+    { kind: 'bevel', edge: 'far-edge', degrees: v('phi') - 90 },
+  ];
+  return {
+    number: louvredNumbers.slats,
+    name: 'Slat',
+    material: choices.stock.slats,
+    finished: { length: v('slat_L'), width: v('b'), thickness: v('ts') },
+    working: { length: 'slat_L', width: 'b', thickness: 'ts' },
+    quantity: v('nl') + spareSlats,
+    machining: choices.section === 'flush' ? bevels : [],
+    placements: Array.from({ length: v('nl') }, (_, i) => {
+      const { up, depth } = edgeOf(layout, i);
+      return placeAt({ x: right, y: up, z: -depth }, towards.left, across);
+    }),
+    faceSide: 'face side down and outwards, face edge to the face of the door',
+    notes: [
+      `${spareSlats} of them spare.`,
+      'All ripped at one setting, sanded and finished before they go in.',
+    ],
+  };
+}
+
+function looseDraft(layout: LouvredLayout, name: 'top' | 'bottom'): PartDraft {
+  const v = layout.book.value;
+  const rail = layRail(layout, name);
+  const y = rail.top - tenonAcross(layout, name)[0] - 0.5;
+  const z = -(v('T') - v('tenon_t')) / 2;
+  return {
+    number: name === 'top' ? louvredNumbers.looseTop : louvredNumbers.looseBottom,
+    name: `Loose tenon, ${name} rail`,
+    material: layout.choices.stock.frame,
+    finished: { length: v('tenon_L'), width: v(`loose_W_${name}`), thickness: v('tenon_t') },
+    working: { length: 'tenon_L', width: `loose_W_${name}`, thickness: 'tenon_t' },
+    placements: [v('ws'), v('Wd') - v('ws')].map((shoulder) =>
+      placeAt({ x: shoulder - v('tenon_L') / 2, y, z }, towards.right, towards.down),
+    ),
+    faceSide: 'either; both long edges rounded as the pocket',
+  };
+}

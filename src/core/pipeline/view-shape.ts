@@ -1,0 +1,96 @@
+import {
+  drawHullSection,
+  drawSurvey,
+  openingRing,
+  type Drawing,
+  type SketchRing,
+  type SurveyOrdinate,
+} from '#core/drawing';
+import type { MeasuredShape } from '#core/project';
+import type { LengthSystem } from '#core/units';
+
+import { wallPoint } from './shapes/adjust-walls.ts';
+import { readingsOf } from './shapes/shape-readings.ts';
+import type { ShapeOutcome } from './types.ts';
+
+/** Paper to draw on, and how. */
+export interface ShapeRoom {
+  /** mm of paper. */
+  readonly width: number;
+  readonly height?: number;
+  readonly units?: LengthSystem;
+  /** How many times too large what is out of square is drawn. */
+  readonly exaggerate?: number;
+}
+
+/** A shape of any kind as it was measured: one drawing, or one for each hull section. */
+export function viewShape(outcome: ShapeOutcome, room: ShapeRoom): readonly Drawing[] {
+  const { shape, adjustment, adjusted } = outcome;
+  if (shape.kind === 'sections') return viewSections(outcome, room);
+  return [
+    drawSurvey({
+      shape: adjusted,
+      readings: readingsOf(shape),
+      adjustment,
+      ordinates: ordinatesOf(outcome),
+      ring: ringOf(shape),
+      ...room,
+    }),
+  ];
+}
+
+/** The points of a shape in the order of its edges, to be sketched before they are measured. */
+export function ringOf(shape: MeasuredShape): SketchRing {
+  switch (shape.kind) {
+    case 'opening':
+      return openingRing;
+    case 'outline':
+      return { corners: shape.corners, isClosed: true };
+    case 'sections':
+      return { corners: [], isClosed: false };
+    case 'walls': {
+      const isClosed = shape.closed === true;
+      const count = shape.walls.length === 0 ? 0 : shape.walls.length + (isClosed ? 0 : 1);
+      const corners = Array.from({ length: count }, (_, at) => wallPoint(at));
+      return { corners, isClosed, isClockwise: true };
+    }
+  }
+}
+
+function ordinatesOf({ shape, ordinateSlips = [] }: ShapeOutcome): readonly SurveyOrdinate[] {
+  if (shape.kind !== 'outline') return [];
+  return (shape.curves ?? []).flatMap(({ id, from, to, ordinates }) =>
+    ordinates.map(({ at, value }, place) => ({
+      ...{ from, to, at, value, link: id },
+      isSuspect: ordinateSlips.some((slip) => slip.item === id && slip.at.includes(place)),
+    })),
+  );
+}
+
+function viewSections(
+  { shape, adjusted, ordinateSlips = [] }: ShapeOutcome,
+  room: ShapeRoom,
+): readonly Drawing[] {
+  if (shape.kind !== 'sections') return [];
+  return (adjusted?.sections ?? []).flatMap((section) => {
+    const measured = shape.sections.find(({ name }) => name === section.name);
+    if (!measured) return [];
+    const { width, height, units } = room;
+    return [
+      drawHullSection({
+        section,
+        seenFrom: shape.seenFrom,
+        ordinates: measured.ordinates.map((ordinate, place) => ({
+          ...ordinate,
+          isSuspect: ordinateSlips.some((slip) => slip.item === measured.id && slip.at.includes(place)),
+        })),
+        obstructions: (adjusted?.obstructions ?? []).filter(
+          (each) => each.section === undefined || each.section === section.name,
+        ),
+        width,
+        ...(height !== undefined && { height }),
+        ...(units && { units }),
+      }),
+    ];
+  });
+}

@@ -1,0 +1,19 @@
+import * as v from 'valibot';
+
+import { someText } from '../basic-schemas.ts';
+import { choice, size } from './fields.ts';
+
+/** How a door hangs, alike in every kind of door made of members. */
+export const hungDoorEntries = {
+  frame: v.optional(someText),
+  width: size,
+  height: size,
+  gapSide: size,
+  gapTop: size,
+  gapBottom: size,
+  hinged: choice('left', 'right'),
+  bevelDegrees: size,
+  pivotBeyond: size,
+  pivotProud: size,
+  hingeLength: size,
+};
