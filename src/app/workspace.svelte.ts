@@ -158,6 +158,14 @@ export class Workspace {
     this.#keptVersions = this.#keptVersions.filter(({ piece }) => piece.id !== id);
   }
 
+  /** What was found about a piece: while it was built, about its parts as cut, about putting it together. */
+  findingsOf(built: BuiltPiece): readonly Problem[] {
+    const addresses = [built.letter, ...built.parts.map(({ id }) => id)];
+    return this.findings.filter(
+      (finding) => built.findings.includes(finding) || addresses.includes(finding.about ?? ''),
+    );
+  }
+
   /** How a piece goes together, once that has been looked into. */
   carryingOf(built: BuiltPiece): Carrying | null {
     return this.#carryings.find((each) => each.built === built)?.carrying ?? null;

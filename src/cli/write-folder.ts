@@ -23,7 +23,7 @@ const ours: readonly RegExp[] = [
   /^(parts|shopping)\.csv$/,
   /^(summary|trips)\.txt$/,
   /^plan\.json$/,
-  /^(cutting|templates|labels|part-sheets)\.pdf$/,
+  /^(checklists|cutting|templates|labels|part-sheets)\.pdf$/,
   /^cutting$/,
   /^cutting\/[^/]+\.svg$/,
   /^router$/,

@@ -30,6 +30,7 @@ export function launchBrowser(): Promise<Browser> {
     args: [
       '--no-sandbox',
       '--disable-gpu',
+      '--enable-unsafe-swiftshader',
       '--disable-quic',
       '--no-first-run',
       '--disable-background-networking',

@@ -5,12 +5,9 @@ export interface PadKey {
   readonly type: string;
   readonly label: string;
   readonly spoken: string;
-  /** Takes two places in its row. */
-  readonly isWide?: boolean;
 }
 
 const digit = (type: string): PadKey => ({ type, label: type, spoken: type });
-const zero: PadKey = { type: '0', label: '0', spoken: '0', isWide: true };
 const half: PadKey = { type: '.5', label: '.5', spoken: 'and a half' };
 const back: PadKey = { type: 'back', label: '⌫', spoken: 'Take back the last figure' };
 const clear: PadKey = { type: 'clear', label: 'C', spoken: 'Clear' };
@@ -24,13 +21,15 @@ const fractions: readonly PadKey[] = ['1/2', '1/4', '3/4', '1/8', '3/8', '5/8', 
   }),
 );
 
-/** The keys of the pad, row by row of four, for the tape in use. */
+/**
+ * The keys of the pad before the one that enters, row by row of four, for the tape in use. The row of the nought has two
+ * places left for that one; fractions of an inch come above the figures.
+ */
 export function padKeys(system: LengthSystem, signed: boolean): readonly PadKey[] {
-  const rows = ['7', '8', '9', 'back', '4', '5', '6', 'clear', '1', '2', '3', 'sign'];
-  const named: Readonly<Record<string, PadKey>> = { back, clear, sign: signed ? sign : point };
+  const rows = ['7', '8', '9', 'back', '4', '5', '6', 'turn', '1', '2', '3', '.', '0', '.5'];
+  const named: Readonly<Record<string, PadKey>> = { back, turn: signed ? sign : clear, '.': point, '.5': half };
   const keys = rows.map((type) => named[type] ?? digit(type));
-  const last = signed ? [zero, half, point] : [zero, half];
-  return system === 'mm' ? [...keys, ...last] : [...keys, zero, ...(signed ? [point] : []), ...fractions];
+  return system === 'mm' ? keys : [...fractions, ...keys.slice(0, -1)];
 }
 
 /** The text after a key of the pad. A fraction is put after whole inches with a space, and replaces an earlier one. */

@@ -1,5 +1,7 @@
 export { arrangePages, roomOnPage } from './arrange-pages.ts';
 export type { PageOptions } from './arrange-pages.ts';
+export { drawChecklist } from './checklist.ts';
+export type { ChecklistBlock, ChecklistRow } from './checklist.ts';
 export { drawElevation } from './elevation.ts';
 export { drawExploded } from './exploded.ts';
 export { drawLabels } from './labels.ts';

@@ -6,7 +6,7 @@ import { drawArrow } from './symbols.ts';
 import type { Drawing, Mark } from './types.ts';
 
 type Place<R> = R extends Reading
-  ? Omit<R, 'id' | 'value' | 'sigma' | 'method' | 'repeats' | 'toFace' | 'note'>
+  ? Omit<R, 'id' | 'value' | 'sigma' | 'method' | 'repeats' | 'toFace' | 'note' | 'toConfirm'>
   : never;
 
 /** Where a reading is taken, without its value; a `Reading` will do. */
@@ -24,14 +24,14 @@ const corners: Readonly<Record<string, Point>> = {
 export interface SketchRing {
   /** In their order: round an outline counter-clockwise, of walls from left to right as one faces them. */
   readonly corners: readonly string[];
-  /** The last corner leads back to the first. */
-  readonly isClosed: boolean;
+  /** False: the last corner does not lead back to the first. */
+  readonly closed?: boolean;
   /** Walls in plan are faced from below: they go round clockwise. */
   readonly isClockwise?: boolean;
 }
 
 /** The four corners of an opening. */
-export const openingRing: SketchRing = { corners: ['BL', 'BR', 'TR', 'TL'], isClosed: true };
+export const openingRing: SketchRing = { corners: ['BL', 'BR', 'TR', 'TL'] };
 
 /** Places for named points in a sketch one unit high: corners of the ring where they belong, others in a row beside them. */
 export function sketchPoints(
@@ -46,8 +46,8 @@ export function sketchPoints(
 }
 
 /** Corners evenly round an oval, the first two at the bottom (of walls, seen from above, at the top). */
-function placeRing({ corners: ring, isClosed, isClockwise = false }: SketchRing): Record<string, Point> {
-  const share = (2 * Math.PI) / Math.max(isClosed ? ring.length : ring.length + 1, 2);
+function placeRing({ corners: ring, closed = true, isClockwise = false }: SketchRing): Record<string, Point> {
+  const share = (2 * Math.PI) / Math.max(closed ? ring.length : ring.length + 1, 2);
   const start = -Math.PI / 2 - share / 2;
   return Object.fromEntries(
     ring.map((name, at) => {
@@ -87,9 +87,9 @@ export function drawReadingSketch(reading: ReadingPlace, height = 34, ring = ope
     x: (points[name]?.x ?? 0) * height,
     y: (points[name]?.y ?? 0) * height,
   });
-  const { corners: round, isClosed } = ring;
+  const { corners: round, closed = true } = ring;
   const marks: Mark[] = [
-    { kind: 'path', points: round.map(at), closed: isClosed, pen: 'thin', ...(isClosed && { fill: 'paper' }) },
+    { kind: 'path', points: round.map(at), closed, pen: 'thin', ...(closed && { fill: 'paper' }) },
     ...Object.keys(points).map((name) => drawName(name, at(name), { bold: named.includes(name), height })),
     ...drawTapeOn(reading, at, height),
   ];
@@ -107,11 +107,7 @@ function drawName(name: string, at: Point, style: { readonly bold: boolean; read
   });
 }
 
-function drawTapeOn(
-  reading: ReadingPlace,
-  at: (name: string) => Point,
-  height: number,
-): readonly Mark[] {
+function drawTapeOn(reading: ReadingPlace, at: (name: string) => Point, height: number): readonly Mark[] {
   switch (reading.kind) {
     case 'distance':
       return drawTape(at(reading.from), at(reading.to));

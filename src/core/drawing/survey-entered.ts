@@ -48,8 +48,8 @@ function scalePoints(points: Readonly<Record<string, Point>>, size: number): Rea
   );
 }
 
-function edgesOf({ corners, isClosed }: SketchRing) {
-  const ends = isClosed ? corners : corners.slice(0, -1);
+function edgesOf({ corners, closed = true }: SketchRing) {
+  const ends = closed ? corners : corners.slice(0, -1);
   return ends.map((from, i) => ({ name: '', from, to: corners[(i + 1) % corners.length] ?? from }));
 }
 

@@ -23,6 +23,9 @@ export type { FlatDoorParameters } from './flat-door/types.ts';
 export type { FreePanelParameters } from './free-panel/types.ts';
 export type { FramedDoorParameters } from './framed-door/types.ts';
 export type { FreeCorner, FreeFrameParameters } from './free-frame/types.ts';
+export type { LouvredDoorParameters } from './louvred-door/types.ts';
+export type { SlatLiningParameters } from './slat-lining/types.ts';
+export type { HatchSurroundParameters } from './hatch-surround/types.ts';
 export type { MaterialId, PieceId } from './ids.ts';
 export type {
   JoinerySettings,

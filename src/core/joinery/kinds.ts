@@ -1,3 +1,4 @@
+import { hatchSurroundKind } from './hatch-surround/kind.ts';
 import { freeFrameKind } from './free-frame/kind.ts';
 import { freePanelKind } from './free-panel/kind.ts';
 import { cabinetFrontKind } from './cabinet-front/kind.ts';
@@ -5,6 +6,8 @@ import { doorFrameKind } from './door-frame/kind.ts';
 import { drawerKind } from './drawer/kind.ts';
 import { flatDoorKind } from './flat-door/kind.ts';
 import { framedDoorKind } from './framed-door/kind.ts';
+import { louvredDoorKind } from './louvred-door/kind.ts';
+import { slatLiningKind } from './slat-lining/kind.ts';
 import type { ShapeNeeds, KindOfPiece, KindWords, SeenSizes } from './kind.ts';
 import type { PieceId } from './ids.ts';
 import type { NewPiece, ParameterInfo, Piece, PieceKind } from './piece-types.ts';
@@ -19,6 +22,9 @@ const kinds: { readonly [Kind in PieceKind]: KindOfPiece<Kind> } = {
   'free-panel': freePanelKind,
   'framed-door': framedDoorKind,
   'free-frame': freeFrameKind,
+  'louvred-door': louvredDoorKind,
+  'slat-lining': slatLiningKind,
+  'hatch-surround': hatchSurroundKind,
 };
 
 export const pieceKinds = Object.keys(kinds) as readonly PieceKind[];

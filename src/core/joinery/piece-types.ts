@@ -5,7 +5,10 @@ import type { FlatDoorParameters } from './flat-door/types.ts';
 import type { FramedDoorParameters } from './framed-door/types.ts';
 import type { FreeFrameParameters } from './free-frame/types.ts';
 import type { FreePanelParameters } from './free-panel/types.ts';
+import type { HatchSurroundParameters } from './hatch-surround/types.ts';
 import type { MaterialId, PieceId } from './ids.ts';
+import type { LouvredDoorParameters } from './louvred-door/types.ts';
+import type { SlatLiningParameters } from './slat-lining/types.ts';
 
 /** How solid timber is bought: rough from the saw, or planed all round. */
 export type SolidState = 'sawn' | 'planed';
@@ -58,7 +61,10 @@ export type Piece =
   | (PieceBase & { readonly kind: 'flat-door'; readonly parameters: FlatDoorParameters })
   | (PieceBase & { readonly kind: 'free-panel'; readonly parameters: FreePanelParameters })
   | (PieceBase & { readonly kind: 'framed-door'; readonly parameters: FramedDoorParameters })
-  | (PieceBase & { readonly kind: 'free-frame'; readonly parameters: FreeFrameParameters });
+  | (PieceBase & { readonly kind: 'free-frame'; readonly parameters: FreeFrameParameters })
+  | (PieceBase & { readonly kind: 'louvred-door'; readonly parameters: LouvredDoorParameters })
+  | (PieceBase & { readonly kind: 'slat-lining'; readonly parameters: SlatLiningParameters })
+  | (PieceBase & { readonly kind: 'hatch-surround'; readonly parameters: HatchSurroundParameters });
 
 export type PieceKind = Piece['kind'];
 

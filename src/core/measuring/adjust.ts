@@ -5,6 +5,7 @@ import { findAside, summariseAside } from './aside.ts';
 import { openingEdges } from './opening.ts';
 import { adjustNetwork } from './adjust-network.ts';
 import type { Found } from './adjust-network.ts';
+import { findToConfirm, isAside } from './confirm.ts';
 import { checkSurvey, usableFixed, usableReadings } from './check-survey.ts';
 import { alignToDatum, datumOf, firstOffAxis, mirrorPosition, openingCorners } from './datum.ts';
 import type { Datum } from './datum.ts';
@@ -38,13 +39,15 @@ const opening = { origin: 'BL', along: 'BR' } as const satisfies Datum;
 export function adjustSurvey(survey: Survey): SurveyOutcome {
   const problems = checkSurvey(survey);
   const usable = usableReadings(survey);
-  const readings = usable.filter(tellsPoints);
-  const aside = summariseAside(usable);
+  const counted = usable.filter((reading) => !isAside(reading));
+  const readings = counted.filter(tellsPoints);
+  const aside = summariseAside(counted);
   const fixed = usableFixed(survey, readings);
   const datum = fixed.length > 0 ? null : datumOf(readings);
   const remarks = [
+    ...findToConfirm(usable),
     ...findAside(aside),
-    ...usable.flatMap((r) => (tellsPoints(r) ? [] : findRepeats(r, sigmaOf(r)))),
+    ...counted.flatMap((r) => (tellsPoints(r) ? [] : findRepeats(r, sigmaOf(r)))),
   ];
   if (datum === null && fixed.length === 0)
     return { adjustment: { ...emptyAdjustment(survey, [...problems, ...remarks]), ...aside }, shape: null };

@@ -87,7 +87,7 @@ function checkReading(reading: Reading, before: readonly Reading[]): readonly Pr
 function checkValue(reading: Reading): Problem | null {
   const values = [reading.value, ...(reading.repeats ?? [])];
   const positive = ['distance', 'width', 'thickness'].includes(reading.kind);
-  const wrong = values.find((value) => !Number.isFinite(value));
+  const wrong = [...values, reading.toConfirm ?? 0].find((value) => !Number.isFinite(value));
   if (wrong !== undefined)
     return refuse('reading-not-a-number', reading, 'is not a number.', 'Type what the tape said, in mm.');
   const short = values.find((value) => positive && value <= 0);

@@ -1,5 +1,6 @@
 export { adjustSurvey } from './adjust.ts';
 export type { SurveyOutcome } from './adjust.ts';
+export { confirmReading, suggestRepeat, withdrawSuggestion } from './confirm.ts';
 export { checkAdjustment } from './check-adjustment.ts';
 export { checkSurvey } from './check-survey.ts';
 export { methods, sigmaOf } from './methods.ts';

@@ -16,6 +16,8 @@ interface ReadingBase {
   /** What the tape touched, when not the bare face: a layer that will come off, as `headlining`. */
   readonly toFace?: string;
   readonly note?: string;
+  /** What the other readings say it should be; until it is confirmed on site the reading counts for nothing. */
+  readonly toConfirm?: number;
 }
 
 /**

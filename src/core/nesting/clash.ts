@@ -44,6 +44,9 @@ export function makeClash(shapes: Shapes): Clash {
       const x = poles[i]! - dx;
       const y = poles[i + 1]! - dy;
       const r = poles[i + 2]!;
+      const wide = r + reach;
+      if (x + wide <= box[b4]! || x - wide >= box[b4 + 2]!) continue;
+      if (y + wide <= box[b4 + 1]! || y - wide >= box[b4 + 3]!) continue;
       for (let j = firstB; j < lastB; j += 3) {
         const ux = x - poles[j]!;
         const uy = y - poles[j + 1]!;

@@ -45,14 +45,14 @@ export function ringOf(shape: MeasuredShape): SketchRing {
     case 'opening':
       return openingRing;
     case 'outline':
-      return { corners: shape.corners, isClosed: true };
+      return { corners: shape.corners };
     case 'sections':
-      return { corners: [], isClosed: false };
+      return { corners: [] };
     case 'walls': {
-      const isClosed = shape.closed === true;
-      const count = shape.walls.length === 0 ? 0 : shape.walls.length + (isClosed ? 0 : 1);
+      const closed = shape.closed === true;
+      const count = shape.walls.length === 0 ? 0 : shape.walls.length + (closed ? 0 : 1);
       const corners = Array.from({ length: count }, (_, at) => wallPoint(at));
-      return { corners, isClosed, isClockwise: true };
+      return { corners, closed, isClockwise: true };
     }
   }
 }

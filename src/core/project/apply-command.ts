@@ -51,6 +51,7 @@ function applyUnchecked(project: Project, command: Command): Result<Project> {
     case 'add-stock':
     case 'change-stock':
     case 'remove-stock':
+    case 'cut-stock':
       return applyRackCommand(project, command);
     default:
       return succeed(applyWholeCommand(project, command));
@@ -74,7 +75,7 @@ function applyWholeCommand(project: Project, command: WholeCommand): Project {
     case 'set-done':
       return { ...project, done: tick(project.done, command.mark, command.done) };
     case 'set-made':
-      return { ...project, made: withMade(project.made ?? [], command.part, command.made) };
+      return { ...project, made: setMade(project.made ?? [], command.part, command.made) };
     case 'set-route':
       return { ...project, route: command.route };
     case 'set-fixing-price':
@@ -89,7 +90,7 @@ function tick(done: readonly string[], mark: string, isDone: boolean): readonly 
   return isDone ? [...done, mark] : done.filter((each) => each !== mark);
 }
 
-function withMade(made: readonly MadePart[], part: string, next: MadePart | null): readonly MadePart[] {
+function setMade(made: readonly MadePart[], part: string, next: MadePart | null): readonly MadePart[] {
   const others = made.filter((each) => each.part !== part);
   return next === null ? others : [...others, next];
 }

@@ -3,7 +3,7 @@ import { fail, succeed, unreachable, type Result } from '#core/problems';
 
 import type { RackCommand } from './commands.ts';
 import { addItem, changeItem, removeItem } from './lists.ts';
-import type { Project, StockLine } from './types.ts';
+import type { MadePart, Project, StockLine } from './types.ts';
 
 /** The project after a change of its materials or stock; a material in use is not removed. */
 export function applyRackCommand(project: Project, command: RackCommand): Result<Project> {
@@ -27,9 +27,37 @@ export function applyRackCommand(project: Project, command: RackCommand): Result
       );
     case 'remove-stock':
       return withStock(project, removeItem(stock, command.id, 'stock line'));
+    case 'cut-stock':
+      return cutStock(project, command);
     default:
       return unreachable(command);
   }
+}
+
+/** One piece fewer of the line, its parts added to those made, what is left of it put on the rack. */
+function cutStock(project: Project, command: Extract<RackCommand, { kind: 'cut-stock' }>): Result<Project> {
+  const line = project.stock.find(({ id }) => id === command.stock);
+  if (line?.count === 0)
+    return fail({
+      severity: 'stop',
+      code: 'stock-used-up',
+      about: command.stock,
+      message: `Nothing is left of stock line "${command.stock}".`,
+      remedy: 'Enter how many there are on the rack, then mark it as cut.',
+    });
+  const less = changeItem(project.stock, command.stock, 'stock line', (each) =>
+    succeed(each.count === null ? each : { ...each, count: each.count - 1 }),
+  );
+  if (!less.ok) return less;
+  const made = command.made.reduce(addMade, project.made ?? []);
+  return succeed({ ...project, stock: [...less.value, ...command.leftovers], made });
+}
+
+/** Copies cut in another sheet are counted together; the size is that of the latest. */
+function addMade(made: readonly MadePart[], more: MadePart): readonly MadePart[] {
+  const before = made.find(({ part }) => part === more.part);
+  const others = made.filter(({ part }) => part !== more.part);
+  return [...others, { ...more, count: more.count + (before?.count ?? 0) }];
 }
 
 function removeMaterial(project: Project, id: string): Result<Project> {

@@ -75,7 +75,14 @@ export type RackCommand =
   | { readonly kind: 'remove-material'; readonly id: string }
   | { readonly kind: 'add-stock'; readonly stock: StockLine; readonly at?: number }
   | { readonly kind: 'change-stock'; readonly id: string; readonly stock: StockLine }
-  | { readonly kind: 'remove-stock'; readonly id: string };
+  | { readonly kind: 'remove-stock'; readonly id: string }
+  /** One piece of a stock line has been sawn: its parts are made, its leftovers lie in the rack. */
+  | {
+      readonly kind: 'cut-stock';
+      readonly stock: string;
+      readonly made: readonly MadePart[];
+      readonly leftovers: readonly StockLine[];
+    };
 
 /** A value of a parameter as its field gives it. */
 export type ParameterValue = number | string | boolean | readonly number[] | readonly (readonly string[])[];

@@ -56,6 +56,7 @@ export async function makeBundle(given: BundleSource): Promise<Bundle> {
     },
     { path: 'plan.json', content: writeJson(makePlanFile(project, understanding, planned, findings)) },
     ...writeCuttingSvgs(context),
+    await pdf('checklists'),
     await pdf('cutting'),
     ...router.files,
     await pdf('templates'),

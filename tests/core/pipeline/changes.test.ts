@@ -1,6 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { asMade, checkCarrying, comparePieces, figuresOf, understandProject } from '#core/pipeline';
+import {
+  asMade,
+  checkCarrying,
+  comparePieces,
+  cutStockCommand,
+  figuresOf,
+  planGroups,
+  understandProject,
+} from '#core/pipeline';
+import { loadGlpk } from '#solver/glpk';
 import { applyCommand, type Command, type Project } from '#core/project';
 import { drawerProject, frameProject } from '../../cli/sample-projects.ts';
 import { expectCommand } from '../../support/expect-command.ts';
@@ -158,5 +167,38 @@ describe('carrying', () => {
       ...project,
       route: [gate],
     }));
+  });
+});
+
+describe('a sheet that is sawn', () => {
+  test('its parts are made, the line has one fewer, its leftovers lie in the rack, and the rest is planned without them', async () => {
+    const understanding = understandProject(drawers);
+    const planned = planGroups(understanding.groups, {
+      solveLp: await loadGlpk(),
+      clock: () => 0,
+      work: 2000,
+      seed: 1,
+    });
+    const [first] = planned;
+    if (!first) throw new Error('nothing planned');
+    const command = cutStockCommand(drawers, understanding, { ...first, index: 0 });
+    if (!command) throw new Error('no layout');
+    const [layout] = first.plan.layouts;
+    const placed = layout?.placed.length ?? 0;
+    expect(command.made.reduce((sum, { count }) => sum + count, 0)).toBeGreaterThanOrEqual(placed);
+    expect(command.leftovers).toHaveLength(layout?.leftovers.length ?? -1);
+    const next = after(drawers, command);
+    expect(next.stock).toHaveLength(drawers.stock.length + command.leftovers.length);
+    const then = understandProject(next);
+    const copies = (groups: typeof then.groups) =>
+      groups.flatMap(({ job }) => job.parts).reduce((sum, part) => sum + (part.count ?? 1), 0);
+    expect(copies(then.groups)).toBe(copies(understanding.groups) - placed);
+    expect(then.findings.filter(({ code }) => code.startsWith('made'))).toEqual([]);
+    expect(
+      command.leftovers.every(
+        ({ owned, count, material }) => owned && count === 1 && material === first.group.material,
+      ),
+    ).toBe(true);
+    expectCommand(drawers, command, () => next);
   });
 });

@@ -1,3 +1,4 @@
+import type { SketchRing } from '#core/drawing';
 import type { Method, Reading } from '#core/measuring';
 
 type Unread<R> = R extends Reading ? Omit<R, 'value' | 'repeats' | 'sigma' | 'toFace' | 'note'> : never;
@@ -66,9 +67,8 @@ export interface VisitBlock {
   /** Of the shape or the piece. */
   readonly id?: string;
   readonly seenFrom?: string;
-  /** Named corners round it, for the sketches; `closed` false for a run of walls. */
-  readonly corners?: readonly string[];
-  readonly closed?: boolean;
+  /** Its points, for the sketches. */
+  readonly ring?: SketchRing;
   readonly lines: readonly VisitLine[];
 }
 

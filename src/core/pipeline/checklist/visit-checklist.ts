@@ -1,7 +1,7 @@
 import type { Piece } from '#core/joinery';
 import type { MeasuredShape, Project } from '#core/project';
 
-import { wallPoint } from '../shapes/adjust-walls.ts';
+import { ringOf } from '../view-shape.ts';
 import { ask, look } from './asked.ts';
 import { answerLine } from './line-status.ts';
 import { openingLines } from './opening-lines.ts';
@@ -94,15 +94,8 @@ function shapeBlock(project: Project, shape: MeasuredShape): VisitBlock {
   return {
     title: names.length > 0 ? `${shape.name}, for ${names.join(', ')}` : shape.name,
     ...{ kind: 'shape', id: shape.id, seenFrom: shape.seenFrom, lines },
-    ...cornersOf(shape),
+    ring: ringOf(shape),
   };
-}
-
-function cornersOf(shape: MeasuredShape): Pick<VisitBlock, 'corners' | 'closed'> {
-  if (shape.kind === 'outline') return { corners: shape.corners };
-  if (shape.kind !== 'walls' || shape.walls.length === 0) return {};
-  const count = shape.closed === true ? shape.walls.length : shape.walls.length + 1;
-  return { corners: Array.from({ length: count }, (_, at) => wallPoint(at)), closed: shape.closed === true };
 }
 
 function pieceBlock(project: Project, piece: Piece): VisitBlock {

@@ -8,6 +8,9 @@ import { flatDoorParameters } from './pieces/flat-door.ts';
 import { freePanelParameters } from './pieces/free-panel.ts';
 import { framedDoorParameters } from './pieces/framed-door.ts';
 import { freeFrameParameters } from './pieces/free-frame.ts';
+import { louvredDoorParameters } from './pieces/louvred-door.ts';
+import { slatLiningParameters } from './pieces/slat-lining.ts';
+import { hatchSurroundParameters } from './pieces/hatch-surround.ts';
 
 const commonEntries = { id: someText, letter: someText, name: v.string(), shape: v.optional(someText) };
 
@@ -19,4 +22,7 @@ export const pieceSchema = v.variant('kind', [
   exact({ ...commonEntries, kind: v.literal('free-panel'), parameters: freePanelParameters }),
   exact({ ...commonEntries, kind: v.literal('framed-door'), parameters: framedDoorParameters }),
   exact({ ...commonEntries, kind: v.literal('free-frame'), parameters: freeFrameParameters }),
+  exact({ ...commonEntries, kind: v.literal('louvred-door'), parameters: louvredDoorParameters }),
+  exact({ ...commonEntries, kind: v.literal('slat-lining'), parameters: slatLiningParameters }),
+  exact({ ...commonEntries, kind: v.literal('hatch-surround'), parameters: hatchSurroundParameters }),
 ]);

@@ -16,6 +16,7 @@ const commonEntries = {
   repeats: v.optional(v.array(anyNumber)),
   toFace: v.optional(v.string()),
   note: v.optional(v.string()),
+  toConfirm: v.optional(anyNumber),
 };
 
 export const readingSchema = v.variant('kind', [

@@ -1,0 +1,106 @@
+import { formatNumber } from '#core/units';
+import type { Problem } from '#core/problems';
+import { checkMoisture, checkSheetThickness, checkWall, openFindings } from '../piece-findings.ts';
+import type { JoinerySettings } from '../piece-types.ts';
+import { ringPieces, slotFits } from './ring.ts';
+import type { SurroundLayout } from './sizes.ts';
+
+const show = formatNumber;
+const widestSegment = 45; // degrees; the grain then runs out at 22.5 (joinery B16)
+const depthSlack = 2; // mm of difference in depth that bedding swallows (joinery B1.7)
+const leastTenon = 12; // mm along the joint (joinery B16)
+
+/** Why no surround can be made; empty when one can. */
+export function refuseSurround(layout: SurroundLayout): readonly Problem[] {
+  const { say, all } = openFindings();
+  const { book, choices } = layout;
+  const v = book.value;
+  const stop = (code: string, message: string, remedy: string) =>
+    say('stop', code, { message, remedy, source: 'joinery B16' });
+  const short = Math.min(v('straight_A'), v('straight_B'));
+  if (short <= 0) {
+    stop(
+      'radius-too-large',
+      `Corners of radius ${show(v('r'))} leave ${show(Math.max(0, short))} straight in an aperture ${show(v('A'))} × ${show(v('B'))}.`,
+      'Check radius and size of the aperture; a round one needs a ring turned or routed from a sheet.',
+    );
+    return all();
+  }
+  if (choices.lining === 'solid') {
+    if (choices.depths.length === 0) {
+      stop(
+        'depth-missing',
+        'The depth through deck and lining has not been entered.',
+        'Measure it at eight places, or leave the lining out.',
+      );
+    }
+    if (v('r') - v('tl') < 10) {
+      stop(
+        'lining-does-not-bend',
+        `A lining ${show(v('tl'))} thick does not go round a corner of radius ${show(v('r'))}.`,
+        'Take a thinner lining, or corner posts of solid timber.',
+      );
+    }
+  }
+  if (choices.form !== 'segments') return all();
+  if (v('alpha') > widestSegment + 1e-9) {
+    stop(
+      'segment-short-grain',
+      `A segment of ${show(v('alpha'))}° lets the grain run out at ${show(v('run_out'))}° at its ends: it breaks there.`,
+      `Take ${Math.ceil(90 / widestSegment)} segments or more in each corner.`,
+    );
+  }
+  const cramped = v('tenon_W') < leastTenon || ringPieces(layout).some((piece) => !slotFits(layout, piece));
+  if (cramped) {
+    stop(
+      'tenon-no-room',
+      `Tenons ${show(Math.max(0, v('tenon_W')))} wide and ${show(v('d'))} deep find no room in a ring ${show(v('w'))} wide with segments of ${show(v('alpha'))}°.`,
+      'Take a smaller depth, a wider ring, fewer segments, or a ring in one piece.',
+    );
+  }
+  return all();
+}
+
+/** Findings on a surround that can be made (joinery B16, C0). */
+export function checkSurround(
+  { book, choices }: SurroundLayout,
+  settings: JoinerySettings,
+): readonly Problem[] {
+  const { say, all } = openFindings();
+  const v = book.value;
+  if (choices.form === 'segments') {
+    checkWall(say, 'Beside the loose tenons', (v('T') - v('t')) / 2, v('T'));
+    if (choices.stock.ring.kind === 'sheet') {
+      say('note', 'ring-segments-of-sheet', {
+        message: `Segments of ${choices.stock.ring.name} show their plies all round.`,
+        remedy: 'Take solid timber, or the ring in one piece.',
+        source: 'joinery B16',
+      });
+    }
+  } else {
+    say('note', 'ring-wastes-blank', {
+      message: `A ring in one piece wastes ${show(100 * v('waste_share'), 0)} % of its blank ${show(v('ring_W'))} × ${show(v('ring_H'))}.`,
+      remedy: 'Lay smaller parts inside it, or build it of straights and segments.',
+      source: 'joinery B16',
+    });
+  }
+  const { depths } = choices;
+  const spread = depths.length > 0 ? Math.max(...depths) - Math.min(...depths) : 0;
+  if (choices.lining === 'solid' && spread > depthSlack) {
+    say('warn', 'depth-varies', {
+      message: `The depth varies by ${show(spread)} (${show(Math.min(...depths))} to ${show(Math.max(...depths))}): the lining stands proud where it is least.`,
+      remedy: 'Scribe the back edge of the lining to the deck, camber included, after a dry fit.',
+      source: 'joinery B16, A11',
+    });
+  }
+  if (choices.lining === 'solid' && depths.length > 0 && depths.length < 8) {
+    say('note', 'depth-at-few-places', {
+      message: `The depth was measured at ${depths.length} places; eight find the camber.`,
+      remedy: 'Measure at the middle of each side and at each corner.',
+      source: 'joinery A10, B16',
+    });
+  }
+  checkSheetThickness(say, choices.stock.ring, v('T'), 'Ring');
+  checkMoisture(say, settings, choices.stock.ring.kind === 'solid');
+  return all();
+}

@@ -1,0 +1,20 @@
+import * as v from 'valibot';
+
+import { exact, someText, zeroOrMore } from '../basic-schemas.ts';
+import { choice, count, size } from './fields.ts';
+
+export const hatchSurroundParameters = exact({
+  width: size,
+  height: size,
+  cornerRadius: size,
+  depths: v.optional(v.array(zeroOrMore)),
+  form: choice('segments', 'one-piece'),
+  segments: count,
+  ringWidth: size,
+  thickness: size,
+  reveal: size,
+  tenonDepth: size,
+  lining: choice('solid', 'none'),
+  liningThickness: size,
+  materials: exact({ ring: someText, lining: v.optional(someText) }),
+});

@@ -1,0 +1,88 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Browser } from 'playwright-core';
+import { openApp, phone, type AppPage } from '../support/app-page.ts';
+import { hasBrowser, launchBrowser } from '../support/browser.ts';
+import { buildSite } from '../support/build-site.ts';
+import { serveSite, type Site } from '../support/site.ts';
+
+describe.skipIf(!hasBrowser())('the bench in a browser', () => {
+  let browser: Browser;
+  let site: Site;
+  beforeAll(async () => {
+    site = await serveSite(buildSite());
+    browser = await launchBrowser();
+  }, 240_000);
+  afterAll(async () => {
+    await browser?.close();
+    await site?.stop();
+  });
+
+  async function withApp(
+    options: Parameters<typeof openApp>[2],
+    act: (app: AppPage) => Promise<void>,
+  ): Promise<void> {
+    const app = await openApp(browser, site.origin, options);
+    try {
+      await act(app);
+      expect(app.faults).toEqual([]);
+    } finally {
+      await app.context.close();
+    }
+  }
+
+  test('a piece is shown as a solid, pulled apart with its addresses, and a part of it picked', () =>
+    withApp({ path: '/bench/#B' }, async ({ page }) => {
+      await page.getByRole('button', { name: 'Solid', exact: true }).click();
+      const canvas = page.locator('canvas');
+      await canvas.waitFor();
+      await page.locator('input[type=range]').fill('0.8');
+      const address = page.locator('.address', { hasText: /^B6$/ }).first();
+      await address.waitFor();
+      // a tap where the address stands picks the part under it
+      const [at, frame] = [await address.boundingBox(), await canvas.boundingBox()];
+      if (!at || !frame) throw new Error('nothing is drawn');
+      await canvas.click({
+        position: { x: at.x + at.width / 2 - frame.x, y: at.y + at.height / 2 - frame.y },
+      });
+      await page.getByRole('region', { name: 'Part B6' }).waitFor();
+    }));
+
+  test('a version put aside stands beside the one it became, and is taken back', () =>
+    withApp({ path: '/bench/#C' }, async ({ page }) => {
+      const width = page.getByLabel('Opening width');
+      const before = await width.inputValue();
+      await page.getByRole('button', { name: 'Compare' }).click();
+      await page.getByRole('button', { name: 'Put this version aside' }).click();
+      await page.getByRole('button', { name: 'Sizes' }).click();
+      await width.fill(String(Number(before) + 10));
+      await width.press('Enter');
+      await page.getByRole('button', { name: 'Compare' }).click();
+      expect(await page.getByText(/\(\+10\)/).count()).toBeGreaterThan(1);
+      await page.getByRole('button', { name: 'Take the one put aside' }).click();
+      await page.getByRole('button', { name: 'Sizes' }).click();
+      expect(await width.inputValue()).toBe(before);
+    }));
+
+  test('a part marked as cut tells when a later change no longer agrees with it', () =>
+    withApp({ path: '/bench/#C1', viewport: phone }, async ({ page }) => {
+      await page.getByText('Not cut yet').click();
+      await page.getByRole('button', { name: /(It is|All are) cut/ }).click();
+      const length = page.getByLabel('length as made');
+      await length.fill('100');
+      await length.press('Enter');
+      await page.getByRole('button', { name: 'Findings', exact: true }).click();
+      await page
+        .getByText(/C1 .* was cut at 100 ×/)
+        .first()
+        .waitFor();
+    }));
+
+  test('the way in says which piece does not pass which gate', () =>
+    withApp({ path: '/trips/' }, async ({ page }) => {
+      await page.getByText('The way in: does it go through?').click();
+      await page.getByRole('button', { name: 'Add a turn' }).click();
+      await page.getByText(/Saloon door frame.*does not pass as one/).waitFor();
+      await page.getByRole('button', { name: 'Remove' }).click();
+      await page.getByText('The way in: does it go through?').waitFor();
+    }));
+});
