@@ -21,6 +21,7 @@ import {
 } from '#core/project';
 import { PaperRoom } from './paper/paper-room.svelte.ts';
 import { CuttingRoom } from './saw/cutting-room.svelte.ts';
+import { RoutingRoom } from './saw/routing-room.svelte.ts';
 import { fetchDemo } from './demo.ts';
 import { Keeper } from './keeper.svelte.ts';
 
@@ -62,6 +63,10 @@ export class Workspace {
   /** Versions of pieces put aside to be compared, by the id of the piece. */
   #keptVersions = $state.raw<readonly KeptVersion[]>([]);
   readonly saw = new CuttingRoom(() => this.understanding.groups);
+  readonly routing = new RoutingRoom(
+    () => this.understanding.routing,
+    () => this.saw.planned,
+  );
   readonly paper = new PaperRoom();
   readonly keeper = new Keeper();
   readonly #carryFindings: readonly Problem[] = $derived(
@@ -72,6 +77,7 @@ export class Workspace {
       ...this.keeper.findings,
       ...this.understanding.findings,
       ...this.saw.findings,
+      ...this.routing.findings,
       ...this.#carryFindings,
     ]),
   );

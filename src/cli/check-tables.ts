@@ -1,8 +1,24 @@
 import type { Problem } from '#core/problems';
-import { readCsv } from '#formats/csv';
+import { adjustSurvey } from '#core/measuring';
+import { readCsv, readReadings } from '#formats/csv';
+
+/** What is wrong with a table: of readings, what `measure` would say; of anything else its form. */
+export function checkTable(text: string): readonly Problem[] {
+  const heading =
+    text
+      .split(/\r\n|\r|\n/, 1)[0]
+      ?.toLowerCase()
+      .split(/[,;\t]/) ?? [];
+  if (!heading.includes('id') || !heading.includes('value')) return checkCsv(text);
+  const table = readReadings(text);
+  if (!table.ok) return table.problems;
+  const { readings, seenFrom } = table.value;
+  const { findings } = adjustSurvey({ seenFrom: seenFrom ?? '', readings }).adjustment;
+  return [...table.problems, ...findings];
+}
 
 /** What is wrong with a table: no rows, rows of another length than the heading, numbers that are none. */
-export function checkCsv(text: string): readonly Problem[] {
+function checkCsv(text: string): readonly Problem[] {
   const [header, ...rows] = readCsv(text);
   if (!header || header.length < 2)
     return [fault('csv-empty', 'The table has no heading with at least two columns.', '')];

@@ -1,8 +1,9 @@
 import { checkJob, checkPlan } from '#core/cutting';
-import { adjustSurvey } from '#core/measuring';
+import { adjustSurvey, checkAdjustment, type Survey } from '#core/measuring';
 import { checkNest, checkNestJob } from '#core/nesting';
-import { understandProject, withCarrying } from '#core/pipeline';
+import { checkOutcome, understandProject, withCarrying } from '#core/pipeline';
 import { succeed, unreachable, type Problem, type Result } from '#core/problems';
+import type { Project } from '#core/project';
 import { checkDxf } from '#formats/dxf';
 import {
   identifyFile,
@@ -17,7 +18,7 @@ import {
   type FileKind,
 } from '#formats/json';
 
-import { checkCsv, checkSvg } from './check-tables.ts';
+import { checkSvg, checkTable } from './check-tables.ts';
 
 /** What a file is and what is wrong with it; `against` where it is a plan: what is wrong with it for the job in a text. */
 export interface CheckedFile {
@@ -30,7 +31,7 @@ export interface CheckedFile {
 export function checkText(path: string, text: string): Result<CheckedFile> {
   if (/\.dxf$/i.test(path)) return succeed({ kind: 'dxf', findings: checkDxf(text) });
   if (/\.svg$/i.test(path)) return succeed({ kind: 'svg', findings: checkSvg(text) });
-  if (/\.csv$/i.test(path)) return succeed({ kind: 'csv', findings: checkCsv(text) });
+  if (/\.csv$/i.test(path)) return succeed({ kind: 'csv', findings: checkTable(text) });
   const kind = identifyFile(text);
   return kind.ok ? checkJson(kind.value, text) : kind;
 }
@@ -38,13 +39,9 @@ export function checkText(path: string, text: string): Result<CheckedFile> {
 function checkJson(kind: FileKind, text: string): Result<CheckedFile> {
   switch (kind) {
     case 'project':
-      return after(
-        kind,
-        readProject(text),
-        (project) => withCarrying(project, understandProject(project)).findings,
-      );
+      return after(kind, readProject(text), checkProjectFile);
     case 'survey':
-      return after(kind, readSurvey(text), (survey) => adjustSurvey(survey).adjustment.findings);
+      return after(kind, readSurvey(text), checkSurveyFile);
     case 'adjustment':
       return after(kind, readAdjustment(text), (adjustment) => adjustment.findings);
     case 'cutting-job':
@@ -69,6 +66,17 @@ function checkJson(kind: FileKind, text: string): Result<CheckedFile> {
     default:
       return unreachable(kind);
   }
+}
+
+/** What a project comes to, and whether the adjustments of its shapes hold. */
+function checkProjectFile(project: Project): readonly Problem[] {
+  const understanding = withCarrying(project, understandProject(project));
+  return [...understanding.findings, ...understanding.shapes.flatMap(checkOutcome)];
+}
+
+function checkSurveyFile(survey: Survey): readonly Problem[] {
+  const { adjustment } = adjustSurvey(survey);
+  return [...adjustment.findings, ...checkAdjustment(survey, adjustment)];
 }
 
 /** A plan, which can be checked against its job. */

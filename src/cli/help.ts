@@ -3,7 +3,7 @@ export const helpText = `joggle: from tape readings to parts that fit
 
   joggle plan PROJECT.json [-o FOLDER]   shapes, parts, cutting plans, drawings and lists,
                                          written into FOLDER (joggle-out)
-  joggle measure READINGS.json           the shape that fits the readings best, and which
+  joggle measure READINGS.json|.csv      the shape that fits the readings best, and which
                                          reading to doubt
   joggle cut JOB.json                    rectangles (or lengths) from stock, with the lower
                                          bound of the cost

@@ -27,7 +27,12 @@ const fractions: readonly PadKey[] = ['1/2', '1/4', '3/4', '1/8', '3/8', '5/8', 
  */
 export function padKeys(system: LengthSystem, signed: boolean): readonly PadKey[] {
   const rows = ['7', '8', '9', 'back', '4', '5', '6', 'turn', '1', '2', '3', '.', '0', '.5'];
-  const named: Readonly<Record<string, PadKey>> = { back, turn: signed ? sign : clear, '.': point, '.5': half };
+  const named: Readonly<Record<string, PadKey>> = {
+    back,
+    turn: signed ? sign : clear,
+    '.': point,
+    '.5': half,
+  };
   const keys = rows.map((type) => named[type] ?? digit(type));
   return system === 'mm' ? keys : [...fractions, ...keys.slice(0, -1)];
 }

@@ -74,7 +74,9 @@ function isSameWork(a: Work, b: Work): boolean {
   return (
     a.project === b.project &&
     a.planned.length === b.planned.length &&
-    a.planned.every((each, index) => each.plan === b.planned[index]?.plan)
+    a.planned.every((each, index) => each.plan === b.planned[index]?.plan) &&
+    a.routed.length === b.routed.length &&
+    a.routed.every((each, index) => each.plan === b.routed[index]?.plan)
   );
 }
 

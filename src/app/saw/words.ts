@@ -1,5 +1,6 @@
 import type { CuttingPlan } from '#core/cutting';
 import type { Search } from './cutting-room.svelte.ts';
+import type { Laying } from './routing-room.svelte.ts';
 import { formatMoney, formatNumber } from '#core/units';
 
 /** What is known of how good a plan is, in words. */
@@ -21,6 +22,18 @@ export function searchWords(search: Search, currency: string): string {
   if (!progress || !Number.isFinite(progress.cost)) return 'Looking for a first plan.';
   const least = Number.isFinite(progress.bound) ? `, at least ${formatMoney(progress.bound, currency)}` : '';
   return `Best so far ${formatMoney(progress.cost, currency)}${least}; ${progress.phase}.`;
+}
+
+/** How laying shapes stands, for those who watch or listen. */
+export function layingWords({ state, plan }: Laying, currency: string): string {
+  if (state === 'failed') return 'The search broke down. Go on to try it again.';
+  if (!plan)
+    return state === 'running' ? 'Looking for a first plan.' : 'Waits for the saw to take its sheets.';
+  const sheets = `${plan.sheets.length} ${plan.sheets.length === 1 ? 'sheet' : 'sheets'}`;
+  if (plan.unplaced.length > 0) return `${sheets}; not everything could be placed, see the findings.`;
+  if (state === 'running') return `Best so far ${sheets}, ${formatMoney(plan.cost, currency)}.`;
+  if (plan.proven) return `${sheets}. Proven: no plan can cost less.`;
+  return `${sheets}. Whether fewer would do is not known.`;
 }
 
 /** `2 sheets of birch-1, 1 of offcut-3`. */

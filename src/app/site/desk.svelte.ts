@@ -14,7 +14,7 @@ export class Desk {
   draft = $state.raw<Draft | null>(null);
 
   begin(kind: Reading['kind']): void {
-    this.draft = { kind, points: [], at: kind === 'width' ? 0.5 : 0, name: '' };
+    this.draft = { kind, points: [], at: null, name: '' };
   }
 
   /** A point was tapped, on the drawing or by its name. */

@@ -3,7 +3,6 @@ import type { Reading } from '#core/measuring';
 import type { ShapeOutcome } from '#core/pipeline';
 import { ringOf } from '#core/pipeline';
 import { unreachable } from '#core/problems';
-import { freshId } from '../ids.ts';
 import { placeTask, placeWords, type SiteTask } from './tasks.ts';
 
 /** A reading of the user's own while it is being said where it goes. */
@@ -11,8 +10,8 @@ export interface Draft {
   readonly kind: Reading['kind'];
   /** Points tapped so far, in the order asked for. */
   readonly points: readonly string[];
-  /** Of an ordinate or a tick the station, mm; of a width the height as a share of its edges. */
-  readonly at: number;
+  /** Of an ordinate or a tick the station, mm; of a width the height as a share of its edges; null: not said yet. */
+  readonly at: number | null;
   /** Of a tick the board, of a thickness the place. */
   readonly name: string;
 }
@@ -33,7 +32,11 @@ export const draftWords: Readonly<Record<Reading['kind'], DraftWords>> = {
   distance: { name: 'Distance', purpose: 'Tape between two points', points: ['from', 'to'] },
   plumb: { name: 'Lean', purpose: 'Plumb line: right of', points: ['hang it at', 'measure to'] },
   level: { name: 'Rise', purpose: 'Level: above', points: ['level from', 'measure to'] },
-  angle: { name: 'Angle', purpose: 'Bevel gauge at a corner', points: ['one leg to', 'the corner', 'other leg to'] },
+  angle: {
+    name: 'Angle',
+    purpose: 'Bevel gauge at a corner',
+    points: ['one leg to', 'the corner', 'other leg to'],
+  },
   bow: { name: 'Bow', purpose: 'Straightedge along an edge', points: ['edge from', 'edge to'] },
   offset: { name: 'Offset', purpose: 'Square off a line', points: ['line from', 'line to', 'the point'] },
   ordinate: {
@@ -71,7 +74,19 @@ export function draftKinds({ shape }: ShapeOutcome): readonly Reading['kind'][] 
     case 'walls':
       return ['distance', 'offset', 'bow', 'thickness'];
     default:
-      return ['distance', 'angle', 'bow', 'plumb', 'level', 'offset', 'ordinate', 'width', 'tick', 'twist', 'thickness'];
+      return [
+        'distance',
+        'angle',
+        'bow',
+        'plumb',
+        'level',
+        'offset',
+        'ordinate',
+        'width',
+        'tick',
+        'twist',
+        'thickness',
+      ];
   }
 }
 
@@ -85,6 +100,7 @@ export function askOf(draft: Draft): string | null {
   const words = draftWords[draft.kind];
   const next = words.points[draft.points.length];
   if (next !== undefined) return next;
+  if (words.at !== undefined && draft.at === null) return words.at;
   return words.label !== undefined && draft.name.trim() === '' ? words.label : null;
 }
 
@@ -92,15 +108,23 @@ export function askOf(draft: Draft): string | null {
 export function draftTask(outcome: ShapeOutcome, draft: Draft): SiteTask | null {
   if (askOf(draft) !== null) return null;
   const place = placeOf(draft);
-  const id = freshId(
-    `${draft.kind} ${draft.points.join(' ')} ${draft.name}`,
-    outcome.shape.readings.map((reading) => reading.id),
-  );
+  const id = shortId(draft, outcome);
   const words = `${draftWords[draft.kind].name.toLowerCase()} ${draft.points.join('–')}${draft.name && ` ${draft.name}`}`;
   return placeTask(outcome, { id, place, reading: null, words, where: placeWords(place) });
 }
 
-function placeOf({ kind, points, at, name }: Draft): ReadingPlace {
+/** Short enough to stand on a drawing: `A-C`, `a1`, `b2`. */
+function shortId({ kind, points }: Draft, { shape }: ShapeOutcome): string {
+  const taken = shape.readings.map((reading) => reading.id);
+  const pair = points.join('-');
+  if (kind === 'distance' && !taken.includes(pair)) return pair;
+  const prefix = kind === 'twist' || kind === 'thickness' ? kind.slice(0, 2) : kind.slice(0, 1);
+  const free = Array.from({ length: taken.length + 1 }, (_, at) => `${prefix}${at + 1}`);
+  return free.find((id) => !taken.includes(id)) ?? prefix;
+}
+
+function placeOf({ kind, points, at: said, name }: Draft): ReadingPlace {
+  const at = said ?? 0;
   const [a = '', b = '', c = '', d = ''] = points;
   switch (kind) {
     case 'distance':

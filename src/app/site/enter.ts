@@ -1,4 +1,4 @@
-import type { Reading, Method } from '#core/measuring';
+import { confirmReading, type Method, type Reading } from '#core/measuring';
 import { unreachable, fail, succeed, type Result } from '#core/problems';
 import type { Command, HullSection, MeasuredCurve, MeasuredShape, Wall } from '#core/project';
 import { parseLength, type LengthSystem } from '#core/units';
@@ -27,19 +27,41 @@ export function readTyped(text: string, task: Pick<SiteTask, 'unit'>, system: Le
 }
 
 /** The command that keeps a value just read: a first look, a second one, or the place of a former one. Null when its place is gone. */
-export function enterValue(shape: MeasuredShape, task: SiteTask, value: number, manner: Manner): Command | null {
+export function enterValue(
+  shape: MeasuredShape,
+  task: SiteTask,
+  value: number,
+  manner: Manner,
+): Command | null {
   const { goal, reading } = task;
   if (goal.kind !== 'reading') return putValue(shape, goal, value);
+  if (reading?.toConfirm !== undefined)
+    return {
+      kind: 'change-reading',
+      shape: shape.id,
+      id: reading.id,
+      reading: confirmReading(reading, value),
+    };
   if (reading) return { kind: 'add-repeat', shape: shape.id, id: reading.id, value };
   return { kind: 'add-reading', shape: shape.id, reading: makeReading(shape, goal, value, manner) };
 }
 
 /** The command that puts a value in the place of the one there. */
-export function correctValue(shape: MeasuredShape, task: SiteTask, value: number, manner: Manner): Command | null {
+export function correctValue(
+  shape: MeasuredShape,
+  task: SiteTask,
+  value: number,
+  manner: Manner,
+): Command | null {
   const { goal, reading } = task;
   if (goal.kind !== 'reading') return putValue(shape, goal, value);
   if (!reading) return null;
-  return { kind: 'change-reading', shape: shape.id, id: reading.id, reading: changeReading(reading, value, manner) };
+  return {
+    kind: 'change-reading',
+    shape: shape.id,
+    id: reading.id,
+    reading: changeReading(reading, value, manner),
+  };
 }
 
 /** The command that takes back what was read there. */
@@ -48,33 +70,47 @@ export function strikeValue(shape: MeasuredShape, { goal, reading }: SiteTask): 
     case 'reading':
       return reading && { kind: 'remove-reading', shape: shape.id, id: reading.id };
     case 'wall':
-      return goal.wall === null ? null : { kind: 'remove-item', shape: shape.id, list: 'walls', id: goal.wall };
+      return goal.wall === null
+        ? null
+        : { kind: 'remove-item', shape: shape.id, list: 'walls', id: goal.wall };
     case 'corner':
       return changeWall(shape, goal.wall, (wall) => omit(wall, 'corner'));
     case 'ordinate':
       return changeCurve(shape, goal.curve, (curve) => curve.ordinates.filter(({ at }) => at !== goal.at));
     case 'depth':
-      return changeSection(shape, goal.section, ({ ordinates }) => ordinates.filter(({ height }) => height !== goal.height));
+      return changeSection(shape, goal.section, ({ ordinates }) =>
+        ordinates.filter(({ height }) => height !== goal.height),
+      );
     default:
       return unreachable(goal);
   }
 }
 
-function putValue(shape: MeasuredShape, goal: Exclude<TaskGoal, { kind: 'reading' }>, value: number): Command | null {
+function putValue(
+  shape: MeasuredShape,
+  goal: Exclude<TaskGoal, { kind: 'reading' }>,
+  value: number,
+): Command | null {
   switch (goal.kind) {
     case 'wall':
-      return goal.wall === null ? addWall(shape, value) : changeWall(shape, goal.wall, (wall) => ({ ...wall, length: value }));
+      return goal.wall === null
+        ? addWall(shape, value)
+        : changeWall(shape, goal.wall, (wall) => ({ ...wall, length: value }));
     case 'corner':
-      return changeWall(shape, goal.wall, (wall) => ({ ...wall, corner: { ...wall.corner, degrees: value } }));
+      return changeWall(shape, goal.wall, (wall) => ({
+        ...wall,
+        corner: { ...wall.corner, degrees: value },
+      }));
     case 'ordinate':
       return changeCurve(shape, goal.curve, ({ ordinates }) =>
         [...ordinates.filter(({ at }) => at !== goal.at), { at: goal.at, value }].sort((a, b) => a.at - b.at),
       );
     case 'depth':
       return changeSection(shape, goal.section, ({ ordinates }) =>
-        [...ordinates.filter(({ height }) => height !== goal.height), { height: goal.height, depth: value }].sort(
-          (a, b) => a.height - b.height,
-        ),
+        [
+          ...ordinates.filter(({ height }) => height !== goal.height),
+          { height: goal.height, depth: value },
+        ].sort((a, b) => a.height - b.height),
       );
     default:
       return unreachable(goal);
@@ -83,11 +119,9 @@ function putValue(shape: MeasuredShape, goal: Exclude<TaskGoal, { kind: 'reading
 
 function addWall(shape: MeasuredShape, length: number): Command | null {
   if (shape.kind !== 'walls') return null;
-  const id = freshId(
-    'wall',
-    shape.walls.map((wall) => wall.id),
-  );
-  const item: Wall = { id, name: `Wall ${shape.walls.length + 1}`, length };
+  const taken = shape.walls.map((wall) => wall.id);
+  const number = shape.walls.length + 1;
+  const item: Wall = { id: freshId(`w${number}`, taken), name: `Wall ${number}`, length };
   return { kind: 'add-item', shape: shape.id, list: 'walls', item };
 }
 
@@ -103,7 +137,13 @@ function changeCurve(
 ): Command | null {
   const curve = shape.kind === 'outline' ? shape.curves?.find((each) => each.id === id) : undefined;
   if (!curve) return null;
-  return { kind: 'change-item', shape: shape.id, id, list: 'curves', item: { ...curve, ordinates: change(curve) } };
+  return {
+    kind: 'change-item',
+    shape: shape.id,
+    id,
+    list: 'curves',
+    item: { ...curve, ordinates: change(curve) },
+  };
 }
 
 function changeSection(
@@ -113,7 +153,13 @@ function changeSection(
 ): Command | null {
   const section = shape.kind === 'sections' ? shape.sections.find((each) => each.id === id) : undefined;
   if (!section) return null;
-  return { kind: 'change-item', shape: shape.id, id, list: 'sections', item: { ...section, ordinates: change(section) } };
+  return {
+    kind: 'change-item',
+    shape: shape.id,
+    id,
+    list: 'sections',
+    item: { ...section, ordinates: change(section) },
+  };
 }
 
 function makeReading(

@@ -7,9 +7,11 @@ import { placeTask, placeWords, type SiteTask } from './tasks.ts';
 /** Every edge, the diagonals from its first two corners, then the ordinates of its curves. A traced outline wants checks only. */
 export function outlineTasks(outcome: ShapeOutcome, shape: MeasuredOutline): readonly SiteTask[] {
   const pairs = wantedPairs(shape.corners);
-  const wanted = shape.traced ? [...pairs.edges.slice(0, 1), ...pairs.diagonals.slice(0, 1)] : [...pairs.edges, ...pairs.diagonals];
+  const wanted = shape.traced
+    ? [...pairs.edges.slice(0, 1), ...pairs.diagonals.slice(0, 1)]
+    : [...pairs.edges, ...pairs.diagonals];
   return [
-    ...wanted.map(([from, to], at) => pairTask(outcome, from, to, at < pairs.edges.length)),
+    ...wanted.map((pair) => pairTask(outcome, pair, pairs.edges.includes(pair))),
     ...(shape.curves ?? []).flatMap((curve) => curveTasks(outcome, curve)),
   ];
 }
@@ -30,7 +32,7 @@ function wantedPairs(corners: readonly string[]): {
   return { edges, diagonals: [...fan(0), ...fan(1)] };
 }
 
-function pairTask(outcome: ShapeOutcome, from: string, to: string, isEdge: boolean): SiteTask {
+function pairTask(outcome: ShapeOutcome, [from, to]: Pair, isEdge: boolean): SiteTask {
   const place = { kind: 'distance', from, to } as const;
   const reading = outcome.shape.readings.find((each) => isBetween(each, from, to)) ?? null;
   const words = `${isEdge ? 'edge' : 'diagonal'} ${from}–${to}`;
@@ -47,13 +49,21 @@ function isBetween(reading: Reading, from: string, to: string): boolean {
 const usualStep = 100;
 
 /** The ordinates taken and, as long as the batten goes on, the next one. */
-export function curveTasks({ shape, adjusted, ordinateSlips = [] }: ShapeOutcome, curve: MeasuredCurve): readonly SiteTask[] {
+export function curveTasks(
+  { shape, adjusted, ordinateSlips = [] }: ShapeOutcome,
+  curve: MeasuredCurve,
+): readonly SiteTask[] {
   const chord = shape.readings.find((reading) => isBetween(reading, curve.from, curve.to))?.value;
   const [a, b] = [adjusted?.points[curve.from], adjusted?.points[curve.to]];
   const length = chord ?? (a && b ? Math.hypot(b.x - a.x, b.y - a.y) : Infinity);
   const slips = ordinateSlips.filter(({ item }) => item === curve.id).flatMap(({ at }) => at);
-  const taken = curve.ordinates.map(({ at, value }, place) => ordinateTask(curve, at, { values: [value], isOff: slips.includes(place) }));
-  return [...taken, ...missingStations(curve, length).map((at) => ordinateTask(curve, at, { values: [], isOff: false }))];
+  const taken = curve.ordinates.map(({ at, value }, place) =>
+    ordinateTask(curve, at, { values: [value], isOff: slips.includes(place) }),
+  );
+  return [
+    ...taken,
+    ...missingStations(curve, length).map((at) => ordinateTask(curve, at, { values: [], isOff: false })),
+  ];
 }
 
 /** Stations still to be taken up to the end of the batten; only the next one where that is not known. */

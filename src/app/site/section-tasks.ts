@@ -7,7 +7,10 @@ import type { SiteTask } from './tasks.ts';
 const usualStep = 100;
 
 /** The ordinates of each hull section from the lowest up, and the next one of it. */
-export function sectionTasks({ ordinateSlips = [] }: ShapeOutcome, shape: MeasuredSections): readonly SiteTask[] {
+export function sectionTasks(
+  { ordinateSlips = [] }: ShapeOutcome,
+  shape: MeasuredSections,
+): readonly SiteTask[] {
   return shape.sections.flatMap((section) => {
     const slips = ordinateSlips.filter(({ item }) => item === section.id).flatMap(({ at }) => at);
     const taken = section.ordinates.map(({ height, depth }, place) =>
@@ -24,7 +27,11 @@ function nextHeight({ ordinates }: HullSection): number {
   return last.height + (first && second ? second.height - first.height : usualStep);
 }
 
-function depthTask(section: HullSection, height: number, state: Pick<SiteTask, 'values' | 'isOff'>): SiteTask {
+function depthTask(
+  section: HullSection,
+  height: number,
+  state: Pick<SiteTask, 'values' | 'isOff'>,
+): SiteTask {
   const level = formatNumber(height, 1);
   return {
     id: `${section.id}@${level}`,

@@ -11,7 +11,7 @@ export interface ShapeWords {
 }
 
 /** The kinds in the order they are offered. */
-export const shapeChoices: readonly ShapeChoice[] = ['opening', 'outline', 'sections', 'walls'];
+export const shapeChoices: readonly ShapeChoice[] = ['opening', 'outline', 'sections', 'walls', 'traced'];
 
 /** What each kind is called and is for. */
 export const shapeWords: Readonly<Record<ShapeChoice, ShapeWords>> = {

@@ -145,9 +145,19 @@ export function placeWords(place: ReadingPlace): string {
   }
 }
 
-/** The task under the hand: the chosen one, else the first without a value; null when all are there. */
+/** The task under the hand: the chosen one, else the first without a value, else one to confirm; null when all are there. */
 export function nextTask(tasks: readonly SiteTask[], chosen: string | null): SiteTask | null {
-  return tasks.find((task) => task.id === chosen) ?? tasks.find((task) => task.values.length === 0) ?? null;
+  return (
+    tasks.find((task) => task.id === chosen) ??
+    tasks.find((task) => task.values.length === 0) ??
+    tasks.find(isAside) ??
+    null
+  );
+}
+
+/** True while the reading is put aside until it has been confirmed on site. */
+export function isAside({ reading }: SiteTask): boolean {
+  return reading?.toConfirm !== undefined;
 }
 
 /** The next reading that only one look was taken at; null when each has two. */

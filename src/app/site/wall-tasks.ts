@@ -8,7 +8,9 @@ export function wallTasks(outcome: ShapeOutcome, shape: MeasuredWalls): readonly
   const tasks = walls.flatMap((wall, at) => {
     const isLast = at === walls.length - 1;
     const length = lengthTask(outcome, wall, at);
-    return isLast && closed !== true ? [length] : [length, cornerTask(outcome, { wall, at, next: walls[isLast ? 0 : at + 1] })];
+    return isLast && closed !== true
+      ? [length]
+      : [length, cornerTask(outcome, { wall, at, next: walls[isLast ? 0 : at + 1] })];
   });
   const last = walls.at(-1);
   if (closed === true) return tasks;
@@ -31,7 +33,10 @@ function lengthTask(outcome: ShapeOutcome, wall: Wall, at: number): SiteTask {
   };
 }
 
-function cornerTask(outcome: ShapeOutcome, { wall, at, next }: { wall: Wall; at: number; next: Wall | undefined }): SiteTask {
+function cornerTask(
+  outcome: ShapeOutcome,
+  { wall, at, next }: { wall: Wall; at: number; next: Wall | undefined },
+): SiteTask {
   const id = `${wall.id}/${next?.id ?? ''}`;
   return {
     ...bare,
@@ -51,7 +56,8 @@ function moreTask(count: number): SiteTask {
     ...bare,
     id: 'more',
     words: count === 0 ? 'length of the first wall' : 'length of the next wall',
-    where: 'From left to right as you face the walls, at the height of the piece. Leave it when the run ends here.',
+    where:
+      'From left to right as you face the walls, at the height of the piece. Leave it when the run ends here.',
     values: [],
     place: null,
     goal: { kind: 'wall', wall: null },

@@ -1,5 +1,7 @@
 import { adjustSurvey, sayReading } from '#core/measuring';
+import { succeed, type Result } from '#core/problems';
 import { formatNumber } from '#core/units';
+import { readReadings } from '#formats/csv';
 import { readSurvey } from '#formats/json';
 import type { Adjustment, Survey } from '#core/measuring';
 
@@ -9,21 +11,30 @@ import type { Outcome } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
 import { oneFile } from './one-file.ts';
 
-/** `measure READINGS.json`: the adjusted shape, and which reading to doubt. */
+/** `measure READINGS.json` or `READINGS.csv`: the adjusted shape, and which reading to doubt. */
 export async function runMeasure(io: Io, given: Arguments): Promise<Outcome> {
   const file = oneFile(given, 'measure READINGS.json');
   if (!file.ok) return { kind: 'refused', findings: file.problems };
   const text = readInput(io, file.value);
   if (!text.ok) return { kind: 'refused', findings: text.problems };
-  const survey = readSurvey(text.value);
+  const survey = /\.csv$/i.test(file.value) ? readTable(text.value) : readSurvey(text.value);
   if (!survey.ok) return { kind: 'refused', findings: survey.problems };
-  const { adjustment } = adjustSurvey(survey.value);
+  const found = adjustSurvey(survey.value).adjustment;
+  const adjustment = { ...found, findings: [...survey.problems, ...found.findings] };
   return {
     kind: 'done',
     document: adjustment,
     text: describeAdjustment(adjustment, survey.value),
     findings: adjustment.findings,
   };
+}
+
+/** A survey from a table; rows that cannot be read are told beside it. */
+function readTable(text: string): Result<Survey> {
+  const table = readReadings(text);
+  if (!table.ok) return table;
+  const { readings, seenFrom } = table.value;
+  return succeed({ seenFrom: seenFrom ?? '', readings }, table.problems);
 }
 
 function describeAdjustment(adjustment: Adjustment, { readings }: Survey): string {

@@ -1,6 +1,6 @@
 import { resolve } from 'node:path';
 
-import { planGroups, understandProject } from '#core/pipeline';
+import { planEverything, understandProject } from '#core/pipeline';
 import { makeBundle } from '#formats/bundle';
 import { readProject } from '#formats/json';
 import { loadGlpk } from '#solver/glpk';
@@ -33,14 +33,14 @@ export async function runPlan(io: Io, given: Arguments): Promise<Outcome> {
   const solveLp = await loadGlpk();
   const total = given.seconds ?? defaultSeconds;
   const seconds = Math.max(0.1, total - io.elapsed() - Math.min(reserve.most, total * reserve.share));
-  const planned = planGroups(understanding.groups, {
+  const { planned, routed } = planEverything(understanding, {
     solveLp,
     clock: () => io.elapsed() * 1000,
     ...(given.work === undefined || given.seconds !== undefined ? { seconds } : {}),
     ...(given.work !== undefined && { work: given.work }),
     seed: given.seed ?? 1,
   });
-  const bundle = await makeBundle({ project, understanding, planned, fonts: readFonts() });
+  const bundle = await makeBundle({ project, understanding, planned, routed, fonts: readFonts() });
   const written = writeFolder(folder, bundle.files);
   if (!written.ok) return { kind: 'refused', findings: written.problems };
   const contentOf = (path: string): string =>

@@ -29,7 +29,7 @@ interface Emission {
 }
 
 /** Writes one filling as a layout in mm, its tree of cuts in sawing order. */
-export function emitLayout(model: Model, filling: Filling, times: number): Layout {
+export function emitLayout(model: Model, filling: Filling): Layout {
   const emission: Emission = { model, filling, placed: [], leftovers: [] };
   const frame = filling.bin.pieces[filling.way]?.frame ?? { waste: true };
   const box = { x: 0, y: 0, length: filling.bin.length, width: filling.bin.width };
@@ -37,7 +37,7 @@ export function emitLayout(model: Model, filling: Filling, times: number): Layou
   const flat = model.style === 'length';
   return {
     stock: filling.bin.id,
-    times,
+    times: 1,
     placed: emission.placed,
     cuts: model.style === 'guillotine' ? cuts : null,
     leftovers: flat ? emission.leftovers.map(({ x, length }) => ({ x, length })) : emission.leftovers,

@@ -1,12 +1,10 @@
 import type { Problem } from '#core/problems';
-import { emitLayout } from './emit-layout.ts';
-import type { Filling } from './emit-layout.ts';
-import type { Model } from './model.ts';
+import type { Bin, Model } from './model.ts';
 import type { CuttingPlan, Layout } from './types.ts';
 
-/** A whole answer of the search: fillings and how often each is cut, and the parts that found no place. */
+/** A whole answer of the search: each piece of stock as it is cut, and the parts that found no place. */
 export interface Answer {
-  readonly fillings: readonly { readonly filling: Filling; readonly times: number }[];
+  readonly sheets: readonly { readonly bin: Bin; readonly layout: Layout }[];
   readonly left: ArrayLike<number>;
   readonly cost: number;
 }
@@ -35,7 +33,7 @@ export function emitPlan(model: Model, answer: Answer, outcome: Outcome): Cuttin
     stockUsed: countStock(model, answer),
     unplaced,
     findings: outcome.findings,
-    layouts: mergeLayouts(model, answer),
+    layouts: mergeLayouts(answer),
   };
 }
 
@@ -48,23 +46,19 @@ function countStock(model: Model, answer: Answer): CuttingPlan['stockUsed'] {
   return model.bins
     .map((bin) => ({
       id: bin.id,
-      count: answer.fillings.reduce(
-        (sum, { filling, times }) => sum + (filling.bin.index === bin.index ? times : 0),
-        0,
-      ),
+      count: answer.sheets.filter((sheet) => sheet.bin.index === bin.index).length,
     }))
     .filter((each) => each.count > 0);
 }
 
 /** Equal layouts once, with how often they are cut; in the order of the stock, the most frequent first. */
-function mergeLayouts(model: Model, answer: Answer): readonly Layout[] {
+function mergeLayouts(answer: Answer): readonly Layout[] {
   const merged = new Map<string, { layout: Layout; times: number; bin: number }>();
-  for (const { filling, times } of answer.fillings) {
-    const layout = emitLayout(model, filling, 1);
+  for (const { bin, layout } of answer.sheets) {
     const key = JSON.stringify(layout);
     const known = merged.get(key);
-    if (known) known.times += times;
-    else merged.set(key, { layout, times, bin: filling.bin.index });
+    if (known) known.times++;
+    else merged.set(key, { layout, times: 1, bin: bin.index });
   }
   return [...merged.values()]
     .sort((a, b) => a.bin - b.bin || b.times - a.times)

@@ -7,6 +7,7 @@ import type { Pool } from './columns.ts';
 import { startGeneration } from './generate.ts';
 import type { Generation } from './generate.ts';
 import { makePricer } from './pricing.ts';
+import type { FreeSearch } from './free-search.ts';
 import type { Load } from './load.ts';
 import type { Model } from './model.ts';
 import { startCombiner } from './combine.ts';
@@ -24,6 +25,8 @@ export interface Engine {
   readonly isOver: () => boolean;
   readonly tell: (phase: string) => void;
   readonly combiner: Combiner;
+  /** The search among plans without a tree of cuts, where the job allows them. */
+  free: FreeSearch | null;
   /** Seconds still free for work that the clock must end; 0 when a run must not depend on the clock. */
   readonly secondsLeft: () => number;
   /** Seconds left at the start. */
@@ -58,6 +61,8 @@ export interface EngineSetup {
   readonly isOver: () => boolean;
   readonly secondsLeft: () => number;
   readonly enough: number | null;
+  /** A load to go on from. */
+  readonly start: Load | null;
   readonly tell: (engine: Engine, phase: string) => void;
 }
 
@@ -65,7 +70,7 @@ export interface EngineSetup {
 export function startEngine(model: Model, setup: EngineSetup): Engine {
   const random = makeRandom(setup.seed);
   const pool = makePool();
-  const search = startSearch(model, random, partsOf(model) > 300 ? 1 : 4);
+  const search = startSearch(model, random, partsOf(model) > 300 ? 1 : 4, setup.start);
   const engine: Engine = {
     model,
     random,
@@ -83,6 +88,7 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
       ...{ model, random, solveLp: setup.solveLp, isOver: setup.isOver },
       shelf: makePool(),
     }),
+    free: null,
     secondsLeft: setup.secondsLeft,
     seconds: setup.secondsLeft(),
     enough: setup.enough,
@@ -110,7 +116,12 @@ export function partsOf(model: Model): number {
 /** True when the best load costs no more than any plan must. */
 export function isProven(engine: Engine): boolean {
   const { best } = engine.search;
-  return best.leftCount === 0 && best.cost <= engine.bound + 1e-6 * Math.max(1, engine.bound);
+  return best.leftCount === 0 && costSoFar(engine) <= engine.bound + 1e-6 * Math.max(1, engine.bound);
+}
+
+/** The cost of the cheapest load of either search. */
+export function costSoFar({ search, free }: Engine): number {
+  return free?.best?.cost ?? search.best.cost;
 }
 
 /** The sheets of a load are patterns too. */

@@ -5,6 +5,11 @@ export type { SawSetting } from './collect-settings.ts';
 export { explainBound } from './explain-bound.ts';
 export type { BoundStory } from './explain-bound.ts';
 export type { Saving } from './explain-savings.ts';
+export { measurePlan } from './measure-plan.ts';
+export type { PlanFigures } from './measure-plan.ts';
+export { offerPlans } from './offer-plans.ts';
+export type { PlanOffer } from './offer-plans.ts';
+export { usualAim } from './polish.ts';
 export { sequenceCuts } from './sequence-cuts.ts';
 export type { PartPlace, SawSequence, SawStep } from './sequence-cuts.ts';
 export { solveCutting } from './solve-cutting.ts';
@@ -20,6 +25,7 @@ export type {
   CuttingStock,
   Layout,
   PlacedPart,
+  PlanAim,
   Rectangle,
   Trim,
 } from './types.ts';

@@ -3,7 +3,7 @@ import { across, along } from './direction.ts';
 import type { Direction, Limits } from './direction.ts';
 import { findGrid, gridDown, gridUp } from './grid.ts';
 import { planPieces } from './keep-out.ts';
-import type { SheetPieces } from './keep-out.ts';
+import type { Block, SheetPieces } from './keep-out.ts';
 
 /**
  * Parts of one size, in whole grid units with one kerf added to each extent. With the kerf added to the usable stock
@@ -34,6 +34,8 @@ export interface Bin {
   /** Ways to saw around the keep-outs; one single piece where there are none. */
   readonly pieces: readonly SheetPieces[];
   readonly hasKeepOut: boolean;
+  /** Keep-outs from the corner of the usable rectangle. */
+  readonly blocks: readonly Block[];
 }
 
 /** The job in whole numbers. */
@@ -137,6 +139,7 @@ function makeBin(stock: CuttingStock, index: number, context: BinContext): Bin {
     y,
     pieces,
     hasKeepOut: blocks.length > 0,
+    blocks,
   };
 }
 

@@ -10,7 +10,8 @@ import {
   wantsDive,
 } from './engine-turns.ts';
 import type { Model } from './model.ts';
-import { polishSearch } from './search.ts';
+import { polishSearch } from './polish.ts';
+import type { PlanAim } from './types.ts';
 
 /** Runs until proven, out of time or steps, or without hope of more. */
 export function runEngine(engine: Engine): void {
@@ -50,15 +51,21 @@ function chooseTurn(engine: Engine): ((engine: Engine) => void) | null {
   return wantsCombining(engine) ? combineOnce : null;
 }
 
-/** At the end: the same cost, better leftovers. A fixed amount of steps, so that proven plans are always the same. */
-export function polishEngine(engine: Engine): void {
-  const { search, model } = engine;
+/**
+ * At the end: the same cost, better leftovers, fewer settings. A fixed amount of steps, so that proven plans are always
+ * the same, `patience` times the usual.
+ */
+export function polishEngine(engine: Engine, aim: PlanAim, patience: number): void {
+  const { search, model, effort } = engine;
   const parts = partsOf(model);
   if (search.best.leftCount > 0 || parts > 400) return;
-  const steps = Math.ceil(150_000 / (20 + parts));
-  polishSearch(search, Math.min(steps, engine.effort.polish), engine.isOver);
+  const steps = Math.ceil((patience * polishing) / (20 + parts));
+  polishSearch(search, aim, Math.min(steps, effort.polish), engine.isOver);
   engine.tell('leftovers');
 }
+
+/** Steps of polishing times parts: some tenths of a second. */
+const polishing = 600_000;
 
 function isStopped(engine: Engine): boolean {
   if (isProven(engine) || isSettled(engine) || engine.isOver()) return true;

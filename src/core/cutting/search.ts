@@ -24,11 +24,11 @@ export interface Search {
 
 const historyLength = 300;
 
-/** Starts from the best of several greedy loads. */
-export function startSearch(model: Model, random: Random, tries: number): Search {
+/** Starts from the best of several greedy loads, and one to go on from if given. */
+export function startSearch(model: Model, random: Random, tries: number, start: Load | null = null): Search {
   const hunt = startHunt(model, random);
-  let best = fillGreedily(hunt, Infinity);
-  for (let i = 1; i < tries; i++) {
+  let best = start ?? fillGreedily(hunt, Infinity);
+  for (let i = start ? 0 : 1; i < tries; i++) {
     const next = fillGreedily(hunt, Infinity);
     if (isBetterLoad(next, best)) best = next;
   }
@@ -167,44 +167,3 @@ export function stepOnce(search: Search): boolean {
   } else if (search.stale > staleAfter) goOnFrom(search, fillGreedily(hunt, search.budget));
   return false;
 }
-
-/**
- * Goes on at the same cost for better leftovers: few and large, and fewer cuts. Only for loads with all parts placed.
- */
-export function polishSearch(search: Search, steps: number, isOver: () => boolean): void {
-  const { hunt } = search;
-  let current = search.best;
-  let quality = leftoverQuality(hunt, current);
-  let bestQuality = quality;
-  for (let i = 0; i < steps && !((i & 15) === 0 && isOver()); i++) {
-    const draft = draftOf(current);
-    blink(hunt);
-    ruin(hunt, draft, 1 + hunt.random.whole(0, 7));
-    recreate(hunt, draft, search.best.cost);
-    hunt.untilBlink = Infinity;
-    if (draft.leftCount > 0 || draft.cost > search.best.cost) continue;
-    const next = leftoverQuality(hunt, draft);
-    if (next < quality - 0.02 * bestQuality * hunt.random.next() ** 4) continue;
-    current = draft;
-    quality = next;
-    if (next <= bestQuality + 1e-12) continue;
-    search.best = draft;
-    bestQuality = next;
-  }
-}
-
-/** Squares of the leftovers worth keeping, as shares of a sheet, less a little for each piece cut. */
-function leftoverQuality({ model }: Hunt, load: Load): number {
-  let quality = 0;
-  for (const { bin, free, parts } of load.sheets) {
-    for (const { length, width } of free) {
-      const kept = length - model.kerfX >= model.keepLength && width - model.kerfY >= model.keepWidth;
-      if (kept) quality += ((length * width) / bin.area) ** 2;
-    }
-    quality -= cutWeight * (free.length + parts.length);
-  }
-  return quality;
-}
-
-/** A cut is worth a leftover of a thirtieth of the sheet. */
-const cutWeight = 1e-3;

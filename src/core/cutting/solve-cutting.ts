@@ -2,15 +2,15 @@ import type { SolveLp } from '#core/numerics';
 import type { Problem } from '#core/problems';
 import { checkJob } from './check-job.ts';
 import { emitPlan } from './emit-plan.ts';
-import type { Answer } from './emit-plan.ts';
-import { startEngine } from './engine.ts';
+import { answerFreely, answerWith } from './answer.ts';
+import { costSoFar, startEngine } from './engine.ts';
 import type { Effort, Engine } from './engine.ts';
-import { mergeKinds, nameParts } from './merge-kinds.ts';
+import { mergeKinds } from './merge-kinds.ts';
 import { buildModel } from './model.ts';
 import type { Model } from './model.ts';
 import { polishEngine, runEngine } from './run-engine.ts';
-import type { Load } from './load.ts';
-import type { CuttingJob, CuttingPlan, CuttingProgress } from './types.ts';
+import { resumeLoad } from './resume-load.ts';
+import type { CuttingJob, CuttingPlan, CuttingProgress, PlanAim } from './types.ts';
 import { fitsSomewhere, tellUnplaced } from './unplaced.ts';
 
 /** What a search is given besides the job. */
@@ -25,6 +25,10 @@ export interface CuttingTools {
   readonly seed?: number;
   /** Ends as soon as a plan costs no more than this, or none can; for asking what a change would save. */
   readonly enough?: number;
+  /** A plan of the same job to go on from: the answer is never dearer. Left aside when it cannot be read back. */
+  readonly start?: CuttingPlan;
+  /** What tells plans of one cost apart; with `enough` it is not asked unless given. */
+  readonly aim?: PlanAim;
   readonly onProgress?: (progress: CuttingProgress) => void;
 }
 
@@ -42,7 +46,8 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
   let share = searchShare;
   const seconds = () => (tools.clock() - start) / 1000;
   const finish = (engine: Engine): CuttingPlan => {
-    const answer = answerOf(model, engine.search.best);
+    const free = engine.free?.best;
+    const answer = free ? answerFreely(model, free) : answerWith(model, engine.search.best);
     const findings = [...tellUnplaced(model, answer.left), ...tellRounding(model)];
     return emitPlan(model, answer, { bound: engine.bound, seconds: seconds(), findings });
   };
@@ -51,6 +56,7 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
     seed: tools.seed ?? 1,
     steps: tools.work ?? Infinity,
     enough: tools.enough ?? null,
+    start: tools.start ? resumeLoad(model, placeable, tools.start) : null,
     effort: effortFor(tools),
     isOver: () => tools.clock() - start > time * share,
     secondsLeft: () => (tools.work === undefined ? (time * share) / 1000 - seconds() : 0),
@@ -58,7 +64,7 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
   });
   runEngine(engine);
   share = timeShare;
-  if (tools.enough === undefined) polishEngine(engine);
+  if (tools.enough === undefined || tools.aim) polishEngine(engine, tools.aim ?? {}, tools.aim ? 4 : 1);
   return finish(engine);
 }
 
@@ -91,7 +97,7 @@ const searchShare = 0.93;
 const timeShare = 0.97;
 
 function standing(engine: Engine): { readonly cost: number; readonly bound: number } {
-  const { cost } = engine.search.best;
+  const cost = costSoFar(engine);
   return { cost, bound: Math.min(cost, engine.bound) };
 }
 
@@ -115,21 +121,4 @@ function tellRounding(model: Model): readonly Problem[] {
 function refuse(job: CuttingJob, findings: readonly Problem[]): CuttingPlan {
   const unplaced = job.parts.map((part) => ({ id: part.id, count: part.count ?? 1 }));
   return { cost: 0, bound: null, proven: false, seconds: 0, stockUsed: [], unplaced, findings, layouts: [] };
-}
-
-/** A load as an answer; parts the search was not given count as left. */
-function answerOf(model: Model, load: Load): Answer {
-  const placed = new Int32Array(model.kinds.length);
-  const sheets = nameParts(
-    model,
-    load,
-    model.kinds.map((kind) => kind.count),
-  );
-  for (const sheet of sheets)
-    for (const node of sheet.parts) placed[node.kind] = (placed[node.kind] as number) + 1;
-  return {
-    fillings: sheets.map((sheet) => ({ filling: sheet, times: 1 })),
-    left: model.kinds.map((kind) => kind.count - (placed[kind.index] as number)),
-    cost: load.cost,
-  };
 }

@@ -104,6 +104,18 @@ export interface CuttingPlan {
   readonly layouts: readonly Layout[];
 }
 
+/** What tells plans of one cost apart, as weights; each left out has its usual one (`usualAim`). */
+export interface PlanAim {
+  /** Of the squares of the leftovers worth keeping, as shares of a sheet. */
+  readonly leftovers?: number;
+  /** Against each different setting of the fence. */
+  readonly settings?: number;
+  /** Against each cut. */
+  readonly cuts?: number;
+  /** Against turning a whole sheet for its next cut; smaller pieces by their share of it. */
+  readonly turns?: number;
+}
+
 /** What the search has so far. */
 export interface CuttingProgress {
   readonly cost: number;

@@ -49,7 +49,8 @@ export function useColumn(model: Model, load: Load, column: Column): number {
   return 1;
 }
 
-const neverDrawn: Random = { next: () => 0, whole: (lo) => lo, normal: () => 0 };
+/** For what asks for chance but draws none. */
+export const neverDrawn: Random = { next: () => 0, whole: (lo) => lo, normal: () => 0 };
 
 function takeWanted(load: Load, kind: number): boolean {
   if ((load.left[kind] as number) === 0) return false;

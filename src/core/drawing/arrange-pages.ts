@@ -112,7 +112,7 @@ function drawTitleBlock(frame: Box, { title, drawings, number, count }: PageCont
   const head = foot + titleBlock;
   const split = right - 56;
   const scales = [...new Set(drawings.map((drawing) => formatScale(drawing.scale)))].join(', ');
-  const names = drawings.map((drawing) => drawing.title).join(' · ');
+  const names = [...new Set(drawings.map((drawing) => drawing.title))].join(' · ');
   const room = split - left - 6;
   const { small, usual } = lettering;
   return [

@@ -107,7 +107,7 @@ function drawTick({ x, y }: Point): Mark {
 
 function drawSketch(sketch: Drawing, top: number): readonly Mark[] {
   const { minX, maxX, minY, maxY } = sketch.bounds;
-  const factor = Math.min(sketchRoom.width / (maxX - minX), sketchRoom.height / (maxY - minY));
+  const factor = Math.min(1, sketchRoom.width / (maxX - minX), sketchRoom.height / (maxY - minY));
   const small = resizeDrawing(sketch, factor);
   const dx = sketchRoom.left + (sketchRoom.width - (maxX - minX) * factor) / 2 - small.bounds.minX;
   return small.marks.map((mark) => moveMark(mark, dx, top - small.bounds.maxY));

@@ -19,6 +19,8 @@ export interface HullSectionView {
   readonly width: number;
   readonly height?: number;
   readonly units?: LengthSystem;
+  /** Without the lines below it, and at whatever scale fills the room: for a screen. */
+  readonly isBare?: boolean;
 }
 
 const beside = 46; // mm of paper for the numbers left and right
@@ -31,9 +33,10 @@ const bevelArm = 9; // mm of paper
 export function drawHullSection(view: HullSectionView): Drawing {
   const { section, units } = view;
   const box = boxOf(section.line);
+  const choose = view.isBare === true ? (size: number, room: number) => room / Math.max(size, 1) : chooseScale;
   const scale = Math.min(
-    chooseScale(box.maxX - Math.min(0, box.minX), Math.max(20, view.width - beside)),
-    chooseScale(box.maxY - box.minY, Math.max(20, heightFor(view) - beside)),
+    choose(box.maxX - Math.min(0, box.minX), Math.max(20, view.width - beside)),
+    choose(box.maxY - box.minY, Math.max(20, heightFor(view) - beside)),
   );
   const at = (x: number, y: number): Point => ({ x: x * scale, y: y * scale });
   const marks: Mark[] = [
@@ -54,7 +57,8 @@ export function drawHullSection(view: HullSectionView): Drawing {
   ].map((row, k) =>
     drawText({ x: frame.minX, y: frame.minY - 7 - k * 4.2 }, row, { height: lettering.small, tone: 'soft' }),
   );
-  return makeDrawing(`Hull section ${section.name}`, scale, [...marks, ...foot], 3);
+  const rows = view.isBare === true ? [] : foot;
+  return makeDrawing(`Hull section ${section.name}`, scale, [...marks, ...rows], 3);
 }
 
 function boxOf(line: readonly Point[]): Box {

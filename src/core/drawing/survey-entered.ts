@@ -13,7 +13,7 @@ import type { Drawing, Mark } from './types.ts';
 export function drawEnteredReadings(view: SurveyView): Drawing {
   const ring = view.ring ?? openingRing;
   const names = namesOf(view.readings, ring);
-  const size = Math.max(30, Math.min(view.width - 60, 90));
+  const size = Math.max(30, Math.min(view.width - 40, 90));
   const points = scalePoints(sketchPoints(names, ring), size);
   const shape = { seenFrom: '', points, edges: edgesOf(ring), order: [], covariance: [], tilt: 0 };
   const sheet: SurveySheet = {
@@ -31,7 +31,7 @@ export function drawEnteredReadings(view: SurveyView): Drawing {
   const box = joinBoxes(marks.map(boxOfMark));
   const open = view.adjustment.undetermined.slice(0, 4);
   const scale = `Sketch, not to scale${unitNote(view.units)}: the readings do not fix the shape yet.`;
-  const rows = [scale, ...open];
+  const rows = view.isBare === true ? [] : [scale, ...open];
   const foot = rows.map((row, i) =>
     drawText({ x: box.minX, y: box.minY - 7 - i * 4.2 }, row, { height: lettering.small, tone: 'soft' }),
   );

@@ -19,6 +19,8 @@ export interface SurveyView {
   readonly ordinates?: readonly SurveyOrdinate[];
   /** What is sketched while there is no shape; the corners of an opening when left out. */
   readonly ring?: SketchRing;
+  /** Without the lines below it that say from where it is seen and what the signs mean; for where that stands beside it. */
+  readonly isBare?: boolean;
   /** The unit readings are shown in; mm when left out. Residuals and uncertainties are always in mm. */
   readonly units?: LengthSystem;
 }

@@ -25,10 +25,7 @@ export function drawSurvey(view: SurveyView): Drawing {
   const times = view.exaggerate ?? 1;
   const shown = exaggeratePoints(shape, times);
   const extent = extentOf([...Object.values(shown), ...shape.edges.flatMap(({ curve }) => curve ?? [])]);
-  const scale = Math.min(
-    chooseScale(extent.wide, Math.max(view.width - besideShape, 20)),
-    chooseScale(extent.tall, Math.max(heightFor(view) - besideShape, 20)),
-  );
+  const scale = scaleFor(extent, view);
   const points = Object.fromEntries(
     Object.entries(shown).map(([name, p]) => [name, { x: p.x * scale, y: p.y * scale }]),
   );
@@ -53,7 +50,8 @@ export function drawSurvey(view: SurveyView): Drawing {
     ...walls,
     ...names,
   ];
-  return makeDrawing(`Survey, seen ${shape.seenFrom}`, scale, [...marks, ...drawFoot(marks, view, scale)], 3);
+  const foot = view.isBare === true ? [] : drawFoot(marks, view, scale);
+  return makeDrawing(`Survey, seen ${shape.seenFrom}`, scale, [...marks, ...foot], 3);
 }
 
 /** Readings whose text has the least choice of place come first: plumb and level, widths, then the others. */
@@ -63,6 +61,16 @@ function byRoom(a: Reading, b: Reading): number {
     ...{ twist: 4, thickness: 4 },
   };
   return rank[a.kind] - rank[b.kind];
+}
+
+/** A scale of technical drawing; on a screen, where nobody lays a rule, whatever fills the room. */
+function scaleFor(extent: { readonly wide: number; readonly tall: number }, view: SurveyView): number {
+  const choose =
+    view.isBare === true ? (size: number, room: number) => room / Math.max(size, 1) : chooseScale;
+  return Math.min(
+    choose(extent.wide, Math.max(view.width - besideShape, 20)),
+    choose(extent.tall, Math.max(heightFor(view) - besideShape, 20)),
+  );
 }
 
 function extentOf(points: readonly Point[]) {

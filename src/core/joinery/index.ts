@@ -17,6 +17,8 @@ export { slicePart } from './slices.ts';
 export type { PartSlice } from './slices.ts';
 export { defaultSettings } from './rules.ts';
 export type { CabinetFrontParameters } from './cabinet-front/types.ts';
+export type { CarcaseParameters } from './carcase/types.ts';
+export type { ShelfParameters } from './shelf/types.ts';
 export type { DoorFrameParameters, FrameCorner } from './door-frame/types.ts';
 export type { DrawerCorner, DrawerParameters } from './drawer/types.ts';
 export type { FlatDoorParameters } from './flat-door/types.ts';
@@ -26,6 +28,13 @@ export type { FreeCorner, FreeFrameParameters } from './free-frame/types.ts';
 export type { LouvredDoorParameters } from './louvred-door/types.ts';
 export type { SlatLiningParameters } from './slat-lining/types.ts';
 export type { HatchSurroundParameters } from './hatch-surround/types.ts';
+export type { InfillParameters } from './infill/types.ts';
+export type { DividersParameters } from './dividers/types.ts';
+export type { LidsParameters } from './lids/types.ts';
+export type { TrimRunParameters } from './trim-run/types.ts';
+export type { AccessPanelParameters } from './access-panel/types.ts';
+export type { StepParameters } from './step/types.ts';
+export type { CurvedHeadParameters } from './curved-head/types.ts';
 export type { MaterialId, PieceId } from './ids.ts';
 export type {
   JoinerySettings,

@@ -1,13 +1,22 @@
+import { stepKind } from './step/kind.ts';
+import { trimRunKind } from './trim-run/kind.ts';
+import { dividersKind } from './dividers/kind.ts';
+import { infillKind } from './infill/kind.ts';
 import { hatchSurroundKind } from './hatch-surround/kind.ts';
 import { freeFrameKind } from './free-frame/kind.ts';
 import { freePanelKind } from './free-panel/kind.ts';
 import { cabinetFrontKind } from './cabinet-front/kind.ts';
+import { carcaseKind } from './carcase/kind.ts';
+import { shelfKind } from './shelf/kind.ts';
 import { doorFrameKind } from './door-frame/kind.ts';
 import { drawerKind } from './drawer/kind.ts';
 import { flatDoorKind } from './flat-door/kind.ts';
 import { framedDoorKind } from './framed-door/kind.ts';
 import { louvredDoorKind } from './louvred-door/kind.ts';
 import { slatLiningKind } from './slat-lining/kind.ts';
+import { lidsKind } from './lids/kind.ts';
+import { accessPanelKind } from './access-panel/kind.ts';
+import { curvedHeadKind } from './curved-head/kind.ts';
 import type { ShapeNeeds, KindOfPiece, KindWords, SeenSizes } from './kind.ts';
 import type { PieceId } from './ids.ts';
 import type { NewPiece, ParameterInfo, Piece, PieceKind } from './piece-types.ts';
@@ -19,12 +28,21 @@ const kinds: { readonly [Kind in PieceKind]: KindOfPiece<Kind> } = {
   'flat-door': flatDoorKind,
   drawer: drawerKind,
   'cabinet-front': cabinetFrontKind,
+  carcase: carcaseKind,
+  shelf: shelfKind,
   'free-panel': freePanelKind,
   'framed-door': framedDoorKind,
   'free-frame': freeFrameKind,
   'louvred-door': louvredDoorKind,
   'slat-lining': slatLiningKind,
   'hatch-surround': hatchSurroundKind,
+  infill: infillKind,
+  dividers: dividersKind,
+  lids: lidsKind,
+  'trim-run': trimRunKind,
+  'access-panel': accessPanelKind,
+  step: stepKind,
+  'curved-head': curvedHeadKind,
 };
 
 export const pieceKinds = Object.keys(kinds) as readonly PieceKind[];

@@ -1,4 +1,8 @@
+import type { AccessPanelParameters } from './access-panel/types.ts';
 import type { CabinetFrontParameters } from './cabinet-front/types.ts';
+import type { CarcaseParameters } from './carcase/types.ts';
+import type { DividersParameters } from './dividers/types.ts';
+import type { ShelfParameters } from './shelf/types.ts';
 import type { DoorFrameParameters } from './door-frame/types.ts';
 import type { DrawerParameters } from './drawer/types.ts';
 import type { FlatDoorParameters } from './flat-door/types.ts';
@@ -6,9 +10,14 @@ import type { FramedDoorParameters } from './framed-door/types.ts';
 import type { FreeFrameParameters } from './free-frame/types.ts';
 import type { FreePanelParameters } from './free-panel/types.ts';
 import type { HatchSurroundParameters } from './hatch-surround/types.ts';
+import type { CurvedHeadParameters } from './curved-head/types.ts';
 import type { MaterialId, PieceId } from './ids.ts';
+import type { InfillParameters } from './infill/types.ts';
+import type { LidsParameters } from './lids/types.ts';
 import type { LouvredDoorParameters } from './louvred-door/types.ts';
 import type { SlatLiningParameters } from './slat-lining/types.ts';
+import type { StepParameters } from './step/types.ts';
+import type { TrimRunParameters } from './trim-run/types.ts';
 
 /** How solid timber is bought: rough from the saw, or planed all round. */
 export type SolidState = 'sawn' | 'planed';
@@ -56,6 +65,8 @@ interface PieceBase {
 /** What to make, as the user asked for it. */
 export type Piece =
   | (PieceBase & { readonly kind: 'door-frame'; readonly parameters: DoorFrameParameters })
+  | (PieceBase & { readonly kind: 'carcase'; readonly parameters: CarcaseParameters })
+  | (PieceBase & { readonly kind: 'shelf'; readonly parameters: ShelfParameters })
   | (PieceBase & { readonly kind: 'drawer'; readonly parameters: DrawerParameters })
   | (PieceBase & { readonly kind: 'cabinet-front'; readonly parameters: CabinetFrontParameters })
   | (PieceBase & { readonly kind: 'flat-door'; readonly parameters: FlatDoorParameters })
@@ -64,7 +75,14 @@ export type Piece =
   | (PieceBase & { readonly kind: 'free-frame'; readonly parameters: FreeFrameParameters })
   | (PieceBase & { readonly kind: 'louvred-door'; readonly parameters: LouvredDoorParameters })
   | (PieceBase & { readonly kind: 'slat-lining'; readonly parameters: SlatLiningParameters })
-  | (PieceBase & { readonly kind: 'hatch-surround'; readonly parameters: HatchSurroundParameters });
+  | (PieceBase & { readonly kind: 'hatch-surround'; readonly parameters: HatchSurroundParameters })
+  | (PieceBase & { readonly kind: 'infill'; readonly parameters: InfillParameters })
+  | (PieceBase & { readonly kind: 'dividers'; readonly parameters: DividersParameters })
+  | (PieceBase & { readonly kind: 'lids'; readonly parameters: LidsParameters })
+  | (PieceBase & { readonly kind: 'trim-run'; readonly parameters: TrimRunParameters })
+  | (PieceBase & { readonly kind: 'access-panel'; readonly parameters: AccessPanelParameters })
+  | (PieceBase & { readonly kind: 'step'; readonly parameters: StepParameters })
+  | (PieceBase & { readonly kind: 'curved-head'; readonly parameters: CurvedHeadParameters });
 
 export type PieceKind = Piece['kind'];
 

@@ -2,16 +2,15 @@ import type { Shape, ShapeEdge } from '#core/geometry';
 import type { Problem } from '#core/problems';
 import { adviseReading } from './advice.ts';
 import { findAside, summariseAside } from './aside.ts';
-import { openingEdges } from './opening.ts';
+import { openingEdges, pointWords } from './opening.ts';
 import { adjustNetwork } from './adjust-network.ts';
-import type { Found } from './adjust-network.ts';
 import { findToConfirm, isAside } from './confirm.ts';
 import { checkSurvey, usableFixed, usableReadings } from './check-survey.ts';
-import { alignToDatum, datumOf, firstOffAxis, mirrorPosition, openingCorners } from './datum.ts';
-import type { Datum } from './datum.ts';
+import { datumOf, firstOffAxis, mirrorPosition, openingCorners } from './datum.ts';
 import { findAll } from './findings.ts';
+import { hangShape } from './hang-shape.ts';
 import { sigmaOf } from './methods.ts';
-import { edgeKey, isSided, tellsPoints, unitOf } from './network.ts';
+import { edgeKey, isSided, namesOf, tellsPoints, unitOf } from './network.ts';
 import type { Observation, Position } from './network.ts';
 import { covarianceOf } from './solve.ts';
 import type { AnalysedFit } from './solve.ts';
@@ -19,7 +18,7 @@ import { findRepeats } from './repeats.ts';
 import { networkOf } from './study.ts';
 import type { Study } from './study.ts';
 import { findSuspects, smallestSlip } from './suspects.ts';
-import type { AdjustedNumber, AdjustedReading, Adjustment, Reading, Survey } from './types.ts';
+import type { AdjustedNumber, AdjustedReading, Adjustment, Survey } from './types.ts';
 import { freeCovariance } from './uncertainty.ts';
 import { findLoosePoints, tellUndetermined } from './undetermined.ts';
 
@@ -29,8 +28,6 @@ export interface SurveyOutcome {
   /** An opening with all four corners begins at BL with its sill along x. Null when the readings do not fix it. */
   readonly shape: Shape | null;
 }
-
-const opening = { origin: 'BL', along: 'BR' } as const satisfies Datum;
 
 /**
  * The shape that fits the readings best, its uncertainty, and what to doubt. Nothing is corrected: a suspected slip stays
@@ -70,11 +67,14 @@ export function adjustSurvey(survey: Survey): SurveyOutcome {
     findings: [...problems, ...findAll(study), ...remarks],
     ...aside,
   };
-  return { adjustment, shape: loose.points.length > 0 ? null : makeShape(survey, readings, found) };
+  return { adjustment, shape: loose.points.length > 0 ? null : makeShape(survey, found.fit) };
 }
 
 function emptyAdjustment(survey: Survey, findings: readonly Problem[]): Adjustment {
-  const undetermined = survey.readings.length === 0 ? [] : ['Nothing is fixed yet: no reading can be used.'];
+  const [name] = usableReadings(survey).filter(tellsPoints).flatMap(namesOf);
+  const why = name === undefined ? 'no reading can be used' : `only the ${pointWords(name)} is named`;
+  const undetermined =
+    survey.readings.length === 0 ? [] : [`Nothing is fixed yet: ${why}.`.replace('the point', 'point')];
   const advice = 'Measure the bottom width first.';
   const none = { points: [], readings: [], suspects: [], tilt: null, dof: 0, chi2: 0 };
   return { seenFrom: survey.seenFrom, ...none, undetermined, advice, findings };
@@ -160,26 +160,19 @@ function tellNumber(fit: AnalysedFit, seen: Observation, at: number): AdjustedNu
   return { value, sigma, adjusted, residual, redundancy, normalised, smallestSlip: found };
 }
 
-function makeShape(survey: Survey, readings: readonly Reading[], found: Found): Shape {
-  const fit = fitForShape(readings, found);
+/** An opening is hung on its sill whatever was measured first, so that left stays left for the pieces. */
+function makeShape(survey: Survey, fit: AnalysedFit): Shape {
   const names = fit.network.points;
-  return {
+  const shape: Shape = {
     seenFrom: survey.seenFrom,
     points: Object.fromEntries(names.map((name) => [name, fit.position.points[name] ?? { x: 0, y: 0 }])),
     edges: edgesOf(names).map((edge) => bowed(edge, fit.position.bows?.[edgeKey(edge)])),
     ...tableOf(fit),
     tilt: fit.network.tiltFree ? fit.position.tilt : 0,
   };
-}
-
-/** An opening is hung on its sill whatever was measured first, so that left stays left for the pieces. */
-function fitForShape(readings: readonly Reading[], found: Found): AnalysedFit {
-  const { fit } = found;
-  const whole = openingCorners.every((corner) => fit.network.points.includes(corner));
+  const whole = openingCorners.every((corner) => names.includes(corner));
   const hung = fit.network.held['BL']?.x === 0 && fit.network.held['BR']?.y === 0;
-  if (!whole || hung) return fit;
-  const start = alignToDatum(fit.position, opening);
-  return adjustNetwork({ network: networkOf(readings, opening), datum: opening, start }).fit;
+  return whole && !hung ? hangShape(shape, 'BL', 'BR') : shape;
 }
 
 function bowed(edge: ShapeEdge, bow: number | undefined): ShapeEdge {

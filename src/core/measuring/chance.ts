@@ -1,7 +1,7 @@
 import type { Shape } from '#core/geometry';
 import { normalTail } from '#core/numerics';
 import { unreachable } from '#core/problems';
-import { edgeUncertainty } from './uncertainty.ts';
+import { edgeUncertainties } from './uncertainty.ts';
 import { showMm } from './words.ts';
 
 /** Between these a gap can be packed or hidden, mm. */
@@ -116,12 +116,13 @@ export function adviseEdges(
   shape: Shape,
   plan: { readonly gap: number; readonly limits: GapLimits; readonly cover?: number },
 ): readonly EdgeAdvice[] {
-  return shape.edges.map((edge) =>
+  const known = edgeUncertainties(shape);
+  return shape.edges.map((edge, k) =>
     adviseEdge({
       ...plan,
       name: edge.name,
       deviation: Math.abs(edge.bow ?? 0),
-      uncertainty: edgeUncertainty(shape, edge),
+      uncertainty: Math.max(known[k] ?? 0, 2 * (edge.sigma ?? 0)),
     }),
   );
 }

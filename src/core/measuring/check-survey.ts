@@ -80,7 +80,7 @@ function checkCount({ readings }: Survey): readonly Problem[] {
 
 function checkReading(reading: Reading, before: readonly Reading[]): readonly Problem[] {
   const fault =
-    checkValue(reading) ?? checkSigma(reading) ?? checkPlaces(reading) ?? checkId(reading, before);
+    checkValue(reading) ?? checkPlaces(reading) ?? checkSigma(reading) ?? checkId(reading, before);
   return fault ? [fault] : [];
 }
 

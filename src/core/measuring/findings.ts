@@ -1,4 +1,3 @@
-import { chiSquareQuantile } from '#core/numerics';
 import type { Problem } from '#core/problems';
 import { criticalSlip, guardOf } from './advice.ts';
 import { findContradiction } from './contradiction.ts';
@@ -8,6 +7,7 @@ import { namesOf } from './network.ts';
 import { pointWords, readingWords } from './opening.ts';
 import { findBattens } from './battens.ts';
 import { findHookError, tellHookError } from './hook.ts';
+import { findMisfit } from './misfit.ts';
 import { findRepeats, findSingleLooks } from './repeats.ts';
 import type { Study } from './study.ts';
 import { unchecked } from './solve.ts';
@@ -21,7 +21,7 @@ import type { Reading } from './types.ts';
 export function findAll(study: Study): readonly Problem[] {
   return [
     ...findContradiction(study),
-    ...findRemaining(study),
+    ...findMisfit(study),
     ...findHook(study),
     ...findBattens(study.readings),
     ...findLeans(study),
@@ -31,7 +31,6 @@ export function findAll(study: Study): readonly Problem[] {
     ...study.readings.flatMap((r) => findRepeats(r, sigmaOf(r, runOf(r, study.readings)))),
     ...findLayers(study),
     ...findUnseenSlips(study),
-    ...findScatter(study),
     ...findSingleLooks(uncheckedReadings(study)),
     ...findGuesses(study),
   ];
@@ -45,22 +44,6 @@ function uncheckedReadings({ readings, found }: Study): readonly Reading[] {
       (seen, at) => seen.id === reading.id && seen.measure !== 'length' && (redundancy[at] ?? 0) < unchecked,
     ),
   );
-}
-
-/** What may be chance beside a slip that is found. */
-function findRemaining({ verdict, readings }: Study): readonly Problem[] {
-  const reading = readings.find(({ id }) => id === verdict.remaining);
-  if (!reading) return [];
-  return [
-    {
-      severity: 'note',
-      code: 'reading-stands-off',
-      about: reading.id,
-      message: `With the suspect left out, the ${readingWords(reading)} still stands off a little more than it should; among so many readings that may be chance.`,
-      remedy: 'Look at it again while you are there.',
-      source: 'joinery A4',
-    },
-  ];
 }
 
 function findHook({ found, readings, datum }: Study): readonly Problem[] {
@@ -200,24 +183,6 @@ function findUnseenSlips(study: Study): readonly Problem[] {
         (study.verdict.kind === 'none' ? study.advice : null) ??
         'Take each of these twice, the second time from the other end.',
       source: 'joinery A3, G2',
-    },
-  ];
-}
-
-/** Below this probability the readings as a whole scatter more than they should (as the single test: 0.1 %). */
-const scatterShare = 0.999;
-
-function findScatter({ verdict, found }: Study): readonly Problem[] {
-  const { dof, chi2 } = found.fit;
-  if (verdict.kind !== 'none' || dof === 0 || chi2 <= chiSquareQuantile(scatterShare, dof)) return [];
-  return [
-    {
-      severity: 'warn',
-      code: 'readings-scatter',
-      message: `No single reading stands out, but together they miss by more than their accuracy allows (chi-square ${showMm(chi2)} on ${dof}).`,
-      remedy:
-        'Are the sides straight, the frame flat, and all readings to the same faces? Or give larger deviations.',
-      source: 'joinery A4',
     },
   ];
 }

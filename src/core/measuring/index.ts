@@ -7,6 +7,10 @@ export { methods, sigmaOf } from './methods.ts';
 export type { MethodEntry } from './methods.ts';
 export { makeOpeningReading, openingChecklist, openingKeyOf, pointWords, readingWords } from './opening.ts';
 export type { ChecklistLine, OpeningKey } from './opening.ts';
+export { covarianceOfForms, formOfSize, sigmaOfForm, sigmaOfSize } from './derived.ts';
+export type { DerivedSize, LinearForm } from './derived.ts';
+export { bestExtraReading } from './extra-reading.ts';
+export type { ExtraReading, GapPlan } from './extra-reading.ts';
 export { hangShape, mirrorShape } from './hang-shape.ts';
 export { edgeUncertainties, edgeUncertainty, pointUncertainty, spanUncertainty } from './uncertainty.ts';
 export type {

@@ -1,4 +1,4 @@
-import { analyseRows, covarianceTable, orderUnknowns, solveDampedRows } from '#core/numerics';
+import { analyseRows, covarianceTable, descend, orderUnknowns, solveDampedRows } from '#core/numerics';
 import type { RowAnalysis, SparseRow } from '#core/numerics';
 import { columnsOf, weightedRow } from './columns.ts';
 import type { Columns } from './columns.ts';
@@ -48,22 +48,19 @@ export const unchecked = 1e-6;
 export function fitFrom(network: Network, start: Position, steps = mostSteps): Fit {
   const columns = columnsOf(network);
   const known = { columns, place: placeOf(network, columns, start) };
-  let best = evaluate(network, start);
-  let damping = 1e-3;
-  for (let step = 0; step < steps && damping < 1e12 && columns.unknowns.length > 0; step += 1) {
-    const place = takeStep(best, known, damping);
-    const next = place === null ? null : evaluate(network, place);
-    if (next === null || !(next.chi2 < best.chi2)) {
-      if (next !== null && next.chi2 - best.chi2 <= arrived * best.chi2 + still) break;
-      damping = damping < 1e-6 ? 1e-3 : damping * 10;
-      continue;
-    }
-    const gain = best.chi2 - next.chi2;
-    best = next;
-    damping = damping < 1e-9 ? 0 : damping / 30;
-    if (gain <= arrived * best.chi2 + still) break;
-  }
-  return best;
+  const from = evaluate(network, start);
+  if (columns.unknowns.length === 0) return from;
+  const limits = { steps, arrived, still };
+  return descend(
+    { sum: from.chi2, fit: from },
+    ({ fit }, damping) => {
+      const place = takeStep(fit, known, damping);
+      if (place === null) return null;
+      const next = evaluate(network, place);
+      return { sum: next.chi2, fit: next };
+    },
+    limits,
+  ).fit;
 }
 
 /** A narrow order of the unknowns, made once for all steps. */

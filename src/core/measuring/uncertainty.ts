@@ -77,34 +77,28 @@ export type ErrorTable = Pick<Shape, 'points' | 'order' | 'covariance'>;
 
 /** Covariance freed from the datum: shifts and the turn of the whole are taken out of every error. */
 export function freeCovariance(shape: ErrorTable): readonly (readonly number[])[] {
-  const project = projection(shape);
-  const half = multiply(project, shape.covariance);
-  return multiply(half, project); // the projection is its own transpose
+  const free = freeFromDatum(shape);
+  const half = shape.covariance.map(free); // free in its columns; the covariance is its own transpose
+  return shape.order.map((_, j) => free(half.map((row) => row[j] ?? 0)));
 }
 
-function projection(shape: ErrorTable): readonly (readonly number[])[] {
+/** Takes shifts and the turn of the whole out of errors of the coordinates, in the order of the shape. */
+export function freeFromDatum(shape: ErrorTable): (errors: readonly number[]) => readonly number[] {
   const names = Object.keys(shape.points);
   const mean = (key: 'x' | 'y') =>
     names.reduce((sum, name) => sum + (shape.points[name]?.[key] ?? 0), 0) / names.length;
   const [cx, cy] = [mean('x'), mean('y')];
-  const turn = shape.order.map((entry) => {
+  const isX = shape.order.map((entry) => entry.endsWith('.x'));
+  const turn = shape.order.map((entry, k) => {
     const point = shape.points[entry.slice(0, -2)] ?? { x: 0, y: 0 };
-    return entry.endsWith('.x') ? cy - point.y : point.x - cx;
+    return isX[k] === true ? cy - point.y : point.x - cx;
   });
   const size = turn.reduce((sum, value) => sum + value * value, 0) || 1;
-  return shape.order.map((a, i) =>
-    shape.order.map((b, j) => {
-      const shift = a.slice(-1) === b.slice(-1) ? 1 / names.length : 0;
-      return (i === j ? 1 : 0) - shift - ((turn[i] ?? 0) * (turn[j] ?? 0)) / size;
-    }),
-  );
-}
-
-function multiply(
-  a: readonly (readonly number[])[],
-  b: readonly (readonly number[])[],
-): readonly (readonly number[])[] {
-  return a.map((row) =>
-    (b[0] ?? []).map((_, j) => row.reduce((sum, value, k) => sum + value * (b[k]?.[j] ?? 0), 0)),
-  );
+  return (errors) => {
+    const shift = [true, false].map(
+      (axis) => errors.reduce((sum, e, k) => (isX[k] === axis ? sum + e : sum), 0) / names.length,
+    );
+    const turned = errors.reduce((sum, e, k) => sum + e * (turn[k] ?? 0), 0) / size;
+    return errors.map((e, k) => e - (shift[isX[k] === true ? 0 : 1] ?? 0) - turned * (turn[k] ?? 0));
+  };
 }

@@ -1,86 +1,117 @@
+import { makeClassify, cellKind } from './classify.ts';
+import { makePress } from './press.ts';
+import type { Press } from './press.ts';
 import type { Shapes } from './shapes.ts';
-import { makeTouches } from './touches.ts';
+import { makeMeets, makeTouches } from './touches.ts';
 
 /**
  * How badly two poses overlap when the second lies at (dx, dy) from the first; 0 when they are apart. The measure grows
  * with how deep the circles inside them press into each other and with the size of their hulls (Gardeyn, Vanden Berghe,
  * Wauters 2025). Poses that touch count as overlapping, unless only their boxes touch.
  */
-export interface Clash {
-  /** The first number: an overlap this bad need not be measured further. */
-  readonly cap: Float64Array;
-  readonly measure: (a: number, b: number, dx: number, dy: number) => number;
+export type Clash = Press;
+
+/**
+ * What is known of a pair of poses for every offset at which their boxes meet, by the cells of a grid: whether they clash
+ * in a whole cell, nowhere in it, or must be asked; and the measure at its corners.
+ */
+interface PairMap {
+  readonly left: number;
+  readonly low: number;
+  readonly perX: number;
+  readonly perY: number;
+  readonly kind: Uint8Array;
+  readonly loss: Float32Array;
 }
 
-/** Share of the span below which overlaps are not told apart by depth. */
-const shallow = 0.01;
-/** Circles further apart than this many times that depth count nothing. */
-const far = 10;
-/** So many of the largest circles are asked before the edges are. */
-const early = 4;
+/** Cells along each side of a map. */
+const cells = 32;
+/** A pair asked so often is worth a map, while there are not too many maps; with more poses than this none is kept. */
+const oftenAsked = 500;
+const mostMaps = 20_000;
+const mostPoses = 1500;
 
 export function makeClash(shapes: Shapes): Clash {
-  const { box, poles, poleStart, bulk, span } = shapes;
+  const { box, count } = shapes;
   const touches = makeTouches(shapes);
   const meetsEarly = makeMeets(shapes);
-  const cap = new Float64Array([Infinity]);
+  const press = makePress(shapes);
+  const readMap = makeReader(shapes);
+  const asked = new Uint16Array(count <= mostPoses ? count * count : 0);
+  const maps: (PairMap | null)[] = new Array<PairMap | null>(asked.length).fill(null);
+  let made = 0;
   const measure: Clash['measure'] = (a, b, dx, dy) => {
     const a4 = 4 * a;
     const b4 = 4 * b;
     if (box[b4]! + dx >= box[a4 + 2]! || box[b4 + 2]! + dx <= box[a4]!) return 0;
     if (box[b4 + 1]! + dy >= box[a4 + 3]! || box[b4 + 3]! + dy <= box[a4 + 1]!) return 0;
-    if (!meetsEarly(a, b, dx, dy) && !touches(a, b, dx, dy)) return 0;
-    const lastA = 3 * poleStart[a + 1]!;
-    const firstB = 3 * poleStart[b]!;
-    const lastB = 3 * poleStart[b + 1]!;
-    const least = shallow * (span[a]! > span[b]! ? span[a]! : span[b]!);
-    const square = least * least;
-    const reach = far * least;
-    const rest = least / (far + 2);
-    const size = bulk[a]! * bulk[b]!;
-    const most = (cap[0]! / size) * (cap[0]! / size);
-    let sum = square;
-    for (let i = 3 * poleStart[a]!; i < lastA && sum < most; i += 3) {
-      const x = poles[i]! - dx;
-      const y = poles[i + 1]! - dy;
-      const r = poles[i + 2]!;
-      const wide = r + reach;
-      if (x + wide <= box[b4]! || x - wide >= box[b4 + 2]!) continue;
-      if (y + wide <= box[b4 + 1]! || y - wide >= box[b4 + 3]!) continue;
-      for (let j = firstB; j < lastB; j += 3) {
-        const ux = x - poles[j]!;
-        const uy = y - poles[j + 1]!;
-        const s = poles[j + 2]!;
-        const away = ux * ux + uy * uy;
-        const both = r + s;
-        if (away >= (both + reach) * (both + reach)) continue;
-        const depth = both - Math.sqrt(away);
-        sum += (depth >= least ? depth - rest : square / (2 * least - depth) - rest) * (r < s ? r : s);
+    const pair = a * count + b;
+    if (asked.length > 0) {
+      const map = maps[pair];
+      if (map) return readMap(map, pair, dx, dy);
+      if (asked[pair]! < oftenAsked) asked[pair] = asked[pair]! + 1;
+      else if (made < mostMaps) {
+        made++;
+        maps[pair] = drawMap(shapes, press, a, b);
       }
     }
-    return Math.sqrt(sum) * size;
+    if (!meetsEarly(a, b, dx, dy) && !touches(a, b, dx, dy)) return 0;
+    return press.measure(a, b, dx, dy);
   };
-  return { cap, measure };
+  return { cap: press.cap, measure };
 }
 
-/** Whether two of the largest circles meet: then nothing more need be asked. */
-function makeMeets({ poles, poleStart }: Shapes): (a: number, b: number, dx: number, dy: number) => boolean {
-  return (a, b, dx, dy) => {
-    const firstA = 3 * poleStart[a]!;
-    const firstB = 3 * poleStart[b]!;
-    const lastA = Math.min(3 * poleStart[a + 1]!, firstA + 3 * early);
-    const lastB = Math.min(3 * poleStart[b + 1]!, firstB + 3 * early);
-    for (let i = firstA; i < lastA; i += 3) {
-      const x = poles[i]! - dx;
-      const y = poles[i + 1]! - dy;
-      const r = poles[i + 2]!;
-      for (let j = firstB; j < lastB; j += 3) {
-        const ux = x - poles[j]!;
-        const uy = y - poles[j + 1]!;
-        const s = r + poles[j + 2]!;
-        if (ux * ux + uy * uy < s * s) return true;
-      }
+function drawMap({ box }: Shapes, press: Press, a: number, b: number): PairMap {
+  const left = box[4 * a]! - box[4 * b + 2]!;
+  const low = box[4 * a + 1]! - box[4 * b + 3]!;
+  const stepX = (box[4 * a + 2]! - box[4 * b]! - left) / cells;
+  const stepY = (box[4 * a + 3]! - box[4 * b + 1]! - low) / cells;
+  const loss = new Float32Array((cells + 1) * (cells + 1));
+  const cap = press.cap[0]!;
+  press.cap[0] = Infinity;
+  for (let row = 0; row <= cells; row++) {
+    for (let column = 0; column <= cells; column++)
+      loss[row * (cells + 1) + column] = press.measure(a, b, left + column * stepX, low + row * stepY);
+  }
+  press.cap[0] = cap;
+  return { left, low, perX: 1 / stepX, perY: 1 / stepY, kind: new Uint8Array(cells * cells), loss };
+}
+
+/** Reads a map at an offset; a cell is looked into when it is first asked for. */
+function makeReader(shapes: Shapes): (map: PairMap, pair: number, dx: number, dy: number) => number {
+  const { count } = shapes;
+  const touches = makeTouches(shapes);
+  const classify = makeClassify(shapes);
+  const look = (map: PairMap, pair: number, column: number, row: number): number => {
+    const width = 1 / map.perX;
+    const height = 1 / map.perY;
+    const x = map.left + (column + 0.5) * width;
+    const y = map.low + (row + 0.5) * height;
+    return classify(pair, x, y, 0.5001 * Math.hypot(width, height));
+  };
+  return (map, pair, dx, dy) => {
+    const { kind, loss } = map;
+    const u = (dx - map.left) * map.perX;
+    const v = (dy - map.low) * map.perY;
+    const column = u < cells ? u | 0 : cells - 1;
+    const row = v < cells ? v | 0 : cells - 1;
+    const cell = row * cells + column;
+    let found = kind[cell]!;
+    if (found < cellKind.worthwhile) kind[cell] = ++found;
+    if (found === cellKind.worthwhile) {
+      found = look(map, pair, column, row);
+      kind[cell] = found;
     }
-    return false;
+    if (found === cellKind.free) return 0;
+    if (found !== cellKind.clash) {
+      const a = (pair / count) | 0;
+      if (!touches(a, pair - a * count, dx, dy)) return 0;
+    }
+    const at = row * (cells + 1) + column;
+    const s = u - column;
+    const t = v - row;
+    const below = loss[at]! * (1 - s) + loss[at + 1]! * s;
+    const above = loss[at + cells + 1]! * (1 - s) + loss[at + cells + 2]! * s;
+    return below * (1 - t) + above * t;
   };
 }

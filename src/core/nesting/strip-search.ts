@@ -15,39 +15,47 @@ export interface StripSearch {
   readonly tell: (search: StripSearch) => void;
   best: Snapshot;
   length: number;
+  /** The share of the length the next try is shorter by. */
+  shrink: number;
 }
 
 /** How much shorter the next try is, as a share of the length, and how patient it is. */
-const exploring = { shrink: 0.01, leastShrink: 0.001 } as const;
+const exploring = { most: 0.02, least: 0.001 } as const;
 const squeezing = { shrink: 0.0005, leastShrink: 0.00001 } as const;
 export const patience: Readonly<Record<'exploring' | 'squeezing', Patience>> = {
-  exploring: { rounds: 100, strikes: 3, seeking: { wide: 30, near: 15, kept: 3 } },
+  exploring: { rounds: 80, strikes: 3, seeking: { wide: 24, near: 15, kept: 3 } },
   squeezing: { rounds: 60, strikes: 2, seeking: { wide: 30, near: 15, kept: 3 } },
 };
 
 /** A search from a nest without clashes. */
-export function startStrip(setup: Omit<StripSearch, 'best' | 'length'>): StripSearch {
+export function startStrip(setup: Omit<StripSearch, 'best' | 'length' | 'shrink'>): StripSearch {
   const { nest } = setup;
-  return { ...setup, best: takeSnapshot(nest), length: usedLength(nest, nest.sheets - 1) };
+  return {
+    ...setup,
+    best: takeSnapshot(nest),
+    length: usedLength(nest, nest.sheets - 1),
+    shrink: exploring.most,
+  };
 }
 
 export function isStripDone(search: StripSearch): boolean {
   return search.isOver() || search.length <= search.bound * (1 + 1e-9);
 }
 
-/** Far shorter tries; where one fails, the clashing nests are kept, shaken and tried again. */
+/** Shorter tries from one nest to the next, by smaller steps where they get harder; one that fails is shaken and tried again. */
 export function explore(search: StripSearch, moves: number): void {
   const { nest } = search;
   const end = nest.moves + moves;
   const isOver = () => nest.moves >= end || isStripDone(search);
+  const easy = 3 * nest.count;
   restore(nest, search.best);
-  let shrink: number = exploring.shrink;
-  shorten(search, shrink);
   while (!isOver()) {
+    const before = nest.moves;
+    shorten(search, search.shrink);
     if (!workAtClashes(nest, isOver)) return;
     record(search);
-    shrink = Math.max(exploring.leastShrink, shrink * 0.8);
-    shorten(search, shrink);
+    const factor = Math.min(1.5, Math.max(0.5, easy / (nest.moves - before + 1)));
+    search.shrink = Math.min(exploring.most, Math.max(exploring.least, search.shrink * factor));
   }
 }
 

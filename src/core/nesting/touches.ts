@@ -93,3 +93,28 @@ function makeHolds({ box, edges, edgeStart }: Shapes): Test {
     return inside;
   };
 }
+
+/** So many of the largest circles are asked before the edges are. */
+const early = 4;
+
+/** Whether two of the largest circles meet: then nothing more need be asked. */
+export function makeMeets({ poles, poleStart }: Shapes): Test {
+  return (a, b, dx, dy) => {
+    const firstA = 3 * poleStart[a]!;
+    const firstB = 3 * poleStart[b]!;
+    const lastA = Math.min(3 * poleStart[a + 1]!, firstA + 3 * early);
+    const lastB = Math.min(3 * poleStart[b + 1]!, firstB + 3 * early);
+    for (let i = firstA; i < lastA; i += 3) {
+      const x = poles[i]! - dx;
+      const y = poles[i + 1]! - dy;
+      const r = poles[i + 2]!;
+      for (let j = firstB; j < lastB; j += 3) {
+        const ux = x - poles[j]!;
+        const uy = y - poles[j + 1]!;
+        const s = r + poles[j + 2]!;
+        if (ux * ux + uy * uy < s * s) return true;
+      }
+    }
+    return false;
+  };
+}

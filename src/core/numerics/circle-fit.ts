@@ -1,4 +1,5 @@
 import { solveDamped } from './damped-step.ts';
+import { descend } from './descent.ts';
 
 interface Point {
   readonly x: number;
@@ -14,8 +15,7 @@ export interface CircleFit extends Point {
 
 /** A radius larger than this many times the spread of the points is a straight line to any tape. */
 const straight = 1e5;
-const mostSteps = 200;
-const arrived = 1e-14;
+const limits = { steps: 200, arrived: 1e-14, still: 0 } as const;
 
 /**
  * The circle with the least sum of squared distances; null for fewer than three points or points in a line.
@@ -24,19 +24,7 @@ const arrived = 1e-14;
 export function fitCircle(points: readonly Point[]): CircleFit | null {
   const start = fitAlgebraic(points);
   if (start === null) return null;
-  let best = start;
-  let damping = 1e-3;
-  for (let step = 0; step < mostSteps && damping < 1e12; step += 1) {
-    const next = takeStep(best, points, damping);
-    const gain = next === null ? -1 : best.sum - next.sum;
-    if (next === null || !(gain > 0)) {
-      damping *= 10;
-      continue;
-    }
-    best = next;
-    damping /= 10;
-    if (gain <= arrived * best.sum) break;
-  }
+  const best = descend(start, (circle, damping) => takeStep(circle, points, damping), limits);
   const { x, y, radius } = best;
   if (!Number.isFinite(x + y + radius) || radius > straight * spreadOf(points)) return null;
   return { x, y, radius, residuals: residualsOf(best, points) };

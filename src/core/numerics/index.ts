@@ -20,6 +20,8 @@ export {
 export { makeRandom } from './random.ts';
 export type { Random } from './random.ts';
 export { solveDamped, solveDampedRows } from './damped-step.ts';
+export { descend } from './descent.ts';
+export type { DescentOptions } from './descent.ts';
 export { fitCircle } from './circle-fit.ts';
 export type { CircleFit } from './circle-fit.ts';
 export { fitSpline, readSpline, splineLength } from './spline.ts';

@@ -4,11 +4,11 @@ import type { Task } from '#core/visits';
 
 import { firstLooks } from './first-looks.ts';
 import { stepId, stockThing } from './task-names.ts';
-import type { CuttingGroup, PlannedGroup } from './types.ts';
+import type { CuttingGroup, PlannedGroup, RouterGroup } from './types.ts';
 import { countWords, describeThings, showSize } from './words.ts';
 
-/** Minutes reckoned for sawing (common practice, no source). */
-const reckoned = { setSaw: 15, layout: 10, part: 2 } as const;
+/** Minutes reckoned for sawing and routing (common practice, no source). */
+const reckoned = { setSaw: 15, layout: 10, part: 2, setRouter: 30, outline: 6 } as const;
 
 /** Parts of a cutting group that are sawn in one go, and the tasks they wait for besides what all cutting waits for. */
 export interface Cutting {
@@ -84,8 +84,30 @@ function adviseHollow({ group, go }: Cutting): string {
   return ` Rip boards that are hollow across by more than ${mostFlatteningLoss} before flattening them: ${showSize(board)} wide and hollow by ${exampleHollow}, one loses ${exampleHollow} whole, and ${left} ripped to ${showSize(strip)}.`;
 }
 
+/** What the router cuts by outlines, as far as steps wait for it. */
+export function routerCutting(group: RouterGroup): Pick<Cutting, 'id' | 'parts'> {
+  return { id: `cut:${group.id}`, parts: group.job.parts.map(({ id }) => id) };
+}
+
+/** The task of cutting parts by their outlines on the router. */
+export function routerTask(group: RouterGroup, before: readonly string[]): Task {
+  const { id, parts } = routerCutting(group);
+  return {
+    id,
+    text: `Cut ${describeThings(parts)} from ${group.title.replace(/, router$/, '')} on the router, by the sheet files; check the 100 mm bar and cut in air first.`,
+    place: 'workshop',
+    minutes: reckoned.setRouter + parts.length * reckoned.outline,
+    after: [...before, 'buy:stock', 'buy:fixings'],
+    needs: [stockThing(group.title), 'router sheet files', 'labels', 'clamps'],
+    makes: parts,
+  };
+}
+
 /** Cutting that a step waits for: that of the parts it handles. */
-export function cutsBefore(step: AssemblyStep, cuttings: readonly Cutting[]): readonly string[] {
+export function cutsBefore(
+  step: AssemblyStep,
+  cuttings: readonly Pick<Cutting, 'id' | 'parts'>[],
+): readonly string[] {
   return cuttings
     .filter((cutting) => step.parts.some((part) => cutting.parts.includes(part)))
     .map((cutting) => cutting.id);

@@ -38,6 +38,8 @@ function concerned(finding: Problem, project: Project, understanding: Understand
   if (about === '') return parts.map((part) => part.id);
   const group = understanding.groups.find((each) => each.id === about);
   if (group) return group.blanks.flatMap((blank) => blank.parts.map((part) => part.part));
+  const routing = understanding.routing.find((each) => each.id === about);
+  if (routing) return routing.job.parts.map((part) => part.id);
   const [first = ''] = about.split('/');
   const atPath = project.pieces[Number(/^pieces\[(\d+)\]/.exec(about)?.[1] ?? -1)];
   const named = project.pieces

@@ -5,9 +5,15 @@ export { comparePieces, figuresOf } from './compare-pieces.ts';
 export type { PartChange, PieceFigures } from './compare-pieces.ts';
 export { asMade } from './made-parts.ts';
 export { cutStockCommand } from './cut-stock.ts';
+export { chooseOutline } from './import/choose-outline.ts';
+export { traceOutline } from './import/trace-outline.ts';
+export type { TraceOptions } from './import/trace-outline.ts';
+export type { DrawnFile, DrawnPath, OutlineCandidate, OutlineChoice } from './import/types.ts';
 export { expandLayout } from './expand-layout.ts';
 export type { ExpandedPart } from './expand-layout.ts';
 export { findBlocked } from './find-blocked.ts';
+export { describeFit } from './fit/describe-fit.ts';
+export type { PieceFit } from './fit/fit-pieces.ts';
 export { groupParts } from './group-parts.ts';
 export { labelTexts } from './label-texts.ts';
 export { listParts } from './list-parts.ts';
@@ -16,6 +22,10 @@ export type { ShoppingLine } from './list-shopping.ts';
 export { listTasks } from './list-tasks.ts';
 export { makePlanFile } from './make-plan-file.ts';
 export { findRemainders } from './find-remainders.ts';
+export { planEverything } from './plan-everything.ts';
+export type { PlannedWork } from './plan-everything.ts';
+export { planTrips } from './plan-trips.ts';
+export { checkOutcome } from './shapes/check-outcome.ts';
 export { assertPlan, planGroup, planGroups } from './plan-group.ts';
 export type { SolveTools } from './plan-group.ts';
 export { adjustShape } from './shapes/adjust-shape.ts';
@@ -23,6 +33,9 @@ export { wallPoint, wallReadings } from './shapes/adjust-walls.ts';
 export { sketchLine, viewChecklist } from './checklist/view-checklist.ts';
 export { visitChecklist } from './checklist/visit-checklist.ts';
 export type { ReadingToTake, VisitBlock, VisitChecklist, VisitLine, VisitStage } from './checklist/types.ts';
+export { assertNest, remainingJob } from './router/plan-router.ts';
+export { isRouted } from './router/group-router.ts';
+export { partsOnSheet, viewNest } from './router/view-nest.ts';
 export { summarise } from './summarise.ts';
 export type { SummaryExtras } from './summarise.ts';
 export { describeProof } from './summary-cutting.ts';
@@ -33,7 +46,7 @@ export { ringOf, viewShape } from './view-shape.ts';
 export type { ShapeRoom } from './view-shape.ts';
 export { viewLayout } from './view-layout.ts';
 export type { LayoutPaper } from './view-layout.ts';
-export { countWords, listWords, showSize } from './words.ts';
+export { countWords, listWords, showSize, wrapLines } from './words.ts';
 export { wordFinding } from './word-finding.ts';
 export { writeTrips } from './write-trips.ts';
 export type {
@@ -42,6 +55,8 @@ export type {
   OrdinateSlip,
   OutputFile,
   PlannedGroup,
+  PlannedRouting,
+  RouterGroup,
   ShapeOutcome,
   Understanding,
 } from './types.ts';

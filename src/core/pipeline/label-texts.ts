@@ -5,15 +5,16 @@ import type { LengthSystem } from '#core/units';
 
 import { expandLayout, type ExpandedPart } from './expand-layout.ts';
 import { describeEdge } from './list-parts.ts';
-import type { PlannedGroup, Understanding } from './types.ts';
+import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 
 /** One label for each copy of each part (joinery E8), in the order of the pieces. */
 export function labelTexts(
   project: Project,
   understanding: Understanding,
   planned: readonly PlannedGroup[],
+  routed: readonly PlannedRouting[] = [],
 ): readonly LabelText[] {
-  const places = findPlaces(planned);
+  const places = findPlaces(planned, routed);
   return understanding.pieces.flatMap((piece) =>
     piece.parts.flatMap((part) =>
       Array.from({ length: part.quantity }, (_, copy) =>
@@ -31,8 +32,17 @@ export function labelTexts(
 }
 
 /** For each part the places its copies are cut from, as `ply-1 no. 2 · strip B, 3rd`. */
-function findPlaces(planned: readonly PlannedGroup[]): ReadonlyMap<string, readonly string[]> {
+function findPlaces(
+  planned: readonly PlannedGroup[],
+  routed: readonly PlannedRouting[],
+): ReadonlyMap<string, readonly string[]> {
   const places = new Map<string, readonly string[]>();
+  for (const { plan } of routed)
+    for (const { id, sheet } of plan.placements)
+      places.set(id, [
+        ...(places.get(id) ?? []),
+        `router sheet ${sheet + 1}, ${plan.sheets[sheet]?.stock ?? ''}`,
+      ]);
   for (const { sheet, parts } of planned.flatMap(listSheets))
     for (const { part, place } of parts)
       places.set(part, [...(places.get(part) ?? []), place === '' ? sheet : `${sheet} · ${place}`]);

@@ -5,7 +5,7 @@ import type { LengthSystem } from '#core/units';
 
 import { findBlocked } from './find-blocked.ts';
 import type { Table } from './table.ts';
-import type { PlannedGroup, Understanding } from './types.ts';
+import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 
 const header = [
   'part',
@@ -37,6 +37,7 @@ export function listParts(
   project: Project,
   understanding: Understanding,
   planned: readonly PlannedGroup[],
+  routed: readonly PlannedRouting[] = [],
 ): Table {
   const blocked = findBlocked(project, understanding, planned);
   return {
@@ -59,7 +60,7 @@ export function listParts(
           .filter((edge) => edge.treatment !== 'bare')
           .map((edge) => describeEdge(edge))
           .join('; '),
-        findStock(part.id, planned),
+        findStock(part.id, planned, routed),
         blocked.get(part.id)?.message ?? '',
         part.notes.join('; '),
       ]),
@@ -102,12 +103,17 @@ function roughOf(part: Part, groups: Understanding['groups']): PartSize {
 }
 
 /** Ids of the stock a part is cut from, as `okoume-sheet`. */
-function findStock(id: PartId, planned: readonly PlannedGroup[]): string {
+function findStock(id: PartId, planned: readonly PlannedGroup[], routed: readonly PlannedRouting[]): string {
   const stock = planned.flatMap(({ group, plan }) => {
     const blanks = group.blanks.filter((blank) => blank.parts.some((part) => part.part === id));
     return plan.layouts
       .filter((layout) => layout.placed.some((placed) => blanks.some((blank) => blank.id === placed.id)))
       .map((layout) => layout.stock);
   });
-  return [...new Set(stock)].join(', ');
+  const sheets = routed.flatMap(({ plan }) =>
+    plan.placements
+      .filter((placement) => placement.id === id)
+      .map(({ sheet }) => `${plan.sheets[sheet]?.stock ?? ''} (router)`),
+  );
+  return [...new Set([...stock, ...sheets])].join(', ');
 }

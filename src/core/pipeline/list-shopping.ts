@@ -1,7 +1,7 @@
 import type { Project, StockLine } from '#core/project';
 
 import type { Table } from './table.ts';
-import type { CuttingGroup, PlannedGroup, Understanding } from './types.ts';
+import type { CuttingGroup, PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 import { describeThings, showSize } from './words.ts';
 
 /** One line of the shopping list. `each` null: price not known. */
@@ -20,30 +20,42 @@ export function listShopping(
   project: Project,
   understanding: Understanding,
   planned: readonly PlannedGroup[],
+  routed: readonly PlannedRouting[] = [],
 ): readonly ShoppingLine[] {
-  return [...listStock(project, planned), ...listFixings(project, understanding)];
+  return [...listStock(project, planned, routed), ...listFixings(project, understanding)];
 }
 
-function listStock(project: Project, planned: readonly PlannedGroup[]): readonly ShoppingLine[] {
-  return planned.flatMap(({ group, plan }) =>
-    plan.stockUsed
-      .filter((used) => used.count > 0)
-      .flatMap((used): ShoppingLine[] => {
-        const line = project.stock.find((each) => each.id === used.id);
-        if (!line) return [];
-        return [
-          {
-            kind: line.form,
-            item: materialName(project, line),
-            size: showSize(line.length, line.width, line.thickness),
-            count: used.count,
-            from: line.owned === true ? 'from the rack' : 'to buy',
-            each: line.owned === true ? 0 : line.price,
-            use: `${line.id}: ${describeThings(partsOf(group))}`,
-          },
-        ];
-      }),
-  );
+/** What saw and router take of each stock line, added up. */
+function listStock(
+  project: Project,
+  planned: readonly PlannedGroup[],
+  routed: readonly PlannedRouting[],
+): readonly ShoppingLine[] {
+  const uses = [
+    ...planned.map(({ group, plan }) => ({ used: plan.stockUsed, parts: partsOf(group) })),
+    ...routed.map(({ plan }) => ({
+      used: plan.stockUsed,
+      parts: plan.placements.map(({ id }) => id).filter(isFirst),
+    })),
+  ];
+  const ids = uses.flatMap(({ used }) => used.filter(({ count }) => count > 0).map(({ id }) => id));
+  return ids.filter(isFirst).flatMap((id): ShoppingLine[] => {
+    const line = project.stock.find((each) => each.id === id);
+    if (!line) return [];
+    const of = uses.filter(({ used }) => used.some((each) => each.id === id && each.count > 0));
+    const count = of.reduce((sum, { used }) => sum + (used.find((each) => each.id === id)?.count ?? 0), 0);
+    return [
+      {
+        kind: line.form,
+        item: materialName(project, line),
+        size: showSize(line.length, line.width, line.thickness),
+        count,
+        from: line.owned === true ? 'from the rack' : 'to buy',
+        each: line.owned === true ? 0 : line.price,
+        use: `${line.id}: ${describeThings(of.flatMap(({ parts }) => parts).filter(isFirst))}`,
+      },
+    ];
+  });
 }
 
 function partsOf(group: CuttingGroup): readonly string[] {

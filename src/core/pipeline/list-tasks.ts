@@ -3,7 +3,7 @@ import type { Project } from '#core/project';
 import { formatNumber } from '#core/units';
 import type { Task } from '#core/visits';
 
-import { cutsBefore, cutTask, listCuttings, type Cutting } from './cut-tasks.ts';
+import { cutsBefore, cutTask, listCuttings, routerCutting, routerTask, type Cutting } from './cut-tasks.ts';
 import { firstLooks } from './first-looks.ts';
 import { listShopping } from './list-shopping.ts';
 import { waitElsewhere } from './steps-elsewhere.ts';
@@ -34,7 +34,10 @@ export function listTasks(
     ...measuring,
     ...buyTasks(project, understanding, planned, before),
     ...cuts.map((cut) => cutTask(cut, planned, before)),
-    ...understanding.pieces.flatMap((piece) => stepTasks(project, piece, cuts, measuring)),
+    ...understanding.routing.map((group) => routerTask(group, before)),
+    ...understanding.pieces.flatMap((piece) =>
+      stepTasks(project, piece, [...cuts, ...understanding.routing.map(routerCutting)], measuring),
+    ),
   ];
   const ids = new Set(tasks.map((task) => task.id));
   const waits = waitElsewhere(understanding.pieces);
@@ -83,10 +86,10 @@ function buyTasks(
   const stock = lines.filter((line) => line.kind !== 'fixing');
   const fixings = lines.filter((line) => line.kind === 'fixing');
   const { groups } = understanding;
-  const isPlanned = planned.length === groups.length;
+  const isPlanned = planned.length === groups.length && understanding.routing.length === 0;
   const wanted = isPlanned
     ? stock.map((line) => `${line.count} × ${line.item} ${line.size}`)
-    : groups.map((group) => group.title);
+    : [...groups, ...understanding.routing].map((group) => group.title);
   const stockTask: Task = {
     id: 'buy:stock',
     text: `Buy ${listWords(wanted)}${isPlanned ? '' : ', as the cutting plan says'}.`,
@@ -94,7 +97,7 @@ function buyTasks(
     minutes: reckoned.buy,
     after: before,
     needs: ['shopping list', 'calliper for the thickness'],
-    makes: groups.map((group) => stockThing(group.title)),
+    makes: [...groups, ...understanding.routing].map((group) => stockThing(group.title)),
   };
   const fixingsTask: Task = {
     id: 'buy:fixings',
@@ -111,7 +114,7 @@ function buyTasks(
 function stepTasks(
   project: Project,
   piece: BuiltPiece,
-  cuts: readonly Cutting[],
+  cuts: readonly Pick<Cutting, 'id' | 'parts'>[],
   measuring: readonly Task[],
 ): readonly Task[] {
   const looks = firstLooks(piece);

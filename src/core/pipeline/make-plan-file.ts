@@ -1,14 +1,14 @@
 import type { Problem } from '#core/problems';
 import type { PlanFile, Project } from '#core/project';
 
-import type { PlannedGroup, Understanding } from './types.ts';
+import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 
 /** `plan.json`: the jobs with their answers and the parts they are for, so that it can be checked on its own. */
 export function makePlanFile(
   project: Project,
   understanding: Understanding,
   planned: readonly PlannedGroup[],
-  findings: readonly Problem[],
+  rest: { readonly findings: readonly Problem[]; readonly routed: readonly PlannedRouting[] },
 ): PlanFile {
   return {
     version: 1,
@@ -23,6 +23,15 @@ export function makePlanFile(
       blanks: group.blanks,
       plan,
     })),
+    ...(rest.routed.length > 0 && {
+      routing: rest.routed.map(({ group, job, plan }) => ({
+        id: group.id,
+        title: group.title,
+        material: group.material,
+        job,
+        plan,
+      })),
+    }),
     parts: understanding.pieces.flatMap((piece) =>
       piece.parts.map((part) => ({
         id: part.id,
@@ -36,6 +45,6 @@ export function makePlanFile(
         rough: part.rough,
       })),
     ),
-    findings,
+    findings: rest.findings,
   };
 }

@@ -4,10 +4,12 @@ import type { Project } from '#core/project';
 import { formatMoney } from '#core/units';
 
 import { findBlocked } from './find-blocked.ts';
-import { listShopping, sumShopping } from './list-shopping.ts';
+import { describeFit } from './fit/describe-fit.ts';
+import { listShopping, sumShopping, type ShoppingLine } from './list-shopping.ts';
 import { summariseGroup } from './summary-cutting.ts';
 import { summariseShape } from './summary-survey.ts';
-import type { PlannedGroup, Understanding } from './types.ts';
+import { summariseRouting } from './router/summary-router.ts';
+import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 import { countWords, describeThings, showSize, wrapLines } from './words.ts';
 import { wordFinding } from './word-finding.ts';
 
@@ -17,6 +19,7 @@ export interface SummaryExtras {
   readonly findings: readonly Problem[];
   /** Router files that are not written because of a `stop`, without their endings. */
   readonly withheld: readonly string[];
+  readonly routed: readonly PlannedRouting[];
 }
 
 /** `summary.txt`: what was measured, made, bought and found, in plain words; the suspected slip comes first. */
@@ -37,8 +40,15 @@ export function summarise(
     doNotCut(project, understanding, planned, extras),
     heading('Measured', understanding.shapes.flatMap(summariseShape)),
     heading('Pieces', [...understanding.pieces.map(describePiece), '']),
-    heading('Stock', [...planned.flatMap((each) => [...summariseGroup(project, each), ''])]),
-    heading('Cost', [...describeCost(project, understanding, planned), '']),
+    heading('Fit', describeFits(understanding)),
+    heading('Stock', [
+      ...planned.flatMap((each) => [...summariseGroup(project, each), '']),
+      ...extras.routed.flatMap((each) => [...summariseRouting(project, each), '']),
+    ]),
+    heading('Cost', [
+      ...describeCost(project, listShopping(project, understanding, planned, extras.routed)),
+      '',
+    ]),
     heading('Findings', [...describeFindings(extras.findings), '']),
     heading(
       'Cautions',
@@ -81,12 +91,17 @@ function describePiece(piece: BuiltPiece): string {
   return `  ${piece.letter.padEnd(3)}${piece.name}: ${countWords(piece.parts.length, 'part')}, ${countWords(copies, 'piece')} to cut, over all ${size}`;
 }
 
-function describeCost(
-  project: Project,
-  understanding: Understanding,
-  planned: readonly PlannedGroup[],
-): readonly string[] {
-  const lines = listShopping(project, understanding, planned);
+/** Chance and advice for each piece that is fitted to a shape. */
+function describeFits({ fits }: Understanding): readonly string[] {
+  if (fits.length === 0) return [];
+  const lines = fits.flatMap((fit) => [
+    `  ${fit.letter.padEnd(3)}${fit.name}`,
+    ...describeFit(fit).flatMap((sentence) => wrapLines(`     ${sentence}`, 96, '       ')),
+  ]);
+  return [...lines, ''];
+}
+
+function describeCost(project: Project, lines: readonly ShoppingLine[]): readonly string[] {
   const stock = sumShopping(lines.filter((line) => line.kind !== 'fixing'));
   const fixings = sumShopping(lines.filter((line) => line.kind === 'fixing'));
   if (lines.length === 0) return [];

@@ -2,8 +2,11 @@ import type { CuttingJob, CuttingPlan } from '#core/cutting';
 import type { Shape } from '#core/geometry';
 import type { BuiltPiece, MaterialId, PartId } from '#core/joinery';
 import type { Adjustment } from '#core/measuring';
+import type { NestJob, NestPlan } from '#core/nesting';
 import type { Problem } from '#core/problems';
 import type { MeasuredShape, SawProfile } from '#core/project';
+
+import type { PieceFit } from './fit/fit-pieces.ts';
 
 export interface ShapeOutcome {
   readonly shape: MeasuredShape;
@@ -54,11 +57,33 @@ export interface CuttingGroup {
   readonly findings: readonly Problem[];
 }
 
+/** Parts of one sheet material that the router cuts by their outlines, as a job of `joggle nest`. */
+export interface RouterGroup {
+  readonly id: string;
+  readonly title: string;
+  readonly material: MaterialId;
+  readonly thickness: number;
+  /** Ids of the stock lines it may use, shared with the saw. */
+  readonly lines: readonly string[];
+  readonly job: NestJob;
+  readonly findings: readonly Problem[];
+}
+
+/** A router group with its plan, and the job that the saw left it. */
+export interface PlannedRouting {
+  readonly group: RouterGroup;
+  readonly job: NestJob;
+  readonly plan: NestPlan;
+}
+
 /** What a project comes to before it is cut: fast enough to be worked out at every change. */
 export interface Understanding {
   readonly shapes: readonly ShapeOutcome[];
   readonly pieces: readonly BuiltPiece[];
   readonly groups: readonly CuttingGroup[];
+  readonly routing: readonly RouterGroup[];
+  /** How surely each piece fits its shape. */
+  readonly fits: readonly PieceFit[];
   readonly findings: readonly Problem[];
 }
 

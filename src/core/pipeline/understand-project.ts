@@ -2,9 +2,11 @@ import { sortBySeverity, type Problem } from '#core/problems';
 import { checkProject, type Project } from '#core/project';
 
 import { buildPieces, type Understood } from './build-pieces.ts';
+import { fitPieces } from './fit/fit-pieces.ts';
 import { groupParts } from './group-parts.ts';
 import { checkMade, withoutMade } from './made-parts.ts';
 import { adjustShape } from './shapes/adjust-shape.ts';
+import { groupRouter, withoutRouted } from './router/group-router.ts';
 import type { ShapeOutcome, Understanding } from './types.ts';
 
 /**
@@ -16,11 +18,15 @@ export function understandProject(project: Project, before?: Understood): Unders
     (shape) => before?.understanding.shapes.find((outcome) => outcome.shape === shape) ?? adjustShape(shape),
   );
   const pieces = buildPieces(project, shapes, before);
-  const { groups, findings } = groupParts(project, withoutMade(project, pieces));
+  const uncut = withoutMade(project, pieces);
+  const { groups, findings } = groupParts(project, withoutRouted(project, uncut));
+  const routing = groupRouter(project, uncut);
   return {
     shapes,
     pieces,
     groups,
+    routing,
+    fits: fitPieces(project, pieces, shapes),
     findings: sortBySeverity(
       withoutRepeats([
         ...checkProject(project),
@@ -29,6 +35,7 @@ export function understandProject(project: Project, before?: Understood): Unders
         ...checkMade(project, pieces),
         ...findings,
         ...groups.flatMap((group) => group.findings),
+        ...routing.flatMap((group) => group.findings),
       ]),
     ),
   };

@@ -21,19 +21,23 @@ export interface ShapeRoom {
   readonly units?: LengthSystem;
   /** How many times too large what is out of square is drawn. */
   readonly exaggerate?: number;
+  /** Without the lines below it, where what they say stands beside it. */
+  readonly isBare?: boolean;
 }
 
-/** A shape of any kind as it was measured: one drawing, or one for each hull section. */
+/** A shape of any kind as it was measured: one drawing, or one for each hull section; none while there is nothing to draw. */
 export function viewShape(outcome: ShapeOutcome, room: ShapeRoom): readonly Drawing[] {
   const { shape, adjustment, adjusted } = outcome;
   if (shape.kind === 'sections') return viewSections(outcome, room);
+  const ring = ringOf(shape);
+  if (!adjusted && ring.corners.length === 0) return [];
   return [
     drawSurvey({
       shape: adjusted,
       readings: readingsOf(shape),
       adjustment,
       ordinates: ordinatesOf(outcome),
-      ring: ringOf(shape),
+      ring,
       ...room,
     }),
   ];
@@ -75,7 +79,7 @@ function viewSections(
   return (adjusted?.sections ?? []).flatMap((section) => {
     const measured = shape.sections.find(({ name }) => name === section.name);
     if (!measured) return [];
-    const { width, height, units } = room;
+    const { width, height, units, isBare } = room;
     return [
       drawHullSection({
         section,
@@ -90,6 +94,7 @@ function viewSections(
         width,
         ...(height !== undefined && { height }),
         ...(units && { units }),
+        ...(isBare !== undefined && { isBare }),
       }),
     ];
   });

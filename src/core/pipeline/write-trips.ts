@@ -1,7 +1,8 @@
 import type { Project } from '#core/project';
-import { planVisits, type Place, type Task, type VisitPlan } from '#core/visits';
+import type { Place, Task, VisitPlan } from '#core/visits';
 
 import { listTasks } from './list-tasks.ts';
+import { planTrips } from './plan-trips.ts';
 import type { PlannedGroup, Understanding } from './types.ts';
 import { countWords, describeThings, wrapLines } from './words.ts';
 
@@ -18,7 +19,7 @@ export function writeTrips(
   planned: readonly PlannedGroup[],
 ): string {
   const tasks = listTasks(project, understanding, planned);
-  const plan = planVisits(tasks);
+  const plan = planTrips(tasks);
   const blocks = plan.visits.map((visit, index) => [
     `${index + 1}. ${placeWords[visit.place]}, ${formatTime(visit.minutes)}`,
     ...wrapLines(`   Take along: ${describeThings(visit.take)}`, 96, '     '),

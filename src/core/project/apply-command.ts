@@ -76,6 +76,8 @@ function applyWholeCommand(project: Project, command: WholeCommand): Project {
       return { ...project, done: tick(project.done, command.mark, command.done) };
     case 'set-made':
       return { ...project, made: setMade(project.made ?? [], command.part, command.made) };
+    case 'set-routed':
+      return { ...project, routed: tick(project.routed ?? [], command.part, command.routed) };
     case 'set-route':
       return { ...project, route: command.route };
     case 'set-fixing-price':

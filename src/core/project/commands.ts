@@ -15,6 +15,7 @@ export type WholeCommand =
   | { readonly kind: 'set-done'; readonly mark: string; readonly done: boolean }
   /** How many of a part are cut, and as what; null: none. */
   | { readonly kind: 'set-made'; readonly part: PartId; readonly made: MadePart | null }
+  | { readonly kind: 'set-routed'; readonly part: PartId; readonly routed: boolean }
   | { readonly kind: 'set-route'; readonly route: readonly Gate[] }
   /** `price` null forgets it. */
   | { readonly kind: 'set-fixing-price'; readonly item: string; readonly price: number | null };

@@ -1,5 +1,6 @@
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
 import type { MaterialId, PartId, PartSize, PieceId } from '#core/joinery';
+import type { NestJob, NestPlan } from '#core/nesting';
 import type { Problem } from '#core/problems';
 
 /** A rectangle of a cutting job and the parts that come out of it, x along its length. */
@@ -26,6 +27,15 @@ export interface PlanFileGroup {
   readonly plan: CuttingPlan;
 }
 
+/** What the router cuts from one sheet material: the job as given to `joggle nest`, and its answer. */
+export interface PlanFileRouting {
+  readonly id: string;
+  readonly title: string;
+  readonly material: MaterialId;
+  readonly job: NestJob;
+  readonly plan: NestPlan;
+}
+
 /** One line of the parts list. Sizes in mm. */
 export interface PlanFilePart {
   /** Its address, as `C4`. */
@@ -47,6 +57,7 @@ export interface PlanFile {
   readonly project: string;
   readonly currency: string;
   readonly groups: readonly PlanFileGroup[];
+  readonly routing?: readonly PlanFileRouting[];
   readonly parts: readonly PlanFilePart[];
   readonly findings: readonly Problem[];
 }

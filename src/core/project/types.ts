@@ -77,6 +77,8 @@ export interface Project {
   /** Tasks ticked off: `step:A/dry-fit`. */
   readonly done: readonly string[];
   readonly made?: readonly MadePart[];
+  /** Sheet parts that the router cuts by their outlines, by address; the others are sawn as blanks. */
+  readonly routed?: readonly PartId[];
   /** What pieces are carried through from the workshop to their place, in order. */
   readonly route?: readonly Gate[];
 }

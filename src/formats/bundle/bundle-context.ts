@@ -1,5 +1,5 @@
 import type { PartId } from '#core/joinery';
-import type { PlannedGroup, Understanding } from '#core/pipeline';
+import type { PlannedGroup, PlannedRouting, Understanding } from '#core/pipeline';
 import type { Problem } from '#core/problems';
 import type { Project } from '#core/project';
 import type { PdfFonts } from '#formats/pdf';
@@ -9,6 +9,8 @@ export interface BundleSource {
   readonly project: Project;
   readonly understanding: Understanding;
   readonly planned: readonly PlannedGroup[];
+  /** The router's groups whose plan is there. */
+  readonly routed: readonly PlannedRouting[];
   readonly fonts: PdfFonts;
 }
 

@@ -1,5 +1,5 @@
-import { arrangePages, drawLayout, roomOnPage, type Drawing, type Page } from '#core/drawing';
-import { viewLayout, type OutputFile, type PlannedGroup } from '#core/pipeline';
+import { arrangePages, drawLayout, drawNest, roomOnPage, type Drawing, type Page } from '#core/drawing';
+import { viewLayout, viewNest, type OutputFile, type PlannedGroup } from '#core/pipeline';
 import { writeSvg } from '#formats/svg';
 
 import { stamp, type BundleContext } from './bundle-context.ts';
@@ -37,10 +37,43 @@ function drawDiagrams(context: BundleContext, width: number, height?: number): r
 /** One SVG for each way to cut a piece of stock. */
 export function writeCuttingSvgs(context: BundleContext): readonly OutputFile[] {
   const names = uniqueNames(context.planned.map(({ group }) => group.id));
-  return drawDiagrams(context, fileWidth).map(({ planned, index, drawing, isBlocked }) => ({
-    path: `cutting/${names.get(planned.group.id)}-${index + 1}.svg`,
-    content: writeSvg(isBlocked ? stampDrawing(drawing) : drawing),
-  }));
+  const nestNames = uniqueNames(context.routed.map(({ group }) => group.id));
+  return [
+    ...drawDiagrams(context, fileWidth).map(({ planned, index, drawing, isBlocked }) => ({
+      path: `cutting/${names.get(planned.group.id)}-${index + 1}.svg`,
+      content: writeSvg(isBlocked ? stampDrawing(drawing) : drawing),
+    })),
+    ...drawNests(context, fileWidth).map(({ group, index, drawing, isBlocked }) => ({
+      path: `cutting/${nestNames.get(group)}-${index + 1}.svg`,
+      content: writeSvg(isBlocked ? stampDrawing(drawing) : drawing),
+    })),
+  ];
+}
+
+/** A sheet of the router as a drawing, and whether it must not be used as it stands. */
+interface NestDiagram {
+  readonly group: string;
+  readonly title: string;
+  readonly index: number;
+  readonly drawing: Drawing;
+  readonly isBlocked: boolean;
+}
+
+function drawNests(context: BundleContext, width: number, height?: number): readonly NestDiagram[] {
+  const { project, understanding, routed, blocked } = context;
+  return routed.flatMap((planned) =>
+    planned.plan.sheets.map((_, index) => {
+      const paper = { width, units: project.units };
+      const view = viewNest(understanding, planned, index, paper);
+      return {
+        group: planned.group.id,
+        title: planned.group.title,
+        index,
+        drawing: drawNest(height === undefined ? view : { ...view, height }),
+        isBlocked: view.parts.some((part) => blocked.has(part.address)),
+      };
+    }),
+  );
 }
 
 /** The same diagrams on pages, those that must not be used stamped; one page with a sentence when there is none. */
@@ -48,7 +81,8 @@ export function drawCuttingPages(context: BundleContext): readonly Page[] {
   const { project } = context;
   const room = roomOnPage(project.paper, true);
   const diagrams = drawDiagrams(context, room.width, room.height);
-  if (diagrams.length === 0)
+  const nests = drawNests(context, room.width, room.height);
+  if (diagrams.length + nests.length === 0)
     return drawNotice(project.paper, `${project.name}: cutting`, 'There is nothing to cut yet.');
   const settings = context.planned.flatMap((each) =>
     drawSettings(each, roomOnPage(project.paper, false).width),
@@ -65,5 +99,13 @@ export function drawCuttingPages(context: BundleContext): readonly Page[] {
       );
     return [...arrange(false), ...arrange(true)];
   });
-  return [...pages, ...arrangePages(settings, project.paper, `${project.name} · saw settings`)];
+  const nestPages = [false, true].flatMap((isBlocked) =>
+    arrangePages(
+      nests.filter((nest) => nest.isBlocked === isBlocked).map((nest) => nest.drawing),
+      project.paper,
+      `${project.name} · router`,
+      isBlocked ? { stamp } : {},
+    ),
+  );
+  return [...pages, ...nestPages, ...arrangePages(settings, project.paper, `${project.name} · saw settings`)];
 }

@@ -6,8 +6,8 @@ import { drawNotice } from './notice.ts';
 
 /** Labels for all copies of all parts; those of stopped parts on sheets of their own, stamped. */
 export function drawLabelPages(context: BundleContext): readonly Page[] {
-  const { project, understanding, planned, blocked } = context;
-  const labels = labelTexts(project, understanding, planned);
+  const { project, understanding, planned, routed, blocked } = context;
+  const labels = labelTexts(project, understanding, planned, routed);
   const free = labels.filter((label) => !blocked.has(label.address));
   const stopped = labels.filter((label) => blocked.has(label.address));
   const pages = [...drawLabels(free, project.paper), ...drawLabels(stopped, project.paper, { stamp })];

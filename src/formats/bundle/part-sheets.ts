@@ -1,8 +1,8 @@
 import { arrangePages, drawElevation, drawExploded, drawPart, roomOnPage, type Page } from '#core/drawing';
-
 import { viewShape } from '#core/pipeline';
 
 import { stamp, type BundleContext } from './bundle-context.ts';
+import { drawFitNotes } from './fit-notes.ts';
 import { drawNotice } from './notice.ts';
 
 /** The surveys, each piece whole and taken apart, and every part with its joints and sizes. */
@@ -24,7 +24,13 @@ export function drawPartSheets({ project, understanding, blocked }: BundleContex
     const draw = (parts: typeof free) => parts.map((part) => drawPart(part, { width, units }));
     return [
       ...arrangePages(
-        [drawElevation(piece, { width, units }), drawExploded(piece, { width })],
+        [
+          drawElevation(piece, { width, units }),
+          ...understanding.fits
+            .filter((fit) => fit.piece === piece.piece)
+            .map((fit) => drawFitNotes(fit, width)),
+          drawExploded(piece, { width }),
+        ],
         project.paper,
         title,
         isStopped ? { stamp } : {},

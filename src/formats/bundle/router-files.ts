@@ -1,9 +1,10 @@
-import { drawRouterFiles } from '#core/drawing';
+import { drawRouterFiles, drawRouterSheet } from '#core/drawing';
 import type { Part } from '#core/joinery';
-import type { OutputFile } from '#core/pipeline';
+import { partsOnSheet, viewNest, type OutputFile } from '#core/pipeline';
 import { hasStop, type Problem } from '#core/problems';
 
 import type { BundleContext } from './bundle-context.ts';
+import { uniqueNames } from './file-name.ts';
 import { isRectangle } from './is-rectangle.ts';
 
 /** Router files, what was found while drawing them, and the names of those withheld, without their endings, because of a `stop`. */
@@ -14,7 +15,8 @@ export interface RouterFiles {
 }
 
 /** DXF and SVG for every part a router would be used on: sheet parts, shaped ones, and those machined on their faces. */
-export function writeRouterFiles({ project, understanding, blocked }: BundleContext): RouterFiles {
+export function writeRouterFiles(context: BundleContext): RouterFiles {
+  const { project, understanding, blocked } = context;
   const files: OutputFile[] = [];
   const findings: Problem[] = [];
   const withheld: string[] = [];
@@ -26,7 +28,35 @@ export function writeRouterFiles({ project, understanding, blocked }: BundleCont
       else files.push({ path: paths[0], content: file.dxf }, { path: paths[1], content: file.svg });
     }
   }
-  return { files, findings: [...findings, ...reportWithheld(withheld)], withheld };
+  const sheets = writeSheets(context);
+  withheld.push(...sheets.withheld);
+  return {
+    files: [...files, ...sheets.files],
+    findings: [...findings, ...reportWithheld(withheld)],
+    withheld,
+  };
+}
+
+/** A file for each sheet of parts laid by their outlines; withheld as a whole where one of them must not be cut. */
+function writeSheets({
+  project,
+  understanding,
+  routed,
+  blocked,
+}: BundleContext): Omit<RouterFiles, 'findings'> {
+  const files: OutputFile[] = [];
+  const withheld: string[] = [];
+  const names = uniqueNames(routed.map(({ group }) => group.id));
+  for (const planned of routed)
+    planned.plan.sheets.forEach((_, sheet) => {
+      const { title, stock } = viewNest(understanding, planned, sheet, { width: 100 });
+      const placed = partsOnSheet(understanding, planned, sheet);
+      const name = `sheet-${names.get(planned.group.id)}-${sheet + 1}`;
+      if (placed.some(({ part }) => blocked.has(part.id))) return void withheld.push(name);
+      const { dxf, svg } = drawRouterSheet({ title, stock, placed }, project.tools.router);
+      files.push({ path: `router/${name}.dxf`, content: dxf }, { path: `router/${name}.svg`, content: svg });
+    });
+  return { files, withheld };
 }
 
 function isRouted(part: Part): boolean {

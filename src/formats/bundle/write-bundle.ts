@@ -31,7 +31,7 @@ export interface Bundle {
  * are withheld and named. The same project and plans give the same bytes.
  */
 export async function makeBundle(given: BundleSource): Promise<Bundle> {
-  const { project, planned, fonts } = given;
+  const { project, planned, routed, fonts } = given;
   const understanding = withCarrying(project, given.understanding);
   const source = { ...given, understanding };
   const blocked = findBlocked(project, understanding, planned);
@@ -39,7 +39,7 @@ export async function makeBundle(given: BundleSource): Promise<Bundle> {
   const router = writeRouterFiles(context);
   const findings = sortBySeverity([
     ...understanding.findings,
-    ...planned.flatMap(({ plan }) => plan.findings),
+    ...[...planned, ...routed].flatMap(({ plan }) => plan.findings),
     ...router.findings,
   ]);
   const pages = drawPages(source);
@@ -48,13 +48,16 @@ export async function makeBundle(given: BundleSource): Promise<Bundle> {
     content: await writePdf(pages[name], { title: `${project.name}: ${name.replace('-', ' ')}`, fonts }),
   });
   const files: readonly OutputFile[] = [
-    table('parts.csv', listParts(project, understanding, planned)),
-    table('shopping.csv', tableOfShopping(project, listShopping(project, understanding, planned))),
+    table('parts.csv', listParts(project, understanding, planned, routed)),
+    table('shopping.csv', tableOfShopping(project, listShopping(project, understanding, planned, routed))),
     {
       path: 'summary.txt',
-      content: summarise(project, understanding, planned, { findings, withheld: router.withheld }),
+      content: summarise(project, understanding, planned, { findings, withheld: router.withheld, routed }),
     },
-    { path: 'plan.json', content: writeJson(makePlanFile(project, understanding, planned, findings)) },
+    {
+      path: 'plan.json',
+      content: writeJson(makePlanFile(project, understanding, planned, { findings, routed })),
+    },
     ...writeCuttingSvgs(context),
     await pdf('checklists'),
     await pdf('cutting'),

@@ -25,17 +25,21 @@ function writeNumber(value: number): string {
   return value.toFixed(20).replace(/\.?0+$/, '');
 }
 
-/** The cells of a CSV text as RFC 4180 describes it; lone LF also ends a line. An unclosed quote runs to the end. */
-export function readCsv(text: string): readonly (readonly string[])[] {
+/**
+ * The cells of a CSV text as RFC 4180 describes it; lone LF also ends a line. An unclosed quote runs to the end. Some
+ * spreadsheets part cells with another sign: `separator`.
+ */
+export function readCsv(text: string, separator: ',' | ';' | '\t' = ','): readonly (readonly string[])[] {
   const source = text.startsWith('\ufeff') ? text.slice(1) : text;
   const rows: string[][] = [];
   let row: string[] = [];
   let at = 0;
   while (at < source.length) {
-    const { value, next } = source[at] === '"' ? readQuoted(source, at) : readPlain(source, at);
+    const { value, next } =
+      source[at] === '"' ? readQuoted(source, at, separator) : readPlain(source, at, separator);
     row.push(value);
     at = next;
-    if (source[at] === ',') {
+    if (source[at] === separator) {
       at += 1;
       if (at === source.length) row.push('');
       else if (/[\r\n]/.test(source[at] ?? '')) row.push('');
@@ -49,7 +53,7 @@ export function readCsv(text: string): readonly (readonly string[])[] {
   return rows;
 }
 
-function readQuoted(source: string, from: number): { value: string; next: number } {
+function readQuoted(source: string, from: number, separator: string): { value: string; next: number } {
   let value = '';
   let at = from + 1;
   for (;;) {
@@ -58,7 +62,7 @@ function readQuoted(source: string, from: number): { value: string; next: number
     value += source.slice(at, quote);
     if (source[quote + 1] !== '"') {
       // what follows a closing quote belongs to the field too, as spreadsheets read it
-      const rest = readPlain(source, quote + 1);
+      const rest = readPlain(source, quote + 1, separator);
       return { value: value + rest.value, next: rest.next };
     }
     value += '"';
@@ -66,8 +70,9 @@ function readQuoted(source: string, from: number): { value: string; next: number
   }
 }
 
-function readPlain(source: string, from: number): { value: string; next: number } {
+function readPlain(source: string, from: number, separator: string): { value: string; next: number } {
   let next = from;
-  while (next < source.length && !/[,\r\n]/.test(source[next] ?? '')) next += 1;
+  const ends = [separator, '\r', '\n'];
+  while (next < source.length && !ends.includes(source[next] ?? '')) next += 1;
   return { value: source.slice(from, next), next };
 }

@@ -1,6 +1,6 @@
 import { expose } from 'comlink';
-import { explainBound, solveCutting } from '#core/cutting';
-import type { BoundStory, CuttingJob, CuttingPlan, CuttingProgress } from '#core/cutting';
+import { explainBound, offerPlans, solveCutting } from '#core/cutting';
+import type { BoundStory, CuttingJob, CuttingPlan, CuttingProgress, PlanOffer } from '#core/cutting';
 import { loadGlpk } from '#solver/glpk';
 
 /** What the page asks of the worker. */
@@ -11,6 +11,7 @@ export interface CuttingService {
     onProgress: (progress: CuttingProgress) => void,
   ): Promise<CuttingPlan>;
   explain(job: CuttingJob, plan: CuttingPlan, seconds: number): Promise<BoundStory>;
+  offer(job: CuttingJob, plan: CuttingPlan, seconds: number): Promise<readonly PlanOffer[]>;
 }
 
 const service: CuttingService = {
@@ -21,6 +22,10 @@ const service: CuttingService = {
   async explain(job, plan, seconds) {
     const solveLp = await loadGlpk();
     return explainBound(job, plan, { solveLp, clock: () => performance.now(), seconds });
+  },
+  async offer(job, plan, seconds) {
+    const solveLp = await loadGlpk();
+    return offerPlans(job, plan, { solveLp, clock: () => performance.now(), seconds });
   },
 };
 

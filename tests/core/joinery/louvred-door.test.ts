@@ -59,19 +59,18 @@ describe('the worked louvres', () => {
 });
 
 test('the housings of one stile are the mirror image of those of the other (B4.3)', () => {
-  const built = build();
+  const built = build({ slatWidth: 27 });
   const housings = (id: string) =>
     built.parts
       .find((part) => part.id === id)
       ?.machining.flatMap((one) => (one.kind === 'prism' ? [one.outline] : [])) ?? [];
-  const mirrored = housings('V2').map((outline) => outline.map(({ x, y }) => [560 - x, y]).reverse());
+  const mirrored = housings('V2').map((outline) => outline.map(({ x, y }) => ({ x: 560 - x, y })));
   expect(housings('V1')).toHaveLength(20);
-  housings('V1').forEach((outline, i) =>
-    outline.forEach(({ x, y }, k) => {
-      expect(mirrored[i]?.[k]?.[0]).toBeCloseTo(x, 9);
-      expect(mirrored[i]?.[k]?.[1]).toBeCloseTo(y, 9);
-    }),
-  );
+  housings('V1').forEach((outline, i) => {
+    expect(mirrored[i]).toHaveLength(outline.length);
+    for (const { x, y } of outline)
+      expect(mirrored[i]?.some((other) => Math.hypot(other.x - x, other.y - y) < 1e-9)).toBe(true);
+  });
 });
 
 describe('findings', () => {
@@ -81,7 +80,7 @@ describe('findings', () => {
     expect(codesOf(build({ overlap: 0 }))).not.toContain('see-through');
   });
   test('a housing that leaves less than 6 of the stile (B4.2)', () => {
-    expect(codesOf(build({ stile: 12, tenon: 2 }))).toContain('housing-near-edge');
+    expect(codesOf(build({ stile: 11, tenon: 2, hingeLength: 45 }))).toContain('housing-near-edge');
   });
   test('slats longer than 60 thicknesses (B4.4) name the thickness that does', () => {
     const found = build({ width: 610 }).findings.find(({ code }) => code === 'slat-span');
@@ -90,7 +89,7 @@ describe('findings', () => {
     expect(codesOf(build({ width: 610, slatThickness: 9 }))).not.toContain('slat-span');
   });
   test('little air between thick slats', () => {
-    expect(codesOf(build({ slatThickness: 12 }))).toContain('little-air');
+    expect(codesOf(build({ slatThickness: 9 }))).toContain('little-air');
   });
   test('flush edges at 40° want more tilt than a saw has', () => {
     expect(codesOf(build({ section: 'flush' }))).toContain('slat-edge-steep');

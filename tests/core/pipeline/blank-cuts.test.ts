@@ -42,9 +42,14 @@ describe('cuts inside a strip', () => {
         },
       ],
     };
-    return viewLayout({ shapes: [], pieces, groups: [group], findings: [] }, { group, plan }, 0, {
-      width: 190,
-    });
+    return viewLayout(
+      { shapes: [], pieces, groups: [group], routing: [], findings: [] },
+      { group, plan },
+      0,
+      {
+        width: 190,
+      },
+    );
   }
 
   test('fronts 14 apart are parted by two cuts each side of the piece thrown away, and trimmed at both ends', () => {

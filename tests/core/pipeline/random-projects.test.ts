@@ -93,9 +93,9 @@ test('always: a project of any sizes is planned soundly from readings to visits'
       const visits = planVisits(tasks);
       expect(visits.undone).toEqual([]);
       expect(checkVisits(tasks, visits)).toEqual([]);
-      const summary = summarise(project, understanding, planned, { findings, withheld: [] });
+      const summary = summarise(project, understanding, planned, { findings, withheld: [], routed: [] });
       expect(summary).not.toMatch(/NaN|undefined|Infinity|\[object/);
-      const file = makePlanFile(project, understanding, planned, findings);
+      const file = makePlanFile(project, understanding, planned, { findings, routed: [] });
       expect(readPlanFile(writeJson(file)).ok).toBe(true);
     }),
     { numRuns: 40 },

@@ -12,6 +12,7 @@ describe('understanding a project', () => {
       shapes: [],
       pieces: [],
       groups: [],
+      routing: [],
       findings: [],
     });
   });

@@ -5,6 +5,7 @@ import type { Network, Observation, Position } from '../../../src/core/measuring
 import type { AnalysedFit } from '../../../src/core/measuring/solve.ts';
 import { blunderAngle, distancesAndAngles, traverse, withBearing } from './published-angles.ts';
 import type { AngleNetwork, Dms } from './published-angles.ts';
+import { linkTraverse, traverseWithSlips } from './published-angles-more.ts';
 
 /** Printed to 0.1 mm and 0.001 cm. */
 const coordinateTolerance = 0.00006;
@@ -77,7 +78,7 @@ function expectPrinted(fit: AnalysedFit, published: AngleNetwork): void {
   }
 }
 
-const published = [traverse, withBearing, distancesAndAngles].map(
+const published = [traverse, withBearing, distancesAndAngles, traverseWithSlips, linkTraverse].map(
   (network) => [network.name, network] as const,
 );
 
@@ -123,4 +124,18 @@ test('the worst angle of example 21.10 is 29 times its own deviation off', () =>
   expect(fit.network.observations[worst]?.id).toBe('A-D-B');
   expect(Math.abs((sizes[worst] ?? NaN) - 29.1933)).toBeLessThan(0.0001);
   expect(Math.abs((fit.redundancy[worst] ?? NaN) - 0.96645)).toBeLessThan(0.00001);
+});
+
+// The file marks the distance 3-4 of example 21.1 as a blunder; the figures are those of a second program.
+test('the distance that the data file of example 21.1 marks as a blunder stands out, before the angle beside it', () => {
+  const { fit } = adjustNetwork({ network: networkOf(traverseWithSlips), datum: null });
+  const unit = Math.sqrt(fit.chi2 / fit.dof);
+  const sizes = fit.normalised.map((w) => Math.abs(w ?? 0) / unit);
+  const order = sizes.map((_, k) => k).sort((a, b) => (sizes[b] ?? 0) - (sizes[a] ?? 0));
+  const [first = -1, second = -1] = order;
+  expect(fit.network.observations[first]?.id).toBe('3-4');
+  expect(Math.abs((sizes[first] ?? NaN) - 3.735)).toBeLessThan(0.0006);
+  expect(Math.abs((fit.redundancy[first] ?? NaN) - 0.622)).toBeLessThan(0.0006);
+  expect(fit.network.observations[second]?.id).toBe('3-5-4');
+  expect(Math.abs((sizes[second] ?? NaN) - 3.616)).toBeLessThan(0.0006);
 });

@@ -37,11 +37,7 @@ export function drawRouterFiles(part: Part, router: RouterSetup): readonly Route
 
 function drawSide(part: Part, side: RouterSide, router: RouterSetup): { file: RouterFile; worked: boolean } {
   const outline = cutOutline(part);
-  const work = part.machining.flatMap((machining) => workFromSide(machining, part, side, router) ?? []);
-  const found = [...work.flatMap((w) => w.findings), ...(side === 'face' ? listUnreachable(part) : [])];
-  const machined = work.flatMap((w) => w.contours);
-  const contours = sortForWork([...machined, ...outlinesOf(part, side, outline)]);
-  const turned = side === 'face' ? contours.map((contour) => turnFaceUp(contour, part)) : contours;
+  const { contours: turned, findings: found, worked } = contoursOf(part, side, router);
   const { texts, bar, lettering } = annotate(part, side, {
     router,
     outline: side === 'face' ? asSeen(outline, part) : outline,
@@ -49,6 +45,26 @@ function drawSide(part: Part, side: RouterSide, router: RouterSetup): { file: Ro
   const { dxf, svg, layers } = writeRouterModel([...turned, bar], texts, lettering);
   return {
     file: { side, name: `${part.id}-${side}`, dxf, svg, layers, findings: found },
+    worked,
+  };
+}
+
+/** What is cut from a side, as it lies with that side up, in order of work. */
+export function contoursOf(
+  part: Part,
+  side: RouterSide,
+  router: RouterSetup,
+): {
+  readonly contours: readonly Contour[];
+  readonly findings: readonly Problem[];
+  readonly worked: boolean;
+} {
+  const outline = cutOutline(part);
+  const work = part.machining.flatMap((machining) => workFromSide(machining, part, side, router) ?? []);
+  const contours = sortForWork([...work.flatMap((w) => w.contours), ...outlinesOf(part, side, outline)]);
+  return {
+    contours: side === 'face' ? contours.map((contour) => turnFaceUp(contour, part)) : contours,
+    findings: [...work.flatMap((w) => w.findings), ...(side === 'face' ? listUnreachable(part) : [])],
     worked: work.length > 0,
   };
 }
@@ -66,7 +82,8 @@ function outlinesOf(part: Part, side: RouterSide, outline: Outline): readonly Co
 
 const workOrder = ['DRILL', 'SINK', 'POCKET', 'INNER', 'OUTLINE', 'REFERENCE'];
 
-function sortForWork(contours: readonly Contour[]): readonly Contour[] {
+/** In order of work: small things first, outlines last, so that parts lie fast as long as they can (joinery E7). */
+export function sortForWork(contours: readonly Contour[]): readonly Contour[] {
   const rank = ({ layer }: Contour) => workOrder.findIndex((start) => layer.startsWith(start));
   return [...contours].sort(
     (a, b) => rank(a) - rank(b) || (a.layer < b.layer ? -1 : a.layer > b.layer ? 1 : 0),

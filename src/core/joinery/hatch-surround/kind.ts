@@ -112,7 +112,12 @@ function steps(layout: SurroundLayout, parts: readonly Part[]): readonly Assembl
     }),
     ...ringSteps(layout, ring),
     ...(lined ? [inWorkshop('bend', 120, bend, plies)] : []),
-    inWorkshop('edges', 45, 'Round the edges that hands touch by 3 or more; finish all but the bedded face.', ring),
+    inWorkshop(
+      'edges',
+      45,
+      'Round the edges that hands touch by 3 or more; finish all but the bedded face.',
+      ring,
+    ),
     aboard('dry', 60, `Dry fit; scribe the ${lined ? 'lining and ' : ''}ring to the camber.`, {
       parts,
       take: ['compass', 'block plane', 'bag'],

@@ -59,19 +59,25 @@ export function louvredDoorSteps(
   const other = choices.hinged === 'left' ? 'right' : 'left';
   return chainSteps([
     ...measureDoor(book, choices.frame),
-    ...makeDoor(layout, { pick, parts, corner: louvredDoorJoints(piece, layout)[0]?.settings[0] ?? '' }),
+    ...makeDoor(layout, { pick, corner: louvredDoorJoints(piece, layout)[0]?.settings[0] ?? '' }),
+    {
+      id: 'glue',
+      text: 'Dry first. Then glue both rails to the left stile, feed in the slats without glue, close with the right stile; diagonals equal, no wind. Saw off the horns.',
+      place: 'workshop',
+      minutes: 60 + book.value('nl') * 2,
+      parts,
+    },
     ...hangDoor(book, choices.frame, { hinge: pick(choices.hinged), lock: pick(other), all: parts }),
   ]);
 }
 
 interface Made {
   readonly pick: (...keys: readonly Key[]) => readonly Part[];
-  readonly parts: readonly Part[];
   /** Setting of the corner joints. */
   readonly corner: string;
 }
 
-function makeDoor({ book, choices }: LouvredLayout, { pick, parts, corner }: Made): readonly StepDraft[] {
+function makeDoor({ book, choices }: LouvredLayout, { pick, corner }: Made): readonly StepDraft[] {
   const v = book.value;
   const work = { place: 'workshop' } as const;
   const frame = pick('left', 'right', 'top', 'bottom');
@@ -114,13 +120,6 @@ function makeDoor({ book, choices }: LouvredLayout, { pick, parts, corner }: Mad
       text: `House the stiles for the slats, the first ${show(v('wb'))} above the foot at its lower corner, then every ${show(v('p'), 2)}; the right stile is the mirror image of the left.`,
       minutes: 15 + v('nl') * 5,
       parts: pick('left', 'right'),
-    },
-    {
-      ...work,
-      id: 'glue',
-      text: 'Dry first. Then glue both rails to the left stile, feed in the slats without glue, close with the right stile; diagonals equal, no wind. Saw off the horns.',
-      minutes: 60 + v('nl') * 2,
-      parts,
     },
   ];
 }

@@ -49,7 +49,8 @@ function spaceSlats({ choices, book }: LiningLayout): void {
     book.work(name, formula, label, rule, unit);
   const ends = choices.endGaps;
   const count = ends ? 'max(1, round((O - g0)/(s0 + g0)))' : 'max(2, round((O + g0)/(s0 + g0)))';
-  work('n', count, 'slats', 'count');
+  // where the gap gives way, no more slats than there is room for
+  work('n', choices.adjust === 'gap' ? `max(1, min(${count}, ceil(O/s0) - 1))` : count, 'slats', 'count');
   if (ends) work('gaps', 'n + 1', 'gaps', 'count');
   else work('gaps', 'n - 1', 'gaps', 'count');
   work('s_for_gap', '(O - gaps*g0)/n', 'slat, width that keeps the gap asked for');

@@ -4,6 +4,9 @@ import { formatLength, formatNumber, type LengthSystem } from '#core/units';
 
 import type { VisitBlock, VisitChecklist, VisitLine } from './types.ts';
 
+/** Height of a sketch beside its line, mm: its letters stay as large as they are. */
+const printedSketch = 13;
+
 /** A checklist as it is printed: every line with its sketch, its blanks and what is known already. */
 export function viewChecklist(list: VisitChecklist, units: LengthSystem = 'mm'): readonly ChecklistBlock[] {
   return list.blocks.map((block) => ({
@@ -33,7 +36,7 @@ function viewLine(line: VisitLine, block: VisitBlock, units: LengthSystem): Chec
         ? formatLength(value, { system: 'inch', step: 1 / 32 })
         : formatNumber(value, 1),
     ),
-    sketch: sketchLine(line, block),
+    sketch: sketchLine(line, block, printedSketch),
   };
 }
 

@@ -17,6 +17,7 @@ import {
   rectangleSchema,
   trimSchema,
 } from './cutting-schemas.ts';
+import { nestJobSchema, nestPlanSchema } from './nest-schemas.ts';
 import { pieceSchema } from './piece-schemas.ts';
 import { shapeSchema } from './shape-schemas.ts';
 
@@ -105,6 +106,7 @@ export const projectSchema = exact({
   made: v.optional(
     v.array(exact({ part: someText, count: wholeCount, finished: partSizeSchema, form: someText })),
   ),
+  routed: v.optional(v.array(someText)),
   route: v.optional(v.array(gateSchema)),
 });
 
@@ -131,6 +133,17 @@ export const planFileSchema = exact({
       ),
       plan: cuttingPlanSchema,
     }),
+  ),
+  routing: v.optional(
+    v.array(
+      exact({
+        id: someText,
+        title: v.string(),
+        material: someText,
+        job: nestJobSchema,
+        plan: nestPlanSchema,
+      }),
+    ),
   ),
   parts: v.array(
     exact({

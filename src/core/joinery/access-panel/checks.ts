@@ -1,0 +1,80 @@
+import type { Problem } from '#core/problems';
+import { formatNumber } from '#core/units';
+import type { PanelLayout } from './sizes.ts';
+import { checkWideSolid, openFindings, type Say } from '../piece-findings.ts';
+import { leastFinishedGap } from '../rules.ts';
+import type { Part } from '../types.ts';
+
+const show = formatNumber;
+
+const leastLap = 10; // on the surround, on the cleats, and of a closed button on the panel, mm (joinery B14)
+const clearOpen = 2; // open button to the edge of the panel, mm (joinery B14)
+const pullBeyond = 20; // room beyond the thickness to pull a panel straight out, mm (joinery B14)
+
+/** Findings on an access panel (joinery B14, 0.7, D3). */
+export function checkPanel(layout: PanelLayout, parts: readonly Part[]): readonly Problem[] {
+  const { say, all } = openFindings();
+  checkHold(say, layout);
+  checkButtons(say, layout);
+  checkRoom(say, layout);
+  checkWideSolid(say, parts);
+  return all();
+}
+
+function checkHold(say: Say, { book, choices }: PanelLayout): void {
+  const v = book.value;
+  const lap = choices.mount === 'lap';
+  const hold = v(lap ? 'lap' : 'bearing');
+  if (hold < leastLap - 1e-9) {
+    say('warn', 'panel-hold-small', {
+      message: `The panel ${lap ? 'laps' : 'bears'} ${show(hold)} on ${lap ? 'the surround' : 'its cleats'}; ${leastLap} is the least.`,
+      remedy: lap
+        ? `Make the lap ${leastLap} or more.`
+        : `Make the cleats ${show(leastLap + v('g'))} wide or more.`,
+      source: 'joinery B14',
+    });
+  }
+  const left = lap ? leastFinishedGap : v('g') - 2 * v('f_v');
+  if (left < leastFinishedGap - 1e-9) {
+    say('stop', 'no-room-once-finished', {
+      message: `No room to take the panel out once varnished: gap ${show(v('g'))}, films ${show(2 * v('f_v'))}, left ${show(left)} of ${leastFinishedGap}.`,
+      remedy: `Make the gap ${show(leastFinishedGap + 2 * v('f_v'))} or more.`,
+      source: 'joinery 0.7, G6',
+    });
+  }
+  if (!(lap && choices.skew > v('lap') - leastLap) && choices.skew < 1) return;
+  say('warn', 'hole-not-square', {
+    message: `The hole is ${show(choices.skew)} off a rectangle; the panel is one, for its ${lap ? 'largest' : 'smallest'} sizes.`,
+    remedy: lap
+      ? 'Check that the lap covers it on every side.'
+      : 'Plane the panel to the hole, an even gap all round.',
+    source: 'joinery B14',
+  });
+}
+
+function checkButtons(say: Say, { book }: PanelLayout): void {
+  const v = book.value;
+  if (v('reach') < leastLap - 1e-9) {
+    say('warn', 'button-short', {
+      message: `A closed button reaches ${show(v('reach'))} over the panel; ${leastLap} is the least.`,
+      remedy: `Make it ${show(v('e') + leastLap)} from pivot to tip.`,
+      source: 'joinery B14',
+    });
+  }
+  if (v('clear') >= clearOpen - 1e-9) return;
+  say(v('clear') < 0 ? 'stop' : 'warn', 'button-in-the-way', {
+    message: `An open button ${show(v('bw'))} wide is ${show(v('clear'))} from the edge of the panel; ${clearOpen} lets it out.`,
+    remedy: `Set the pivot ${show(v('bw') / 2 + clearOpen)} from the edge of the panel, or take a narrower button.`,
+    source: 'joinery B14',
+  });
+}
+
+function checkRoom(say: Say, { book, choices }: PanelLayout): void {
+  const needed = book.value('T') + pullBeyond;
+  if (choices.pullRoom === undefined || choices.pullRoom >= needed) return;
+  say('warn', 'panel-cannot-be-pulled', {
+    message: `There is ${show(choices.pullRoom)} in front of the panel; to pull it straight out takes ${show(needed)}.`,
+    remedy: 'Try with a piece of cardboard whether it can be tilted out, or split the panel.',
+    source: 'joinery B14',
+  });
+}

@@ -1,0 +1,156 @@
+import { formatNumber } from '#core/units';
+import type { HeadLayout } from './sizes.ts';
+import { chainSteps, type StepDraft } from '../step-chain.ts';
+import type { AssemblyStep, Fixing, Joint, Part } from '../types.ts';
+
+const show = formatNumber;
+
+/** Joints between plies, or at the crown (joinery B17, C3). */
+export function curvedHeadJoints(
+  { book, choices, segments }: HeadLayout,
+  parts: readonly Part[],
+): readonly Joint[] {
+  const v = book.value;
+  if (choices.method === 'laminated') {
+    const plies = parts.filter(({ placements, name }) => placements.length > 0 && name.startsWith('Ply'));
+    return plies.slice(1).map((ply, i) => ({
+      kind: 'laminated',
+      between: [plies[i]?.id ?? '', ply.id],
+      count: 1,
+      settings: ['Epoxy on both faces; contact pressure from the crown outwards, every 60 to 80.'],
+    }));
+  }
+  const [left, right] = parts;
+  if (segments === 1 || !left || !right) return [];
+  return [
+    {
+      kind: 'loose tenon',
+      between: [left.id, right.id],
+      count: 1,
+      settings: [
+        `Pockets ${show(v('tenon_t'))} × ${show(v('tenon_b'))}, ${show(v('pocket'))} deep, square to the joint; ends cut ${show(v('h'))}° off square to the chord.`,
+      ],
+    },
+  ];
+}
+
+/** What to buy for a curved head. */
+export function curvedHeadFixings({ book, choices }: HeadLayout): readonly Fixing[] {
+  const v = book.value;
+  if (choices.method === 'sawn')
+    return [{ item: 'Epoxy glue, small pack', quantity: 1, use: 'head', source: 'joinery C' }];
+  return [
+    {
+      item: 'Epoxy glue, small pack',
+      quantity: Math.max(1, Math.ceil((v('n') * v('ply_L') * v('ply_W')) / 250_000)),
+      use: 'plies of the head',
+      source: 'joinery B17',
+    },
+    {
+      item: 'Parting film or wax for the mould',
+      quantity: 1,
+      use: 'head comes off the mould',
+      source: 'joinery B17',
+    },
+    {
+      item: 'Screw 4.5 × 30, countersunk',
+      quantity: 6 * Math.max(1, v('layers') - 1),
+      use: 'layers of the mould',
+      source: 'common practice, no source',
+    },
+  ];
+}
+
+/** Order of work of a curved head (joinery B17); minutes are common practice, no source. */
+export function curvedHeadSteps(layout: HeadLayout, parts: readonly Part[]): readonly AssemblyStep[] {
+  const { book, choices } = layout;
+  const v = book.value;
+  return chainSteps([
+    {
+      id: 'template',
+      text: `Draw the arc full size from its radius of ${show(v('R'))}: span ${show(v('c'))}, rise ${show(v('f'))}; cut a template and try it in the boat.`,
+      place: 'boat',
+      minutes: 30,
+      take: ['template', 'pencil', 'tape'],
+    },
+    ...(choices.method === 'laminated' ? laminate(layout, parts) : saw(layout, parts)),
+    {
+      id: 'fit',
+      text: `Cut the ends square to the curve at the springings, ${show(v('a'))}° off level, and fit them to the housings or rebates of the jambs on the bench; check the span of ${show(v('c'))} at the foot of the jambs too.`,
+      place: 'workshop',
+      minutes: 60,
+      parts: parts.filter(({ placements }) => placements.length > 0),
+    },
+  ]);
+}
+
+function laminate({ book: { value: v } }: HeadLayout, parts: readonly Part[]): readonly StepDraft[] {
+  const mould = parts.filter(({ name }) => name.startsWith('Mould'));
+  const plies = parts.filter(({ name }) => name.startsWith('Ply'));
+  return [
+    {
+      id: 'mould',
+      text: `Make the mould of ${v('layers')} layers to a radius of ${show(v('Rm'))}: rise ${show(v('mould_rise'))} on a chord of ${show(v('mould_chord'))}. Screw and glue the layers, true the curve as one, wax it.`,
+      place: 'workshop',
+      minutes: 120,
+      parts: mould,
+    },
+    {
+      id: 'plies',
+      text: `Rip ${v('n')} plies and a spare ${show(v('ply_W'))} × ${show(v('t'))}, ${show(v('ply_L'))} long, numbered in their order in the board.`,
+      place: 'workshop',
+      minutes: 50,
+      parts: plies,
+    },
+    {
+      id: 'dry-bend',
+      text: 'Bend all plies dry over the mould with every clamp: none cracks, no gap anywhere.',
+      place: 'workshop',
+      minutes: 30,
+      parts: plies,
+      take: ['clamps'],
+    },
+    {
+      id: 'laminate',
+      text: 'Glue with slow epoxy, clamp from the crown outwards, keep the edges in line. Leave it on the mould until hard, a day at least.',
+      place: 'workshop',
+      minutes: 75,
+      parts: plies,
+      take: ['epoxy', 'clamps', 'film'],
+    },
+    {
+      id: 'clean',
+      text: `Take it off, measure the rise, clean one edge and plane the other to ${show(v('depth'))}.`,
+      place: 'workshop',
+      minutes: 45,
+      parts: plies,
+    },
+  ];
+}
+
+function saw({ book: { value: v }, segments }: HeadLayout, parts: readonly Part[]): readonly StepDraft[] {
+  const join: StepDraft = {
+    id: 'crown',
+    text: 'Plane the ends that meet at the crown, slot them for the loose tenon, glue them on a flat bench over the template.',
+    place: 'workshop',
+    minutes: 60,
+    parts,
+  };
+  return [
+    {
+      id: 'saw',
+      text: `Mark ${segments === 1 ? 'the head' : 'both halves'} on a board ${show(v('board_W'))} wide planed to ${show(v('depth'))}, grain along the chord of ${show(v('seg_L'))}; saw outside the line.`,
+      place: 'workshop',
+      minutes: 60,
+      parts,
+    },
+    ...(segments === 2 ? [join] : []),
+    {
+      id: 'fair',
+      text: 'Fair both curves to the template with spokeshave and a bearing-guided cutter, always with the grain from the crown down.',
+      place: 'workshop',
+      minutes: 45,
+      parts,
+    },
+  ];
+}

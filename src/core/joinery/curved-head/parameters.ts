@@ -1,0 +1,76 @@
+import { rowsFor } from '../parameter-rows.ts';
+import type { CurvedHeadParameters } from './types.ts';
+import type { ParameterInfo } from '../piece-types.ts';
+
+const { numberOf, choiceOf } = rowsFor<keyof CurvedHeadParameters>('joinery B17');
+
+const size: readonly ParameterInfo[] = [
+  numberOf('Size', 'span', 'Span', {
+    from: 200,
+    to: 2000,
+    help: 'Clear, between the springings. Left out: the head of the measured opening.',
+  }),
+  numberOf('Size', 'rise', 'Rise', {
+    from: 10,
+    to: 600,
+    help: 'Of the inner face, from the springings to the crown. Left out: the bow of the measured head.',
+  }),
+  numberOf('Size', 'depth', 'Depth, face to back', {
+    usual: 45,
+    from: 15,
+    to: 120,
+    help: 'As the lining of the door.',
+  }),
+];
+
+const how: readonly ParameterInfo[] = [
+  choiceOf('Making', 'method', 'Made', {
+    choices: { laminated: 'Laminated over a mould', sawn: 'Sawn from a wide board' },
+  }),
+  numberOf('Making', 'plies', 'Plies', {
+    usual: 5,
+    from: 4,
+    to: 14,
+    type: 'whole',
+    help: 'More of them spring back less.',
+  }),
+  numberOf('Making', 'plyThickness', 'Ply, thickness', {
+    usual: 4,
+    from: 1.5,
+    to: 8,
+    help: 'A 125th of the radius at most.',
+  }),
+  numberOf('Making', 'faceWidth', 'Sawn head, width of its face', { usual: 45, from: 30, to: 120 }),
+  choiceOf('Making', 'segments', 'Sawn from', {
+    choices: {
+      auto: 'One board, two where the grain runs out',
+      one: 'One board',
+      two: 'Two, joined at the crown',
+    },
+  }),
+];
+
+const material = (
+  key: keyof CurvedHeadParameters['materials'],
+  label: string,
+  kind: 'sheet' | 'solid',
+): ParameterInfo => ({
+  key: `materials.${key}`,
+  label,
+  help:
+    kind === 'solid'
+      ? 'Straight grain without knots, it bends and does not break.'
+      : 'Any sheet that is thick and flat.',
+  type: 'material',
+  group: 'Material',
+  materialKind: kind,
+  required: true,
+});
+
+/** What can be chosen for a curved head (joinery B17). */
+export const curvedHeadParameters: readonly ParameterInfo[] = [
+  ...size,
+  ...how,
+  material('head', 'Head', 'solid'),
+  material('mould', 'Mould', 'sheet'),
+];

@@ -1,0 +1,194 @@
+import { circleOutline, type Outline, type Placement, type Point } from '#core/geometry';
+import type { HeadLayout } from './sizes.ts';
+import { makePart, placeAt, type PartDraft } from '../parts.ts';
+import type { Piece } from '../piece-types.ts';
+import type { Machining, Part } from '../types.ts';
+
+const radians = Math.PI / 180;
+const glueGap = 0.1; // on each cheek of the loose tenon (joinery C)
+const clampHole = { diameter: 40, below: 50, pitch: 120 } as const; // common practice, no source
+
+/**
+ * The parts of a curved head (joinery B17). Frame of the piece: origin at the left springing on the inner face, x right,
+ * y up, z to the viewer, z = 0 on the face. Mould and spare ply are made but lie nowhere in the piece.
+ */
+export function curvedHeadParts(piece: Piece, layout: HeadLayout): readonly Part[] {
+  const drafts = layout.choices.method === 'laminated' ? laminateDrafts(layout) : sawnDrafts(layout);
+  return drafts.map((draft, i) => makePart(piece, { ...draft, number: i + 1 }));
+}
+
+type Draft = Omit<PartDraft, 'number'>;
+
+/** A ring sector in its own frame: x along the chord of its outer face, y from the crown inwards; half angle in radians. */
+interface Sector {
+  readonly inner: number;
+  readonly outer: number;
+  readonly half: number;
+}
+
+/** A point of a sector, `turn` clockwise from its middle. */
+function pointAt({ outer, half }: Sector, radius: number, turn: number): Point {
+  return { x: outer * Math.sin(half) + radius * Math.sin(turn), y: outer - radius * Math.cos(turn) };
+}
+
+function sectorOutline(sector: Sector): Outline {
+  const { inner, outer, half } = sector;
+  const bulge = Math.tan(half / 2);
+  return [
+    { ...pointAt(sector, outer, -half), bulge },
+    pointAt(sector, outer, half),
+    { ...pointAt(sector, inner, half), bulge: -bulge },
+    pointAt(sector, inner, -half),
+  ];
+}
+
+/** Where a sector lies whose middle is `turn` clockwise from the crown. */
+function placeSector({ book: { value: v } }: HeadLayout, { outer, half }: Sector, turn: number): Placement {
+  const [s, c] = [Math.sin(turn), Math.cos(turn)];
+  const back = outer * Math.sin(half);
+  const origin = { x: v('c') / 2 + outer * s - back * c, y: v('f') - v('R') + outer * c + back * s, z: 0 };
+  return placeAt(origin, { x: c, y: -s, z: 0 }, { x: -s, y: -c, z: 0 });
+}
+
+function laminateDrafts(layout: HeadLayout): readonly Draft[] {
+  const { book, choices } = layout;
+  const v = book.value;
+  const half = v('a') * radians;
+  const strip = { length: v('ply_L'), width: v('ply_W'), thickness: v('t') };
+  const common = { material: choices.stock.head, cut: strip, rough: strip } as const;
+  const bent = Array.from({ length: choices.plies }, (_, i): Draft => {
+    const sector = { inner: v('R') + i * v('t'), outer: v('R') + (i + 1) * v('t'), half };
+    const [length, width] = [`ply${i + 1}_W`, `ply${i + 1}_H`];
+    return {
+      ...common,
+      name: `Ply ${i + 1}${i === 0 ? ', inner' : i + 1 === choices.plies ? ', outer' : ''}`,
+      finished: { length: v(length), width: v(width), thickness: v('depth') },
+      working: { length, width, thickness: 'depth' },
+      outline: sectorOutline(sector),
+      placements: [placeSector(layout, sector, 0)],
+      faceSide: 'face side to the front of the head',
+      notes: [
+        `Cut as a flat strip, sizes as sawn; drawn as bent. All plies in one order from one board, like a book.`,
+      ],
+    };
+  });
+  return [...bent, spareDraft(layout, common), mouldDraft(layout)];
+}
+
+function spareDraft(
+  { book: { value: v } }: HeadLayout,
+  common: Pick<Draft, 'material' | 'cut' | 'rough'>,
+): Draft {
+  return {
+    ...common,
+    name: 'Ply, spare',
+    quantity: 1,
+    finished: { length: v('ply_L'), width: v('depth'), thickness: v('t') },
+    working: { length: 'ply_L', width: 'depth', thickness: 't' },
+    placements: [],
+    faceSide: 'either',
+    notes: ['For the one that breaks.'],
+  };
+}
+
+function mouldDraft({ book, choices }: HeadLayout): Draft {
+  const v = book.value;
+  const half = v('mould_a') * radians;
+  const [length, height] = [v('mould_L'), v('mould_W')];
+  const ends = height - v('foot');
+  const radius = v('Rm') - clampHole.below;
+  const count = Math.max(0, Math.floor((2 * half * radius) / clampHole.pitch));
+  const holes = Array.from({ length: count }, (_, i) => {
+    const turn = count > 1 ? (i / (count - 1) - 0.5) * 2 * half * 0.85 : 0;
+    return { x: length / 2 + radius * Math.sin(turn), y: v('Rm') - radius * Math.cos(turn) };
+  }).filter(({ x, y }) => x > 40 && x < length - 40 && y < height - 30 && radius > 0);
+  return {
+    name: 'Mould, layer',
+    material: choices.stock.mould,
+    quantity: v('layers'),
+    finished: { length, width: height, thickness: v('mould_T') },
+    working: { length: 'mould_L', width: 'mould_W', thickness: 'mould_T' },
+    outline: [
+      { x: 0, y: ends, bulge: Math.tan(half / 2) },
+      { x: length, y: ends },
+      { x: length, y: height },
+      { x: 0, y: height },
+    ],
+    holes: holes.map((at) => circleOutline(at, clampHole.diameter / 2)),
+    grain: 'any',
+    turn: true,
+    placements: [],
+    faceSide: 'either; layers screwed and glued together, the curve trued as one and waxed',
+    notes: ['Mark the crown and both springings on the curve. Holes are for the clamps.'],
+  };
+}
+
+function sawnDrafts(layout: HeadLayout): readonly Draft[] {
+  const { book, choices, segments } = layout;
+  const v = book.value;
+  const sector = { inner: v('R'), outer: v('R') + v('w'), half: v('h') * radians };
+  const segment = (
+    name: string,
+    turn: number,
+    machining: readonly Machining[],
+    hand: Part['hand'],
+  ): Draft => ({
+    name,
+    material: choices.stock.head,
+    finished: { length: v('seg_L'), width: v('seg_W'), thickness: v('depth') },
+    cut: { length: v('seg_L'), width: Math.max(v('board_W'), v('seg_W')), thickness: v('depth') },
+    working: { length: 'seg_L', width: 'seg_W', thickness: 'depth' },
+    outline: sectorOutline(sector),
+    hand,
+    machining,
+    placements: [placeSector(layout, sector, turn)],
+    faceSide: 'face side to the front of the head',
+    notes: ['Grain along the chord. Sawn outside the line, faired to a template.'],
+  });
+  if (segments === 1) return [segment('Head', 0, [], 'none')];
+  return [
+    segment('Head, left half', -sector.half, [pocket(layout, sector, 1)], 'left'),
+    segment('Head, right half', sector.half, [pocket(layout, sector, -1)], 'right'),
+    {
+      name: 'Loose tenon',
+      material: choices.stock.head,
+      finished: { length: v('tenon_L'), width: v('tenon_W'), thickness: v('tenon_t') },
+      working: { length: 'tenon_L', width: 'tenon_W', thickness: 'tenon_t' },
+      placements: [
+        placeAt(
+          {
+            x: (v('c') - v('tenon_L')) / 2,
+            y: v('f') + (v('w') + v('tenon_W')) / 2,
+            z: -(v('depth') - v('tenon_t')) / 2,
+          },
+          { x: 1, y: 0, z: 0 },
+          { x: 0, y: -1, z: 0 },
+        ),
+      ],
+      faceSide: 'either; both long edges rounded as the pocket',
+    },
+  ];
+}
+
+/** The pocket of the loose tenon in the end of a half that meets the crown: `side` 1 at its right end, -1 at its left. */
+function pocket({ book: { value: v } }: HeadLayout, sector: Sector, side: 1 | -1): Machining {
+  const turn = side * sector.half;
+  const inwards = { x: -side * Math.cos(turn), y: -side * Math.sin(turn) };
+  const middle = (sector.inner + sector.outer) / 2;
+  const corner = (radius: number, into: number): Point => {
+    const at = pointAt(sector, radius, turn);
+    return { x: at.x + inwards.x * into, y: at.y + inwards.y * into };
+  };
+  const [low, high] = [middle - v('tenon_b') / 2, middle + v('tenon_b') / 2];
+  const outline = [corner(low, 0), corner(high, 0), corner(high, v('pocket')), corner(low, v('pocket'))];
+  const from = (v('depth') - v('tenon_t')) / 2;
+  return {
+    kind: 'prism',
+    name: 'slot',
+    from: 'face',
+    outline: side === 1 ? outline : [...outline].reverse(),
+    below: from - glueGap,
+    depth: from + v('tenon_t') + glueGap,
+    note: 'pocket of the loose tenon, worked from the end',
+  };
+}

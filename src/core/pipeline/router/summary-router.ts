@@ -1,0 +1,36 @@
+import type { Project } from '#core/project';
+import { formatMoney, formatNumber } from '#core/units';
+
+import type { PlannedRouting } from '../types.ts';
+import { countWords, showSize, wrapLines } from '../words.ts';
+
+/** What one plan of the router comes to: sheets, how full they are, and whether fewer would do. */
+export function summariseRouting(project: Project, { group, job, plan }: PlannedRouting): readonly string[] {
+  const used = plan.stockUsed.filter((each) => each.count > 0);
+  return [
+    `  ${group.title}: ${countWords(plan.placements.length, 'part')} by their outlines`,
+    ...(used.length === 0 ? ['    Nothing could be placed.'] : []),
+    ...used.flatMap((each) => {
+      const line = project.stock.find((stock) => stock.id === each.id);
+      if (!line) return [];
+      const cost =
+        line.owned === true ? 'from the rack' : formatMoney(each.count * line.price, project.currency);
+      return [
+        `    ${each.count} × ${line.form} ${showSize(line.length, line.width, line.thickness)} (${line.id}), ${cost}`,
+      ];
+    }),
+    ...wrapLines(
+      `    ${formatNumber(plan.density * 100, 0)} % of the sheets is parts, ${showSize(job.gap ?? 0)} between them. ${describeNestProof(plan)}`,
+      96,
+      '    ',
+    ),
+    ...plan.unplaced.map((each) => `    NOT PLACED: ${each.count} × ${each.id}`),
+  ];
+}
+
+/** What the bound of a router's plan says, in words. */
+export function describeNestProof(plan: PlannedRouting['plan']): string {
+  if (plan.bound === null) return 'Not everything could be placed, so no bound is given.';
+  if (plan.proven) return 'Proven: no plan costs less.';
+  return 'Whether fewer sheets would do is not known.';
+}
