@@ -15,6 +15,12 @@ export interface Arguments {
   readonly work?: number;
   readonly seed?: number;
   readonly port?: number;
+  readonly into?: string;
+  readonly layer?: string;
+  readonly contour?: number;
+  readonly name?: string;
+  readonly seenFrom?: string;
+  readonly unit?: string;
 }
 
 const options = {
@@ -27,6 +33,12 @@ const options = {
   work: { type: 'string' },
   seed: { type: 'string' },
   port: { type: 'string' },
+  into: { type: 'string' },
+  layer: { type: 'string' },
+  contour: { type: 'string' },
+  name: { type: 'string' },
+  'seen-from': { type: 'string' },
+  unit: { type: 'string' },
 } as const;
 
 /** Which options a verb takes besides `--json` and `--help`. */
@@ -37,6 +49,7 @@ const optionsOfVerb: Readonly<Record<string, readonly string[]>> = {
   nest: ['seconds', 'work', 'seed'],
   check: ['job'],
   open: ['port'],
+  trace: ['into', 'layer', 'contour', 'name', 'seen-from', 'unit'],
 };
 
 /** The arguments taken apart; fails with a sentence for each that is wrong. */
@@ -66,10 +79,10 @@ export function readArguments(argv: readonly string[]): Result<Arguments> {
     json: values.json === true,
     help: values.help === true,
     version: values.version === true,
-    ...(typeof values.output === 'string' && { output: values.output }),
-    ...(typeof values.job === 'string' && { job: values.job }),
+    ...texts(values, ['output', 'job', 'into', 'layer', 'name', 'unit']),
+    ...(typeof values['seen-from'] === 'string' && { seenFrom: values['seen-from'] }),
     ...defined({ seconds: number('seconds'), work: number('work') }),
-    ...defined({ seed: number('seed'), port: number('port') }),
+    ...defined({ seed: number('seed'), port: number('port'), contour: number('contour') }),
   };
   return faults.length > 0 ? fail(...faults) : succeed(read);
 }
@@ -110,6 +123,7 @@ const limits = {
   work: { least: 1, most: 1e12, whole: true, text: 'a whole number of steps from 1 up' },
   seed: { least: 0, most: 4_294_967_295, whole: true, text: 'a whole number from 0 to 4294967295' },
   port: { least: 1, most: 65_535, whole: true, text: 'a whole number from 1 to 65535' },
+  contour: { least: 1, most: 1e6, whole: true, text: 'a whole number from 1 up' },
 } as const;
 
 function readNumber(name: keyof typeof limits, text: string): number | Problem {
@@ -122,6 +136,18 @@ function readNumber(name: keyof typeof limits, text: string): number | Problem {
 /** A finding about how the command was called. */
 export function wrongUse(about: string, message: string, remedy?: string): Problem {
   return { severity: 'stop', code: 'wrong-use', about, message, ...(remedy && { remedy }) };
+}
+
+/** Those of the options that are given as text. */
+function texts<Name extends string>(
+  values: Readonly<Record<string, unknown>>,
+  names: readonly Name[],
+): { [K in Name]?: string } {
+  const given = names.flatMap((name) => {
+    const value = values[name];
+    return typeof value === 'string' ? [[name, value] as const] : [];
+  });
+  return Object.fromEntries(given) as { [K in Name]?: string };
 }
 
 function defined<T extends object>(values: T): { [K in keyof T]?: Exclude<T[K], undefined> } {

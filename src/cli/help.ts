@@ -11,6 +11,9 @@ export const helpText = `joggle: from tape readings to parts that fit
                                          router
   joggle check FILE [--job JOB.json]     what is wrong with one of our files; a plan of cut or
                                          nest is checked against its job
+  joggle trace DRAWING.dxf|.svg          the closed contours of a drawing; with --into PROJECT.json
+                                         the project with one of them as a shape (--contour N,
+                                         --layer, --name, --seen-from, --unit mm|cm|m|in|ft)
   joggle open [--port N]                 serves the app from this computer and says where
 
 Options

@@ -12,6 +12,7 @@ import { runMeasure } from './verbs/measure.ts';
 import { runNest } from './verbs/nest.ts';
 import { runOpen } from './verbs/open.ts';
 import { runPlan } from './verbs/plan.ts';
+import { runTrace } from './verbs/trace.ts';
 import { version } from './version.ts';
 
 type Verb = (io: Io, given: Arguments) => Promise<Outcome>;
@@ -23,6 +24,7 @@ const verbs: Readonly<Record<string, Verb>> = {
   nest: runNest,
   check: runCheck,
   open: runOpen,
+  trace: runTrace,
 };
 
 /** Runs one command; what it says and answers goes through `io`. */
@@ -63,7 +65,7 @@ function refuse(io: Io, wantsJson: boolean, findings: readonly Problem[]): ExitC
 }
 
 function unknownVerb(verb: string | null): Problem {
-  const known = 'plan, measure, cut, nest, check or open';
+  const known = 'plan, measure, cut, nest, check, trace or open';
   return verb === null
     ? wrongUse('verb', 'Nothing was asked for.', `Say ${known}; \`joggle --help\` explains them.`)
     : wrongUse(verb, `There is no command "${verb}".`, `Say ${known}; \`joggle --help\` explains them.`);

@@ -7,6 +7,7 @@ import type { Random } from '#core/numerics';
 import { contextFor, doorFrame } from '../support/joinery-samples.ts';
 import { drawOpening, drawReadings, lineOf, slipOf, spread } from './fit-openings.ts';
 import type { Corner, Side, TrueOpening } from './fit-openings.ts';
+import { tellOutlines, tellSpeed, tellTwists } from './fit-report.ts';
 import { makeFrame, makeRectangle, tryFrame, workshop } from './fit-trial.ts';
 
 const six = ['wb', 'wt', 'hl', 'hr', 'd1', 'd2'] as const;
@@ -48,6 +49,8 @@ export function main(argv: readonly string[]): number {
   for (const name of Object.keys(sets)) console.log(tellFits(name, { trials, share, seed }));
   console.log('\nset\tslip mm\tfound\tnamed\tamong those named\tfalse alarms without a slip');
   for (const name of Object.keys(sets)) for (const line of tellSlips(name, trials, seed)) console.log(line);
+  const run = { trials, share, seed };
+  for (const line of [tellTwists(run), ...tellOutlines(run), ...tellSpeed()]) console.log(line);
   return 0;
 }
 

@@ -6,6 +6,7 @@ import { checkPlan, solveCutting } from '#core/cutting';
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
 import { loadGlpk } from '#solver/glpk';
 import { main as runFit } from './fit.ts';
+import { main as runShapes } from './shapes.ts';
 import { makeLargeJob, makeWorkshopJob } from './workshop-jobs.ts';
 
 /** A job of the literature, or one of our own without a best known result. */
@@ -43,11 +44,12 @@ const files: Readonly<Record<string, readonly string[]>> = {
 };
 
 const usage =
-  'bench sheets|boards|workshop|large [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--cpu]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
+  'bench sheets|boards|workshop|large [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--cpu]\n   or: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--cpu]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
 
 /** Runs the bench and prints its table; the exit code is 1 when a plan or a bound is wrong, 2 for wrong use. */
 export async function main(argv: readonly string[]): Promise<number> {
   if (argv[0] === 'fit') return runFit(argv.slice(1));
+  if (argv[0] === 'shapes') return runShapes(argv.slice(1));
   const { values, positionals } = parseArgs({
     args: [...argv],
     allowPositionals: true,

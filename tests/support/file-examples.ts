@@ -6,6 +6,7 @@ import type { PlanFile } from '#core/project';
 
 import { generateProject } from './generate-project.ts';
 import type { SchemaName } from './json-schemas.ts';
+import { samplePhoto, sampleShapes } from './sample-shapes.ts';
 
 /** A change to plain data that makes it wrong in a way the types forbid. */
 // eslint-disable-next-line @typescript-eslint/no-explicit-any
@@ -21,6 +22,15 @@ const findings: readonly Problem[] = [
   { severity: 'stop', code: 'part-too-large', about: 'A1', message: 'It does not fit.', remedy: 'Split it.' },
   { severity: 'note', code: 'tilt', message: 'The boat leans by 0.2°.', source: 'joinery A4' },
 ];
+
+/** A project with a shape of every kind, the first with a photo. */
+const withSampleShapes = {
+  ...generateProject(7),
+  shapes: [
+    ...generateProject(7).shapes,
+    ...sampleShapes.map((shape, at) => (at === 0 ? { ...shape, photos: [samplePhoto] } : shape)),
+  ],
+};
 
 /** The survey of the contract. */
 export const contractSurvey: Survey = {
@@ -241,7 +251,7 @@ const planFile: PlanFile = {
 /** Examples of every kind of file, by the name of its schema. */
 export const examples: Readonly<Record<SchemaName, Examples>> = {
   project: {
-    good: [generateProject(7), generateProject(8)],
+    good: [withSampleShapes, generateProject(7), generateProject(8)],
     spoil: [
       (p) => (p.version = 2),
       (p) => (p.extra = 1),
@@ -262,6 +272,19 @@ export const examples: Readonly<Record<SchemaName, Examples>> = {
       (p) => (p.shapes[0].readings[0].kind = 'diagonal'),
       (p) => (p.shapes[0].readings[6].at = 1.5),
       (p) => (p.shapes[0].readings[6].left = ['BL']),
+      (p) => (p.shapes.at(-4).curves[0].sigma = 0),
+      (p) => (p.shapes.at(-4).curves[0].ordinates[0].at = -1),
+      (p) => (p.shapes.at(-4).obstructions[0].width = 0),
+      (p) => (p.shapes.at(-4).photos[0].image = 'https://example.org/a.png'),
+      (p) => (p.shapes.at(-4).photos[0].strokes[0].points[0].x = 2),
+      (p) => (p.shapes.at(-3).sections[0].bevels[0].degrees = 90),
+      (p) => (p.shapes.at(-3).sections[0].ordinates[0].high = 1),
+      (p) => (p.shapes.at(-2).walls[0].corner.degrees = 360),
+      (p) => (p.shapes.at(-2).walls[0].length = 0),
+      (p) => (p.shapes.at(-2).closed = 'yes'),
+      (p) => (p.shapes.at(-1).traced.cornersAt[0] = 0.5),
+      (p) => (p.shapes.at(-1).traced.bars.x.real = 0),
+      (p) => (p.shapes.at(-1).corners[0] = ''),
       (p) => (p.settings.moistureNow = 99),
       (p) => (p.done = [7]),
     ],

@@ -39,8 +39,9 @@ export function areaOf(parts: readonly Part[]): number {
   );
 }
 
-/** Words of the findings hold no number that is none. */
+/** Words hold no number that is none, and what bounds wood runs counter-clockwise. */
 export function expectWords(built: BuiltPiece): void {
+  for (const part of built.parts) expect(outlineArea(part.outline), part.name).toBeGreaterThan(0);
   const texts = [
     ...built.findings.map(({ message, remedy }) => `${message} ${remedy}`),
     ...built.steps.map(({ text }) => text),

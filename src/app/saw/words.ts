@@ -33,7 +33,7 @@ export function layingWords({ state, plan }: Laying, currency: string): string {
   if (plan.unplaced.length > 0) return `${sheets}; not everything could be placed, see the findings.`;
   if (state === 'running') return `Best so far ${sheets}, ${formatMoney(plan.cost, currency)}.`;
   if (plan.proven) return `${sheets}. Proven: no plan can cost less.`;
-  return `${sheets}. Whether fewer would do is not known.`;
+  return `${sheets}. Whether it could be had for less is not known.`;
 }
 
 /** `2 sheets of birch-1, 1 of offcut-3`. */

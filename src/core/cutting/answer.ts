@@ -25,6 +25,9 @@ export function answerFreely(model: Model, load: FreeLoad): Answer {
     left[kind] = (left[kind] as number) - 1;
     return kind;
   };
-  const sheets = load.sheets.map((sheet) => ({ bin: sheet.bin, layout: emitFreeLayout(model, sheet, nameOf) }));
+  const sheets = load.sheets.map((sheet) => ({
+    bin: sheet.bin,
+    layout: emitFreeLayout(model, sheet, nameOf),
+  }));
   return { sheets, left, cost: load.cost };
 }

@@ -27,7 +27,8 @@ function keepSpaces(model: Model, spaces: readonly Space[]): readonly Space[] {
   for (;;) {
     const worth = rest.filter(
       ({ length, width }) =>
-        length - model.kerfX >= Math.max(model.keepLength, 1) && width - model.kerfY >= Math.max(model.keepWidth, 1),
+        length - model.kerfX >= Math.max(model.keepLength, 1) &&
+        width - model.kerfY >= Math.max(model.keepWidth, 1),
     );
     const [largest] = worth.sort((a, b) => b.length * b.width - a.length * a.width);
     if (!largest) return kept;

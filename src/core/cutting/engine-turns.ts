@@ -3,6 +3,7 @@ import { combine, shelve } from './combine.ts';
 import { dive } from './dive.ts';
 import { isProven, mostKinds, partsOf, poolLoad } from './engine.ts';
 import type { Engine } from './engine.ts';
+import { aimFreely, freeLoadOf, runFreeSearch, startFreeSearch } from './free-search.ts';
 import { generateOnce, refineGeneration } from './generate.ts';
 import { adoptLoad, isBetterLoad, runSearch, tryLoad } from './search.ts';
 import { searchWindows } from './window-search.ts';
@@ -26,6 +27,21 @@ export function searchFor(engine: Engine, steps: number): void {
   if (!found) return;
   poolLoad(engine, search.best);
   engine.tell('search');
+}
+
+/** Some steps among plans that no saw can follow from edge to edge; they must cost less than the best one it can. */
+export function searchFreely(engine: Engine, steps: number): void {
+  const { model, search, random } = engine;
+  if (isProven(engine) || search.best.leftCount > 0 || engine.stepsLeft <= 0) return;
+  const free = (engine.free ??= startFreeSearch(model, random, search.best));
+  if (search.best.cost <= free.budget) {
+    free.best = null;
+    aimFreely(free, freeLoadOf(model, search.best));
+  }
+  engine.stepsLeft -= steps;
+  if (!runFreeSearch(free, steps, engine.isOver)) return;
+  engine.idle = 0;
+  engine.tell('free search');
 }
 
 /** A first time when the patterns are there, then ever rarer while the search finds nothing. */

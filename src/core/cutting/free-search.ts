@@ -145,7 +145,11 @@ function ruinFreely(search: FreeSearch, load: FreeLoad): FreeLoad {
     });
     if (kept.length < sheet.placings.length) sheets[at] = laySheet(model, sheet.bin, kept);
   }
-  return recreateFreely(search, sheets.filter(({ placings }) => placings.length > 0), left);
+  return recreateFreely(
+    search,
+    sheets.filter(({ placings }) => placings.length > 0),
+    left,
+  );
 }
 
 /** A rectangle around a part: a few of its neighbours, now and then the whole sheet. */
@@ -165,25 +169,29 @@ function overlaps(a: Space, b: Space): boolean {
 function recreateFreely(search: FreeSearch, sheets: FreeSheet[], left: Int32Array): FreeLoad {
   const { hunt, budget } = search;
   const { model } = hunt;
-  let cost = sheets.reduce((sum, { bin }) => sum + bin.cost, 0);
   const rule = hunt.random.whole(0, 2);
   for (const kind of drawOrder(hunt, left)) {
     while ((left[kind] as number) > 0) {
-      if (!placeOne(hunt, sheets, kind, rule)) {
-        const bin = drawBin(hunt, sheets, budget - cost);
-        if (!bin) break;
-        sheets.push(laySheet(model, bin, []));
-        if (!placeOne(hunt, sheets, kind, rule)) {
-          sheets.pop();
-          break;
-        }
-        cost += bin.cost;
-      }
+      if (!placeOne(hunt, sheets, kind, rule) && !openWith(hunt, sheets, kind, budget)) break;
       left[kind] = (left[kind] as number) - 1;
     }
   }
   const leftArea = model.kinds.reduce((sum, { index, area }) => sum + area * (left[index] as number), 0);
-  return { sheets, left, leftArea, cost };
+  return { sheets, left, leftArea, cost: costOf(sheets) };
+}
+
+function costOf(sheets: readonly FreeSheet[]): number {
+  return sheets.reduce((sum, { bin }) => sum + bin.cost, 0);
+}
+
+/** Lays a part on a fresh sheet within the budget; false when there is none. */
+function openWith(hunt: Hunt, sheets: FreeSheet[], kind: number, budget: number): boolean {
+  const bin = drawBin(hunt, sheets, budget - costOf(sheets));
+  if (!bin) return false;
+  sheets.push(laySheet(hunt.model, bin, []));
+  if (placeOne(hunt, sheets, kind, 0)) return true;
+  sheets.pop();
+  return false;
 }
 
 function drawOrder({ model, random, keys }: Hunt, left: Int32Array): readonly number[] {

@@ -28,7 +28,12 @@ export function laySheet(model: Model, bin: Bin, placings: readonly Placing[]): 
   let spaces: readonly Space[] = [{ x: 0, y: 0, length: bin.length, width: bin.width }];
   for (const block of blocksOf(model, bin)) spaces = takeSpace(spaces, block);
   for (const placing of placings) spaces = takeSpace(spaces, placing);
-  return { bin, placings, spaces, usedArea: placings.reduce((sum, each) => sum + each.length * each.width, 0) };
+  return {
+    bin,
+    placings,
+    spaces,
+    usedArea: placings.reduce((sum, each) => sum + each.length * each.width, 0),
+  };
 }
 
 /** Keep-outs as parts see them: a part's kerf may reach into one, the part may not. */

@@ -186,11 +186,12 @@ export function openFor(hunt: Hunt, load: Load, kind: number, budget: number): b
   let bestRate = Infinity;
   if (load.cost + hunt.minCost > budget) return false;
   const wanted = load.leftArea;
+  const chance = hunt.random.next() < anyStock ? 40 : 0.4;
   for (const bin of hunt.model.bins) {
     if ((load.used[bin.index] as number) >= bin.count || load.cost + bin.cost > budget) continue;
     const way = hunt.random.whole(0, bin.pieces.length - 1);
     if (!fitsPiece(hunt, bin, way, kind)) continue;
-    const rate = (bin.cost / Math.min(bin.area, wanted)) * (1 + hunt.random.next() * 0.4);
+    const rate = (bin.cost / Math.min(bin.area, wanted)) * (1 + hunt.random.next() * chance);
     if (rate >= bestRate) continue;
     bestRate = rate;
     best = { bin, way };
@@ -203,6 +204,9 @@ export function openFor(hunt: Hunt, load: Load, kind: number, budget: number): b
   }
   return true;
 }
+
+/** How often the stock to open is drawn by lot rather than by its rate. */
+const anyStock = 0.15;
 
 function fitsPiece(hunt: Hunt, bin: Bin, way: number, kind: number): boolean {
   const sizes = hunt.sizes[kind] as readonly PartSize[];

@@ -8,9 +8,13 @@ import type { Node } from './tree.ts';
 import { listNodes, tidySheet } from './sheet.ts';
 import type { Sheet } from './sheet.ts';
 
-/** Takes some parts out of some sheets, alone or with what they were cut with; about `count` of them. */
+/**
+ * Takes some parts out of some sheets, alone or with what they were cut with; about `count` of them. Where there are
+ * several sizes of stock, now and then whole sheets instead: only so can one size take the place of another.
+ */
 export function ruin(hunt: Hunt, load: Load, count: number): void {
-  const { random } = hunt;
+  const { random, model } = hunt;
+  if (model.bins.length > 1 && random.next() < sheetShare) return dropSome(hunt, load);
   const touched: number[] = [];
   const few = 1 + random.whole(0, 2);
   let taken = 0;
@@ -28,6 +32,13 @@ export function ruin(hunt: Hunt, load: Load, count: number): void {
   }
   touched.sort((a, b) => b - a);
   for (const at of touched) mend(hunt, load, at);
+}
+
+const sheetShare = 0.1;
+
+function dropSome({ random }: Hunt, load: Load): void {
+  const count = Math.min(load.sheets.length, 1 + random.whole(0, 2));
+  for (let i = 0; i < count; i++) dropSheet(load, random.whole(0, load.sheets.length - 1));
 }
 
 function climb(hunt: Hunt, part: Node): Node {

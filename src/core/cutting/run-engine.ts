@@ -1,4 +1,4 @@
-import { isProven, partsOf } from './engine.ts';
+import { costSoFar, isProven, partsOf } from './engine.ts';
 import type { Engine } from './engine.ts';
 import {
   combineOnce,
@@ -6,6 +6,7 @@ import {
   generateFor,
   refines,
   searchFor,
+  searchFreely,
   wantsCombining,
   wantsDive,
 } from './engine-turns.ts';
@@ -17,8 +18,9 @@ import type { PlanAim } from './types.ts';
 export function runEngine(engine: Engine): void {
   // a portion of search costs about as much as one round of generation on a job of usual size
   const portion = Math.max(400, Math.ceil(60000 / (20 + partsOf(engine.model))));
-  searchFor(engine, 2 * portion);
+  searchFor(engine, Math.min(2 * portion, Math.ceil(engine.stepsLeft / 4)));
   while (!isStopped(engine)) {
+    if (engine.model.style === 'free') searchFreely(engine, Math.ceil(portion / 8));
     if (!mayTurn(engine) || !takeTurn(engine)) searchFor(engine, 4 * portion);
     searchFor(engine, portion);
   }
@@ -58,7 +60,7 @@ function chooseTurn(engine: Engine): ((engine: Engine) => void) | null {
 export function polishEngine(engine: Engine, aim: PlanAim, patience: number): void {
   const { search, model, effort } = engine;
   const parts = partsOf(model);
-  if (search.best.leftCount > 0 || parts > 400) return;
+  if (search.best.leftCount > 0 || parts > 400 || engine.free?.best) return;
   const steps = Math.ceil((patience * polishing) / (20 + parts));
   polishSearch(search, aim, Math.min(steps, effort.polish), engine.isOver);
   engine.tell('leftovers');
@@ -74,10 +76,11 @@ function isStopped(engine: Engine): boolean {
 }
 
 /** The question for a certain cost is answered: it is reached, or cannot be. */
-function isSettled({ enough, bound, search }: Engine): boolean {
+function isSettled(engine: Engine): boolean {
+  const { enough, bound, search } = engine;
   if (enough === null) return false;
   const slack = 1e-6 * Math.max(1, enough);
-  return bound > enough + slack || (search.best.leftCount === 0 && search.best.cost <= enough + slack);
+  return bound > enough + slack || (search.best.leftCount === 0 && costSoFar(engine) <= enough + slack);
 }
 
 /** Search steps without progress after which a small job is left as it is. */

@@ -6,6 +6,7 @@ import { drawLeaders, drawPlate } from './leaders.ts';
 import type { Tag } from './leaders.ts';
 import { boxAround } from './find-room.ts';
 import { boxesOverlap, boxOfMark, drawArea, drawLine, joinBoxes, lettering, makeDrawing } from './marks.ts';
+import { prismFaces } from './prism-faces.ts';
 import { pullApart } from './pull-apart.ts';
 import { chooseScale, heightFor } from './scales.ts';
 import type { PaperRoom } from './scales.ts';
@@ -15,6 +16,7 @@ import type { Drawing, Mark } from './types.ts';
 interface Block {
   readonly part: Part;
   readonly faces: readonly (readonly Point3[])[];
+  readonly holes: readonly (readonly Point3[])[];
   readonly centre: Point3;
   readonly shift: Point3;
 }
@@ -23,14 +25,17 @@ interface Block {
 const [cos30, sin30] = [Math.sqrt(3) / 2, 0.5];
 const project = (p: Point3): Point => ({ x: (p.x - p.z) * cos30, y: p.y - (p.x + p.z) * sin30 });
 const nearness = (p: Point3) => p.x + p.y + p.z;
+const drawable = 1; // mm, less is not seen at the scale of such a view
 
-/** The parts as blocks pulled apart, in isometric view, with addresses; a dotted line leads each one home. */
+/** The parts pulled apart, in isometric view, with addresses; a dotted line leads each one home. */
 export function drawExploded(built: BuiltPiece, options: PaperRoom): Drawing {
   const blocks: readonly Block[] = pullApart(built.parts).map(({ part, placement, centre, shift }) => ({
     part,
     centre,
     shift,
-    faces: facesSeen(part, placement),
+    ...(isBlock(part)
+      ? { faces: facesSeen(part, placement), holes: [] }
+      : prismFaces(part, placement, nearness)),
   }));
   if (blocks.length === 0) return drawNothing(built.name);
   const corners = blocks.flatMap((b) => b.faces.flat().map((p) => project(add(p, b.shift))));
@@ -47,16 +52,17 @@ export function drawExploded(built: BuiltPiece, options: PaperRoom): Drawing {
     (a, b) => nearness(add(a.centre, a.shift)) - nearness(add(b.centre, b.shift)),
   );
   const homes = sorted.flatMap((b) => drawHome(b, onPaper));
-  const bodies = sorted.flatMap((b) =>
-    b.faces.map((face) =>
-      drawArea(
-        face.map((p) => onPaper(add(p, b.shift))),
-        'outline',
-        'paper',
-        b.part.id,
-      ),
-    ),
-  );
+  const draw = (b: Block, points: readonly Point3[], weight: 'outline' | 'thin') =>
+    drawArea(
+      points.map((p) => onPaper(add(p, b.shift))),
+      weight,
+      'paper',
+      b.part.id,
+    );
+  const bodies = sorted.flatMap((b) => [
+    ...b.faces.map((face) => draw(b, face, 'outline')),
+    ...b.holes.map((hole) => draw(b, hole, 'thin')),
+  ]);
   const taken: Box[] = [];
   const tags = sorted.map((b) => tagBlock(b, onPaper, taken));
   const box = joinBoxes(bodies.map(boxOfMark));
@@ -73,6 +79,15 @@ export function drawExploded(built: BuiltPiece, options: PaperRoom): Drawing {
 }
 
 const add = (a: Point3, b: Point3): Point3 => ({ x: a.x + b.x, y: a.y + b.y, z: a.z + b.z });
+/** A plain block: four square corners and nothing cut through. */
+function isBlock({ outline, holes, finished }: Part): boolean {
+  const square = outline.every(
+    ({ x, y, bulge }) =>
+      !bulge && Math.min(x, finished.length - x) < drawable && Math.min(y, finished.width - y) < drawable,
+  );
+  return holes.length === 0 && outline.length === 4 && square;
+}
+
 /** The faces of the part's block that can be seen. */
 function facesSeen(part: Part, placement: Placement): Block['faces'] {
   const { length: l, width: w, thickness: t } = part.finished;

@@ -33,7 +33,8 @@ const bevelArm = 9; // mm of paper
 export function drawHullSection(view: HullSectionView): Drawing {
   const { section, units } = view;
   const box = boxOf(section.line);
-  const choose = view.isBare === true ? (size: number, room: number) => room / Math.max(size, 1) : chooseScale;
+  const choose =
+    view.isBare === true ? (size: number, room: number) => room / Math.max(size, 1) : chooseScale;
   const scale = Math.min(
     choose(box.maxX - Math.min(0, box.minX), Math.max(20, view.width - beside)),
     choose(box.maxY - box.minY, Math.max(20, heightFor(view) - beside)),

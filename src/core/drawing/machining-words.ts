@@ -1,4 +1,5 @@
-import type { Machining, Part } from '#core/joinery';
+import { boxOfOutline, type Box } from '#core/geometry';
+import type { Machining, Part, PartFace } from '#core/joinery';
 import { unreachable } from '#core/problems';
 import type { LengthSystem } from '#core/units';
 import { formatMm, formatSize } from './scales.ts';
@@ -35,9 +36,18 @@ export function describeMachining(machining: Machining, part: Part, units: Lengt
   }
 }
 
-function prismWords({ from, below = 0, depth }: Of<'prism'>, units: LengthSystem): string {
-  if (below <= 0) return `from ${faceNames[from]}: ${formatSize(depth, units)} deep`;
-  return `within: ${formatSize(below, units)}–${formatSize(depth, units)} from ${faceNames[from]}`;
+function prismWords({ name, from, below = 0, depth, outline }: Of<'prism'>, units: LengthSystem): string {
+  const at = name === 'slot' ? `${whereWords(from, boxOfOutline(outline), units)}, ` : '';
+  if (below <= 0) return `from ${faceNames[from]}: ${at}${formatSize(depth, units)} deep`;
+  return `within: ${at}${formatSize(below, units)}–${formatSize(depth, units)} from ${faceNames[from]}`;
+}
+
+/** Extent of an outline in the plane of a face, along the axes that lie in it. */
+function whereWords(face: PartFace, { minX, minY, maxX, maxY }: Box, units: LengthSystem): string {
+  const ends = face === 'start' || face === 'end';
+  const [one, other] = ends ? ['y', 'z'] : ['x', face === 'face' || face === 'back' ? 'y' : 'z'];
+  const show = (value: number) => formatSize(Math.max(0, value), units);
+  return `${one} ${show(minX)}–${show(maxX)}, ${other} ${show(minY)}–${show(maxY)}`;
 }
 
 /** `full` where a recess reaches from side to side. */

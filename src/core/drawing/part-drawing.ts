@@ -5,10 +5,11 @@ import type { Part, PartEdge } from '#core/joinery';
 import { breakLength, wholeLength } from './broken-length.ts';
 import type { BrokenLength } from './broken-length.ts';
 import { drawDimension } from './dimension.ts';
-import { boxOfMark, drawArea, drawLine, drawRectangle, drawText, lettering, makeDrawing } from './marks.ts';
+import { boxOfMark, drawArea, drawLine, drawText, lettering, makeDrawing } from './marks.ts';
 import { drawOrdinates } from './ordinates.ts';
 import { listMachining } from './machining-words.ts';
-import { asSeen, seenOnEdge, seenOnFace } from './part-view.ts';
+import { asSeen, edgeContour, seenOnEdge, seenOnFace } from './part-view.ts';
+import { drawSection } from './part-section.ts';
 import { drawFaceSigns, drawNumber } from './part-signs.ts';
 import type { PartSheet } from './part-signs.ts';
 import { chooseScale, formatScale, formatSize, unitNote } from './scales.ts';
@@ -21,6 +22,7 @@ const besidePart = 34; // mm of paper for dimensions and texts left and right to
 const legibleWidth = 13; // mm of paper; narrower parts are drawn larger and broken
 const wantedWidth = 26; // mm of paper for such parts
 const betweenViews = 12; // mm of paper
+const belowEdge = 18; // mm of paper for the dimension of the length
 
 const tallest = 0.85; // of the room along; the most a part may be high on paper
 const brokenScales = [1, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 10].map((divisor) => 1 / divisor);
@@ -57,6 +59,7 @@ export function drawPart(
     ),
     ...drawOrdinates(part, along, { top: width * scale, units }),
     ...along.breaks.flatMap((x) => drawBreak(x, [0, width * scale], [edgeBottom, edgeTop])),
+    ...drawSection(part, scale, edgeBottom - belowEdge),
   ];
   const bottom = Math.min(...marks.map((mark) => boxOfMark(mark).minY)) - 6;
   const title = `${part.id}  ${part.name}`;
@@ -140,11 +143,9 @@ function drawTreatment(edge: PartEdge, sheet: PartSheet): readonly Mark[] {
 }
 
 function drawEdgeView(sheet: PartSheet, bottom: number): readonly Mark[] {
-  const { part, scale, along } = sheet;
-  const { length, thickness } = part.finished;
-  const box = { minX: 0, minY: bottom, maxX: along.place(length), maxY: bottom + thickness * scale };
+  const { part } = sheet;
   return [
-    drawRectangle(box, 'cut', 'paper', part.id),
+    drawArea(toPaper(edgeContour(part), sheet, bottom), 'cut', 'paper', part.id),
     ...part.machining.flatMap((machining) => {
       const seen = seenOnEdge(machining, part);
       return seen ? [drawArea(toPaper(seen.outline, sheet, bottom), seen.near ? 'thin' : 'hidden')] : [];

@@ -77,6 +77,22 @@ export function seenOnEdge(machining: Machining, part: Part): SeenContour | null
   }
 }
 
+/** The part seen from its face edge, the face side below: ends sawn off square across the thickness slope. */
+export function edgeContour(part: Part): Outline {
+  const { length, thickness } = part.finished;
+  const lost = (edge: 'start' | 'end', onFace: boolean): number =>
+    part.machining.reduce((most, one) => {
+      if (one.kind !== 'bevel' || one.edge !== edge || one.degrees > 0 !== onFace) return most;
+      return Math.max(most, thickness * Math.tan((Math.abs(one.degrees) * Math.PI) / 180));
+    }, 0);
+  return [
+    { x: lost('start', true), y: 0 },
+    { x: length - lost('end', true), y: 0 },
+    { x: length - lost('end', false), y: thickness },
+    { x: lost('start', false), y: thickness },
+  ];
+}
+
 function between(x1: number, y1: number, x2: number, y2: number): Outline {
   return [
     { x: x1, y: y1 },
@@ -116,7 +132,10 @@ function prismBox(prism: Of<'prism'>, part: Part): Box3 {
   const vs = prism.outline.map((p) => p.y);
   const u: [number, number] = [Math.min(...us), Math.max(...us)];
   const v: [number, number] = [Math.min(...vs), Math.max(...vs)];
-  return boxFrom(prism.from, { u, v }, prism.depth, part);
+  const box = boxFrom(prism.from, { u, v }, prism.depth, part);
+  // a slot within the thickness begins below the face it is measured from
+  const below = prism.from === 'face' ? (prism.below ?? 0) : 0;
+  return { ...box, min: { ...box.min, z: Math.max(box.min.z, below) } };
 }
 
 function holeBox(hole: Of<'hole'>, part: Part): Box3 {

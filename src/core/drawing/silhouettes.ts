@@ -7,7 +7,7 @@ import {
   subtractOutlines,
 } from '#core/geometry';
 import type { Box, Outline, Placement, Point } from '#core/geometry';
-import type { Part } from '#core/joinery';
+import type { Part, PartFace } from '#core/joinery';
 
 /** What is seen of one copy of a part from the front of the piece, mm. */
 export interface Silhouette {
@@ -25,15 +25,29 @@ const square = 0.999; // cosine; a face this near to facing the viewer is drawn 
 export function paintersOrder(parts: readonly Part[]): readonly Silhouette[] {
   const shapes = parts.flatMap((part) => part.placements.map((placement) => seenFromFront(part, placement)));
   return shapes
-    .map((shape, index) => ({ shape, index }))
-    .sort((a, b) => a.shape.front - b.shape.front || a.index - b.index)
+    .map((shape, index) => ({
+      shape,
+      index,
+      front: Math.round(shape.front * 1e6),
+      takes: takesOthers(shape.part),
+    }))
+    .sort((a, b) => a.front - b.front || a.takes - b.takes || a.index - b.index)
     .map(({ shape }) => shape);
+}
+
+/** 1 for a part with mortises, housings or slots, which covers what enters it where both reach equally far forward; else 0. */
+function takesOthers({ machining }: Part): 0 | 1 {
+  const entered: readonly string[] = ['mortise', 'housing', 'slot'];
+  const takes = machining.some(
+    (one) => (one.kind === 'recess' || one.kind === 'prism') && entered.includes(one.name),
+  );
+  return takes ? 1 : 0;
 }
 
 function seenFromFront(part: Part, placement: Placement): Silhouette {
   const facing = crossProduct(placement.xAxis, placement.yAxis).z;
   const corners = [0, part.finished.thickness].flatMap((z) =>
-    flattenOutline(part.outline).map((p) => placePoint(placement, { x: p.x, y: p.y, z })),
+    flattenOutline(part.outline).map((p) => placePoint(placement, { ...bevelled(part, p, z), z })),
   );
   const flat = Math.abs(facing) > square;
   const place = (outline: Outline): Outline =>
@@ -48,6 +62,22 @@ function seenFromFront(part: Part, placement: Placement): Silhouette {
     holes: flat ? part.holes.map(place) : [],
     box: boxOfOutline(outline),
     front: corners.reduce((most, p) => Math.max(most, p.z), -Infinity),
+  };
+}
+
+/** A point of the outline at depth z, where its edge or end is sawn at an angle through the thickness. */
+function bevelled(part: Part, { x, y }: Point, z: number): Point {
+  const { length, width, thickness } = part.finished;
+  const lost = (edge: PartFace) =>
+    part.machining.reduce((sum, one) => {
+      if (one.kind !== 'bevel' || one.edge !== edge) return sum;
+      const slope = Math.tan((one.degrees * Math.PI) / 180);
+      return sum + (slope > 0 ? slope * (thickness - z) : -slope * z);
+    }, 0);
+  const [atStart, atEnd, low, high] = [x < 1e-6, x > length - 1e-6, y < 1e-6, y > width - 1e-6];
+  return {
+    x: x + (atStart ? lost('start') : 0) - (atEnd ? lost('end') : 0),
+    y: y + (low ? lost('face-edge') : 0) - (high ? lost('far-edge') : 0),
   };
 }
 

@@ -2,22 +2,10 @@ import type { Point, Shape, ShapeEdge, ShapeObstruction } from '#core/geometry';
 import { boxOfMark, drawLine, drawText, lettering } from './marks.ts';
 import { formatSize } from './scales.ts';
 import type { SurveySheet } from './survey-sheet.ts';
+import type { SurveyOrdinate } from './survey-view.ts';
 import type { Mark } from './types.ts';
 
 type Points = Readonly<Record<string, Point>>;
-
-/** An ordinate of a curved edge, from the straight line between its corners outwards, mm. */
-export interface SurveyOrdinate {
-  readonly from: string;
-  readonly to: string;
-  /** Along the line, from `from`. */
-  readonly at: number;
-  readonly value: number;
-  /** It stands off the line of the others. */
-  readonly isSuspect: boolean;
-  /** Id of the curve. */
-  readonly link: string;
-}
 
 /** The way of a curved edge on paper, hung between its corners as they are drawn; null for a straight one. */
 export function curveOnPaper(

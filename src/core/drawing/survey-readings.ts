@@ -142,9 +142,9 @@ interface LabelStyle {
 
 // of the line; the middle comes last on slanting lines because diagonals cross there
 const alongLine = [0.5, 0.38, 0.62, 0.28, 0.72, 0.2, 0.8];
-const alongSlant = [0.28, 0.72, 0.2, 0.8, 0.36, 0.64, 0.5];
+const alongSlant = [0.28, 0.72, 0.2, 0.8, 0.36, 0.64, 0.16, 0.84, 0.5, 0.42, 0.58];
 
-/** A text above the line and one below it, together at the first place along the line where neither covers another. */
+/** A text above the line and one below it, together at the first place along the line where they cover others least. */
 function placeTexts(
   [above, below]: readonly [string, string],
   a: Point,
@@ -164,9 +164,11 @@ function placeTexts(
   };
   const slanting = Math.abs(Math.sin(2 * turn)) > 0.35;
   const choices = (slanting ? alongSlant : alongLine).map(make);
-  const clear = (marks: readonly Mark[]) =>
-    marks.flatMap(boxesAlong).every((own) => !sheet.taken.some((box) => boxesOverlap(box, own)));
-  const chosen = choices.find(clear) ?? choices[0] ?? [];
+  const hits = (marks: readonly Mark[]): number =>
+    marks.flatMap(boxesAlong).filter((own) => sheet.taken.some((box) => boxesOverlap(box, own))).length;
+  const counted = choices.map((marks) => ({ marks, hits: hits(marks) }));
+  const least = Math.min(...counted.map((choice) => choice.hits));
+  const chosen = counted.find((choice) => choice.hits === least)?.marks ?? [];
   sheet.taken.push(...chosen.flatMap(boxesAlong));
   return chosen;
 }

@@ -2,7 +2,19 @@ import type { Point, Shape } from '#core/geometry';
 import type { Adjustment, Reading } from '#core/measuring';
 import type { LengthSystem } from '#core/units';
 import type { SketchRing } from './reading-sketch.ts';
-import type { SurveyOrdinate } from './survey-curves.ts';
+
+/** An ordinate of a curved edge, from the straight line between its corners outwards, mm. */
+export interface SurveyOrdinate {
+  readonly from: string;
+  readonly to: string;
+  /** Along the line, from `from`. */
+  readonly at: number;
+  readonly value: number;
+  /** It stands off the line of the others. */
+  readonly isSuspect: boolean;
+  /** Id of the curve. */
+  readonly link: string;
+}
 
 export interface SurveyView {
   /** Null while the readings do not fix a shape. */

@@ -99,6 +99,15 @@ function roundCorner(load: Load, gate: Of<'corner'>): GateAnswer {
   if (!best)
     return { gate, passes: false, way: 'whichever way it is held', need: sizesOf(load)[2], have: depth };
   const have = Math.max(...low.map(({ q }) => longestRoundCorner(before, after, q)));
+  // too wide for a passage however it is turned
+  if (have === 0)
+    return {
+      gate,
+      passes: false,
+      way: cornerWords(best, load),
+      need: Math.min(...low.map(({ q }) => q)),
+      have: Math.min(before, after),
+    };
   return { gate, passes: false, way: 'turning', need: best.p, have };
 }
 

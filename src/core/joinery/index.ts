@@ -19,6 +19,8 @@ export { defaultSettings } from './rules.ts';
 export type { CabinetFrontParameters } from './cabinet-front/types.ts';
 export type { CarcaseParameters } from './carcase/types.ts';
 export type { ShelfParameters } from './shelf/types.ts';
+export type { CountertopParameters } from './countertop/types.ts';
+export type { RunParameters } from './run/types.ts';
 export type { DoorFrameParameters, FrameCorner } from './door-frame/types.ts';
 export type { DrawerCorner, DrawerParameters } from './drawer/types.ts';
 export type { FlatDoorParameters } from './flat-door/types.ts';

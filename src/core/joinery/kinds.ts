@@ -8,6 +8,8 @@ import { freePanelKind } from './free-panel/kind.ts';
 import { cabinetFrontKind } from './cabinet-front/kind.ts';
 import { carcaseKind } from './carcase/kind.ts';
 import { shelfKind } from './shelf/kind.ts';
+import { countertopKind } from './countertop/kind.ts';
+import { runKind } from './run/kind.ts';
 import { doorFrameKind } from './door-frame/kind.ts';
 import { drawerKind } from './drawer/kind.ts';
 import { flatDoorKind } from './flat-door/kind.ts';
@@ -30,6 +32,8 @@ const kinds: { readonly [Kind in PieceKind]: KindOfPiece<Kind> } = {
   'cabinet-front': cabinetFrontKind,
   carcase: carcaseKind,
   shelf: shelfKind,
+  countertop: countertopKind,
+  run: runKind,
   'free-panel': freePanelKind,
   'framed-door': framedDoorKind,
   'free-frame': freeFrameKind,

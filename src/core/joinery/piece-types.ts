@@ -3,6 +3,8 @@ import type { CabinetFrontParameters } from './cabinet-front/types.ts';
 import type { CarcaseParameters } from './carcase/types.ts';
 import type { DividersParameters } from './dividers/types.ts';
 import type { ShelfParameters } from './shelf/types.ts';
+import type { CountertopParameters } from './countertop/types.ts';
+import type { RunParameters } from './run/types.ts';
 import type { DoorFrameParameters } from './door-frame/types.ts';
 import type { DrawerParameters } from './drawer/types.ts';
 import type { FlatDoorParameters } from './flat-door/types.ts';
@@ -67,6 +69,8 @@ export type Piece =
   | (PieceBase & { readonly kind: 'door-frame'; readonly parameters: DoorFrameParameters })
   | (PieceBase & { readonly kind: 'carcase'; readonly parameters: CarcaseParameters })
   | (PieceBase & { readonly kind: 'shelf'; readonly parameters: ShelfParameters })
+  | (PieceBase & { readonly kind: 'countertop'; readonly parameters: CountertopParameters })
+  | (PieceBase & { readonly kind: 'run'; readonly parameters: RunParameters })
   | (PieceBase & { readonly kind: 'drawer'; readonly parameters: DrawerParameters })
   | (PieceBase & { readonly kind: 'cabinet-front'; readonly parameters: CabinetFrontParameters })
   | (PieceBase & { readonly kind: 'flat-door'; readonly parameters: FlatDoorParameters })

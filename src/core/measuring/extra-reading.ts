@@ -115,7 +115,8 @@ function chanceOf({ shape, plan, free }: State, edge: ShapeEdge, effect: Effect 
     const gained = across.x * (effect?.along[i] ?? 0) + across.y * (effect?.along[j] ?? 0);
     return Math.sqrt(Math.max(0, variance - gained ** 2 / (effect?.weight ?? 1)));
   });
-  const uncertainty = 2 * Math.max(...sigmas, edge.sigma ?? 0);
+  // of a straight edge sigma is what its corners leave open, of a curve what its ordinates add: no distance mends that
+  const uncertainty = 2 * Math.max(...sigmas, edge.curve ? (edge.sigma ?? 0) : 0);
   const fit = { ...plan, name: edge.name, deviation: Math.abs(edge.bow ?? 0), uncertainty };
   return adviseEdge(fit).chance;
 }

@@ -12,6 +12,8 @@ import type { Suspect } from './types.ts';
 
 /** Residuals correlated beyond this belong to slips that look the same (joinery A4). */
 const alike = 0.95;
+/** A reading whose square lies less than this behind the largest is as likely to within e^3 = 20 to 1: the set cannot decide. */
+const undecided = 6;
 /** Readings left out in turn, the worst first. */
 const mostTrials = 15;
 /** More causes than this for one slip say nothing. */
@@ -33,7 +35,7 @@ export function findSuspects(doubt: Doubt): Verdict {
   return { ...verdict, largest: largest.size };
 }
 
-/** The reading with the largest normalised residual, or all whose residuals move with it. */
+/** The reading with the largest normalised residual, or all that explain the misfit as well. */
 function findSingle(doubt: Doubt, at: number): Named | null {
   const group = groupOf(doubt.fit, at);
   const passing = group.flatMap((i) => trial(doubt, i) ?? []);
@@ -118,7 +120,8 @@ function groupOf(fit: AnalysedFit, at: number): readonly number[] {
     const shared = columns.reduce((sum, k, p) => sum + (spread[k] ?? 0) * (values[p] ?? 0), 0);
     const share = fit.redundancy[j] ?? 0;
     const rho = shared / Math.sqrt((fit.redundancy[at] ?? 0) * share);
-    return share >= leastRedundancy && Math.abs(rho) > alike ? [j] : [];
+    const behind = (fit.normalised[at] ?? 0) ** 2 - (fit.normalised[j] ?? 0) ** 2;
+    return share >= leastRedundancy && (Math.abs(rho) > alike || behind < undecided) ? [j] : [];
   });
 }
 

@@ -7,6 +7,8 @@ export interface Seeking {
   /** Places tried anywhere, and near where the part lies. */
   readonly wide: number;
   readonly near: number;
+  /** Places tried with a corner on a corner of another part, or in a corner of the sheet. */
+  readonly matched: number;
   /** So many of the best are refined. */
   readonly kept: number;
 }
@@ -16,6 +18,8 @@ const coarse = { from: 0.25, to: 0.02 } as const;
 const fine = { from: 0.01, to: 0.001 } as const;
 /** How far from the part a near place is, as a share of its extents either way. */
 const nearby = 0.25;
+/** More sheets than this are not sampled any more than so many. */
+const mostWidened = 8;
 
 /** A tool that seeks a better place for a part and puts it there; it keeps its scratch memory. */
 export function makePlacer(nest: Nest, seeking: Seeking): (i: number) => void {
@@ -39,6 +43,9 @@ export function makePlacer(nest: Nest, seeking: Seeking): (i: number) => void {
     trial.y = random.next() * (nest.sheetWidth[trial.sheet]! - height[trial.pose]!);
     consider(i);
   };
+  const tryMatched = (i: number): void => {
+    if (chooseSheetAndPose(nest, i, trial) && matchCorners(nest, i, trial)) consider(i);
+  };
   const tryNear = (i: number): void => {
     if (placeNear(nest, i, trial)) consider(i);
   };
@@ -49,7 +56,9 @@ export function makePlacer(nest: Nest, seeking: Seeking): (i: number) => void {
     const isHomeless = sheet[i]! < 0;
     for (const place of best) place.loss = Infinity;
     if (!isHomeless) for (let k = 0; k < seeking.near; k++) tryNear(i);
-    for (let k = 0; k < seeking.wide; k++) tryAnywhere(i);
+    const wide = seeking.wide * (0.5 + 0.5 * Math.min(nest.sheets, mostWidened));
+    for (let k = 0; k < wide; k++) tryAnywhere(i);
+    for (let k = 0; k < seeking.matched; k++) tryMatched(i);
     for (const place of best) if (place.loss < Infinity) refine(nest, i, place, coarse);
     const found = best.reduce((a, b) => (b.loss < a.loss ? b : a));
     if (found.loss === Infinity) return;
@@ -72,6 +81,33 @@ function placeNear(nest: Nest, i: number, place: Place): boolean {
   place.x = x[i]! + width[from]! * offX - width[place.pose]! / 2;
   place.y = y[i]! + height[from]! * offY - height[place.pose]! / 2;
   return holdInside(nest, place);
+}
+
+/** Lays a corner of the part on a corner of another on the sheet, or the part into a corner of the sheet; false where it sticks out. */
+function matchCorners(nest: Nest, i: number, place: Place): boolean {
+  const { shapes, random } = nest;
+  const { corners, cornerStart, width, height } = shapes;
+  const count = nest.memberCount[place.sheet]!;
+  const other = count === 0 ? i : nest.members[place.sheet]![Math.floor(random.next() * count)]!;
+  if (other === i) {
+    place.x = random.next() < 0.5 ? 0 : nest.sheetLength[place.sheet]! - width[place.pose]!;
+    place.y = random.next() < 0.5 ? 0 : nest.sheetWidth[place.sheet]! - height[place.pose]!;
+    return true;
+  }
+  const pick = (pose: number) => {
+    const first = cornerStart[pose]!;
+    return 2 * (first + Math.floor(random.next() * (cornerStart[pose + 1]! - first)));
+  };
+  const own = pick(place.pose);
+  const its = pick(nest.pose[other]!);
+  place.x = nest.x[other]! + corners[its]! - corners[own]!;
+  place.y = nest.y[other]! + corners[its + 1]! - corners[own + 1]!;
+  return (
+    place.x >= 0 &&
+    place.y >= 0 &&
+    place.x + width[place.pose]! <= nest.sheetLength[place.sheet]! &&
+    place.y + height[place.pose]! <= nest.sheetWidth[place.sheet]!
+  );
 }
 
 /** Some pose of the part on some sheet that takes it; false when none was found in a few tries. */

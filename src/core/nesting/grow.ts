@@ -1,5 +1,5 @@
 import { offsetOutline } from '#core/geometry';
-import { figureArea, reverseRing, ringArea } from './rings.ts';
+import { boxOfRing, figureArea, reverseRing, ringArea } from './rings.ts';
 import type { Figure, Ring } from './rings.ts';
 import { simplifyRing } from './simplify.ts';
 
@@ -11,10 +11,41 @@ export const growthAllowance = 0.012;
 
 /**
  * The figure that must not clash: grown all round by half the gap and made simpler outwards, so that figures of this
- * kind apart are parts at least the gap apart. Its holes go clockwise; those too small to take anything are gone.
+ * kind apart are parts at least the gap apart. Its holes go clockwise; those too small to take anything are gone. Without a
+ * gap it is smaller by a hair, so that parts may touch.
  */
 export function growFigure(figure: Figure, gap: number): Figure {
-  return simplify(gap > 0 ? offsetFigure(figure, gap / 2 + growthAllowance) : figure);
+  return gap > 0 ? simplify(offsetFigure(figure, gap / 2 + growthAllowance)) : loosen(simplify(figure));
+}
+
+/** Without a gap parts may touch, so figures shrink by this share of their size: above rounding, far below any tool. */
+const hair = 2e-12;
+
+function loosen(figure: Figure): Figure {
+  const [minX, minY, maxX, maxY] = boxOfRing(figure.outer);
+  const reach = Math.max(...[minX, minY, maxX, maxY].map(Math.abs), maxX - minX, maxY - minY);
+  const loose = (ring: Ring) => moveSides(ring, hair * reach);
+  return { outer: loose(figure.outer), holes: figure.holes.map(loose) };
+}
+
+/** A ring with every side moved to its left by a distance that is small beside the sides. */
+function moveSides(ring: Ring, distance: number): Ring {
+  const n = ring.length;
+  const moved = new Float64Array(n);
+  for (let i = 0; i < n; i += 2) {
+    const [x, y] = [ring[i]!, ring[i + 1]!];
+    const [ux, uy] = unit(x - ring[(i + n - 2) % n]!, y - ring[(i + n - 1) % n]!);
+    const [vx, vy] = unit(ring[(i + 2) % n]! - x, ring[(i + 3) % n]! - y);
+    const scale = distance / Math.max(0.05, 1 + ux * vx + uy * vy);
+    moved[i] = x - scale * (uy + vy);
+    moved[i + 1] = y + scale * (ux + vx);
+  }
+  return moved;
+}
+
+function unit(x: number, y: number): readonly [number, number] {
+  const length = Math.hypot(x, y);
+  return [x / length, y / length];
 }
 
 /** A figure with every edge moved outwards by a distance, mm; holes shrink. */

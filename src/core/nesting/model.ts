@@ -53,13 +53,13 @@ export function buildNestModel(job: NestJob): Model {
   const kinds = job.parts.map(makeKind);
   const sources: ShapeSource[] = job.parts.map((part, i) => {
     const { figure } = kinds[i]!;
-    return { figure, grown: growFigure(figure, gap), angles: part.angles ?? [0] };
+    return makeSource(figure, gap, part.angles ?? [0]);
   });
   const costs = fillCosts(sheets);
   const bins = sheets.map((sheet, index): Bin => {
     const zones = (sheet.keepOut ?? []).map((zone) => {
       const figure = rectangleFigure(zone.length, zone.width);
-      sources.push({ figure, grown: growFigure(figure, gap), angles: [0] });
+      sources.push(makeSource(figure, gap, [0]));
       return { source: sources.length - 1, x: zone.x - margin, y: zone.y - margin };
     });
     return {
@@ -87,6 +87,11 @@ function stripBin(width: number): Bin {
 function makeKind(part: NestPart, index: number): Kind {
   const figure = { outer: makeRing(part.outline), holes: (part.holes ?? []).map(makeRing) };
   return { id: part.id, index, figure, area: figureArea(figure), count: part.count ?? 1 };
+}
+
+function makeSource(figure: Figure, gap: number, angles: readonly number[]): ShapeSource {
+  const grown = growFigure(figure, gap);
+  return { figure, grown, matched: gap > 0 ? grown.outer : figure.outer, angles };
 }
 
 function rectangleFigure(length: number, width: number): Figure {

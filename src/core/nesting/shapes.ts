@@ -7,6 +7,8 @@ import type { Pole } from './poles.ts';
 export interface ShapeSource {
   readonly figure: Figure;
   readonly grown: Figure;
+  /** The outline whose corners are laid to corners of others. */
+  readonly matched: Ring;
   /** Degrees. */
   readonly angles: readonly number[];
 }
@@ -31,6 +33,9 @@ export interface Shapes {
   readonly edgeStart: Int32Array;
   /** x0, y0, x1, y1 of each edge of the grown figure. */
   readonly edges: Float64Array;
+  /** x, y of the corners that may meet those of other parts: of the true figure where there is no gap. */
+  readonly cornerStart: Int32Array;
+  readonly corners: Float64Array;
   readonly poleStart: Int32Array;
   /** x, y, radius of circles inside the grown figure, the largest first. */
   readonly poles: Float64Array;
@@ -46,6 +51,7 @@ interface Pose {
   readonly origin: readonly [number, number];
   readonly size: readonly [number, number];
   readonly rings: readonly Ring[];
+  readonly matched: Ring;
   readonly poles: readonly Pole[];
   readonly bulk: number;
 }
@@ -82,15 +88,14 @@ function makePose(given: {
   const { source, angle } = given;
   const { sin, cos } = turnOf(angle);
   const [minX, minY, maxX, maxY] = boxOfRing(turnRing(source.figure.outer, angle));
-  const rings = [source.grown.outer, ...source.grown.holes].map((ring) =>
-    turnRing(ring, angle).map((value, i) => value - (i % 2 === 0 ? minX : minY)),
-  );
+  const lay = (ring: Ring) => turnRing(ring, angle).map((value, i) => value - (i % 2 === 0 ? minX : minY));
   return {
     source: given.index,
     angle,
     origin: [-minX, -minY],
     size: [maxX - minX, maxY - minY],
-    rings,
+    rings: [source.grown.outer, ...source.grown.holes].map(lay),
+    matched: lay(source.matched),
     poles: given.poles.map(({ x, y, r }) => ({
       x: x * cos - y * sin - minX,
       y: x * sin + y * cos - minY,
@@ -118,12 +123,16 @@ function sameCorners(a: Ring, b: Ring, near: number): boolean {
 function flatten(poses: readonly Pose[], firstPose: Int32Array): Shapes {
   const edges: number[] = [];
   const poles: number[] = [];
+  const corners: number[] = [];
+  const cornerStart = new Int32Array(poses.length + 1);
   const edgeStart = new Int32Array(poses.length + 1);
   const poleStart = new Int32Array(poses.length + 1);
   const box = new Float64Array(4 * poses.length);
   poses.forEach((pose, p) => {
     for (const ring of pose.rings) pushEdges(edges, ring);
     for (const { x, y, r } of pose.poles) poles.push(x, y, r);
+    corners.push(...pose.matched);
+    cornerStart[p + 1] = corners.length / 2;
     edgeStart[p + 1] = edges.length / 4;
     poleStart[p + 1] = poles.length / 3;
     box.set(boxOfRing(pose.rings[0] as Ring), 4 * p);
@@ -141,6 +150,8 @@ function flatten(poses: readonly Pose[], firstPose: Int32Array): Shapes {
     box,
     edgeStart,
     edges: Float64Array.from(edges),
+    cornerStart,
+    corners: Float64Array.from(corners),
     poleStart,
     poles: Float64Array.from(poles),
     bulk: each((pose) => pose.bulk),

@@ -1,10 +1,9 @@
 import { ringArea } from './rings.ts';
 import type { Ring } from './rings.ts';
 
-/** Corners may go while what is added stays below this share of the area. */
-const mostAdded = 0.001;
-/** Figures with no more corners than this are left as they are. */
-const fewCorners = 16;
+/** Corners may go while there are more than these and what is added stays below that share of the area. */
+const fewCorners = { count: 16, mostAdded: 0.001 } as const;
+const manyCorners = { count: 64, mostAdded: 0.005 } as const;
 
 interface Change {
   /** Corner left out; with `by`, it and the next one give way to one corner. */
@@ -20,11 +19,12 @@ interface Change {
 export function simplifyRing(ring: Ring, area: number): Ring {
   let corners: (readonly [number, number])[] = [];
   for (let i = 0; i < ring.length; i += 2) corners.push([ring[i]!, ring[i + 1]!]);
-  let spare = mostAdded * area;
-  while (corners.length > fewCorners) {
-    const change = cheapest(corners, spare);
+  let added = 0;
+  while (corners.length > fewCorners.count) {
+    const { mostAdded } = corners.length > manyCorners.count ? manyCorners : fewCorners;
+    const change = cheapest(corners, mostAdded * area - added);
     if (!change) break;
-    spare -= change.added;
+    added += change.added;
     corners = apply(corners, change);
   }
   const simple = Float64Array.from(corners.flat());
@@ -86,9 +86,9 @@ function sharpen(corners: readonly (readonly [number, number])[], i: number): Ch
 function staysSimple(corners: readonly (readonly [number, number])[], { at: i, by }: Change): boolean {
   const n = corners.length;
   const path = by ? [at(corners, i - 1), by, at(corners, i + 2)] : [at(corners, i - 1), at(corners, i + 1)];
-  const skipped = by ? 4 : 3;
+  const touching = by ? 5 : 4;
   // sides that share no corner with the new ones
-  for (let k = 0; k < n - skipped - (by ? 0 : 1); k++) {
+  for (let k = 0; k < n - touching; k++) {
     const p = at(corners, i + (by ? 3 : 2) + k);
     const q = at(corners, i + (by ? 4 : 3) + k);
     for (let s = 0; s + 1 < path.length; s++) if (sidesMeet(path[s]!, path[s + 1]!, p, q)) return false;

@@ -23,8 +23,8 @@ export interface StripSearch {
 const exploring = { most: 0.02, least: 0.001 } as const;
 const squeezing = { shrink: 0.0005, leastShrink: 0.00001 } as const;
 export const patience: Readonly<Record<'exploring' | 'squeezing', Patience>> = {
-  exploring: { rounds: 80, strikes: 3, seeking: { wide: 24, near: 15, kept: 3 } },
-  squeezing: { rounds: 60, strikes: 2, seeking: { wide: 30, near: 15, kept: 3 } },
+  exploring: { rounds: 80, strikes: 3, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
+  squeezing: { rounds: 60, strikes: 2, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
 };
 
 /** A search from a nest without clashes. */

@@ -13,7 +13,6 @@ export { expandLayout } from './expand-layout.ts';
 export type { ExpandedPart } from './expand-layout.ts';
 export { findBlocked } from './find-blocked.ts';
 export { describeFit } from './fit/describe-fit.ts';
-export type { PieceFit } from './fit/fit-pieces.ts';
 export { groupParts } from './group-parts.ts';
 export { labelTexts } from './label-texts.ts';
 export { listParts } from './list-parts.ts';
@@ -54,6 +53,7 @@ export type {
   CuttingGroup,
   OrdinateSlip,
   OutputFile,
+  PieceFit,
   PlannedGroup,
   PlannedRouting,
   RouterGroup,

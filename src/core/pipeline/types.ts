@@ -1,12 +1,10 @@
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
 import type { Shape } from '#core/geometry';
 import type { BuiltPiece, MaterialId, PartId } from '#core/joinery';
-import type { Adjustment } from '#core/measuring';
+import type { Adjustment, EdgeAdvice, ExtraReading } from '#core/measuring';
 import type { NestJob, NestPlan } from '#core/nesting';
 import type { Problem } from '#core/problems';
 import type { MeasuredShape, SawProfile } from '#core/project';
-
-import type { PieceFit } from './fit/fit-pieces.ts';
 
 export interface ShapeOutcome {
   readonly shape: MeasuredShape;
@@ -74,6 +72,21 @@ export interface PlannedRouting {
   readonly group: RouterGroup;
   readonly job: NestJob;
   readonly plan: NestPlan;
+}
+
+/** How surely a piece will fit the shape it was made for, edge by edge. */
+export interface PieceFit {
+  readonly piece: string;
+  readonly letter: string;
+  readonly name: string;
+  readonly shape: string;
+  /** Readings that may hold a slip, in words: the chances suppose that they hold none. */
+  readonly doubts: readonly string[];
+  readonly edges: readonly EdgeAdvice[];
+  /** That all edges fit as planned, 0 to 1; edges taken as independent. */
+  readonly chance: number;
+  /** The one reading more that raises the chance most; null when none is worth it. */
+  readonly extra: ExtraReading | null;
 }
 
 /** What a project comes to before it is cut: fast enough to be worked out at every change. */

@@ -117,6 +117,17 @@ describe('a route', () => {
     );
     expect(checkRoute({ ...frame, width: 1500 }, [companionway, turn])).toBeNull();
   });
+  test('what is wider than a passage says that, not how far it would turn', () => {
+    const low: Gate = {
+      kind: 'corner',
+      id: 'low',
+      name: 'the low turn',
+      before: 700,
+      after: 600,
+      depth: 600,
+    };
+    expect(takeRoute(frame, [low])[0]).toMatchObject({ passes: false, way: 'flat', need: 624.5, have: 590 });
+  });
   test('what slides square through both passages need not turn', () => {
     const thin: Gate = { kind: 'corner', id: 'c', name: 'c', before: 2000, after: 40, depth: 700 };
     expect(takeRoute(frame, [thin])[0]?.passes).toBe(true);

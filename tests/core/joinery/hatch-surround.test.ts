@@ -81,6 +81,7 @@ describe('what forbids a surround is said', () => {
     ['depth-varies', { depths: [38, 41, 40, 40, 40, 40, 40, 40] }],
     ['depth-at-few-places', { depths: [40, 40] }],
     ['wall-too-thin', { thickness: 12 }],
+    ['lining-plies-thin', { liningThickness: 9 }],
   ])('and %s leaves it built', (code, parameters) => {
     expect(codesOf(build(parameters))).toContain(code);
     expect(build(parameters).parts.length).toBeGreaterThan(0);

@@ -43,7 +43,7 @@ describe('cuts inside a strip', () => {
       ],
     };
     return viewLayout(
-      { shapes: [], pieces, groups: [group], routing: [], findings: [] },
+      { shapes: [], pieces, groups: [group], routing: [], fits: [], findings: [] },
       { group, plan },
       0,
       {

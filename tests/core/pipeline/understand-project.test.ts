@@ -13,6 +13,7 @@ describe('understanding a project', () => {
       pieces: [],
       groups: [],
       routing: [],
+      fits: [],
       findings: [],
     });
   });

@@ -1,5 +1,4 @@
-import { flattenOutline, isInside, type Outline, type Point } from '#core/geometry';
-import { rectangleOutline } from '#core/geometry';
+import { flattenOutline, isInside, rectangleOutline, type Outline, type Point } from '#core/geometry';
 import { roundCorners } from '../flat/round-corners.ts';
 import { putParameters } from '../parameter-book.ts';
 import type { WorkingBook } from '../working.ts';
@@ -15,7 +14,12 @@ export interface Cutout {
   readonly bridge: number;
   readonly overlap: number;
   /** Doublers in front, behind, left and right of it. */
-  readonly doublers: readonly { readonly name: string; readonly title: string; readonly at: Point; readonly size: Point }[];
+  readonly doublers: readonly {
+    readonly name: string;
+    readonly title: string;
+    readonly at: Point;
+    readonly size: Point;
+  }[];
 }
 
 const rule = 'joinery B9';
@@ -25,7 +29,12 @@ export function putCutouts(book: WorkingBook, choices: TopChoices, core: Outline
   const count = Math.floor(choices.cutouts.length / 6);
   if (count === 0) return [];
   const from = { infos: countertopParameters, values: choices, given: choices.given };
-  putParameters(book, from, { cutoutClearance: 'ca', cutoutRadius: 'rc', doubler: 'db', bodyDepth: 'body_H' });
+  putParameters(book, from, {
+    cutoutClearance: 'ca',
+    cutoutRadius: 'rc',
+    doubler: 'db',
+    bodyDepth: 'body_H',
+  });
   const edge = flattenOutline(core, 0.5);
   return Array.from({ length: count }, (_, i) => putCutout(book, choices, { i, core, edge }));
 }
@@ -37,12 +46,31 @@ function putCutout(
 ): Cutout {
   const n = i + 1;
   const names = ['mid_x', 'mid_y', 'body_w', 'body_d', 'flange_w', 'flange_d'];
-  const labels = ['middle, from the left', 'middle, from the front', 'body, width', 'body, depth', 'flange, width', 'flange, depth'];
+  const labels = [
+    'middle, from the left',
+    'middle, from the front',
+    'body, width',
+    'body, depth',
+    'flange, width',
+    'flange, depth',
+  ];
   names.forEach((name, k) =>
-    book.putChoice('cutouts', `${name}_${n}`, choices.cutouts[6 * i + k] ?? 0, `cut-out ${n}: ${labels[k]}`, 'you'),
+    book.putChoice(
+      'cutouts',
+      `${name}_${n}`,
+      choices.cutouts[6 * i + k] ?? 0,
+      `cut-out ${n}: ${labels[k]}`,
+      'you',
+    ),
   );
   const w = book.work(`cut_w_${n}`, `body_w_${n} + 2*ca`, `cut-out ${n}, width`, rule);
   const d = book.work(`cut_d_${n}`, `body_d_${n} + 2*ca`, `cut-out ${n}, depth`, rule);
+  book.work(
+    `front_bridge_${n}`,
+    `mid_y_${n} - cut_d_${n}/2`,
+    `cut-out ${n}: to the front edge of the top`,
+    rule,
+  );
   const [x, y] = [book.value(`mid_x_${n}`), book.value(`mid_y_${n}`)];
   const overlap = `min(flange_w_${n} - body_w_${n}, flange_d_${n} - body_d_${n})/2 - ca`;
   book.work(`overlap_${n}`, overlap, `cut-out ${n}: flange on the wood`, rule);
@@ -88,7 +116,9 @@ function leastBridge(
     Math.hypot(Math.max(min.x - p.x, 0, p.x - max.x), Math.max(min.y - p.y, 0, p.y - max.y));
   const sides = edge.map((from, i) => ({ from, to: edge[(i + 1) % edge.length] ?? from }));
   const fromEdge = Math.min(...edge.map(toBox));
-  const fromCorners = Math.min(...corners.map((corner) => Math.min(...sides.map((one) => toSide(corner, one)))));
+  const fromCorners = Math.min(
+    ...corners.map((corner) => Math.min(...sides.map((one) => toSide(corner, one)))),
+  );
   const least = Math.min(fromEdge, fromCorners);
   return inside && fromEdge > 0 ? least : -least;
 }

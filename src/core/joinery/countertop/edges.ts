@@ -47,7 +47,9 @@ export function planEdges(
     inner,
     radii.map((radius, i) => (edged[i] ? Math.max(0, radius - width) : radius)),
   );
-  const strips = points.flatMap((_, i) => (edged[i] ? [...cornerBlock(plan, i, inner), sideStrip(plan, i, inner)] : []));
+  const strips = points.flatMap((_, i) =>
+    edged[i] ? [...cornerBlock(plan, i, inner), sideStrip(plan, i, inner)] : [],
+  );
   strips.forEach((strip) => sizeStrip(book, strip));
   return { core, strips, awkward };
 }
@@ -64,7 +66,12 @@ function sideStrip(plan: Plan, i: number, inner: readonly Point[]): EdgeStrip {
   const [from, to] = [points[i] ?? origin, points[next] ?? origin];
   const along = wayTo(from, to);
   const into = leftOf(along);
-  const end = (corner: Point, sharp: Point | undefined, reach: number, way: 1 | -1): readonly [Point, Point] => {
+  const end = (
+    corner: Point,
+    sharp: Point | undefined,
+    reach: number,
+    way: 1 | -1,
+  ): readonly [Point, Point] => {
     if (reach === 0) return [corner, sharp ?? corner];
     const outer = step(corner, along, way * reach);
     return [outer, step(outer, into, choices.lipping)];
@@ -123,4 +130,30 @@ function sizeStrip(book: WorkingBook, { name, title, outline, along, kind }: Edg
   const low = kind === 'corner' ? Math.min(...off.slice(0, 2)) - sagitta : Math.min(...off);
   book.put(`${name}_L`, chord, `${title}, length`, 'outline');
   book.put(`${name}_W`, Math.max(...off) - low, `${title}, width`, 'outline');
+}
+
+/** A fiddle on top along an open or any straight side, stopped short of the corners; null where the side is curved. */
+export interface FiddleRun {
+  readonly name: string;
+  readonly side: number;
+  readonly start: Point;
+  readonly along: Point;
+}
+
+/** The fiddles of a top, their lengths put into the book. */
+export function planFiddles(book: WorkingBook, plan: Plan): readonly FiddleRun[] {
+  const { choices, points, side } = plan;
+  return points.flatMap((from, i): readonly FiddleRun[] => {
+    const here = side[i] ?? 0;
+    const isCurved = side.filter((other) => other === here).length > 1;
+    if (!choices.fiddleSides.has(here) || isCurved) return [];
+    const next = (i + 1) % points.length;
+    const to = points[next] ?? from;
+    const along = wayTo(from, to);
+    const free = Math.hypot(to.x - from.x, to.y - from.y) - reachAt(plan, i) - reachAt(plan, next);
+    const name = `fiddle_${here + 1}`;
+    book.put(`run_${here + 1}`, free, `side ${here + 1} between its arcs`, 'outline');
+    book.work(`${name}_L`, `run_${here + 1} - 2*open`, `fiddle of side ${here + 1}, length`, 'joinery B9');
+    return [{ name, side: here, start: step(from, along, reachAt(plan, i) + choices.cornerOpen), along }];
+  });
 }

@@ -13,7 +13,11 @@ const list = (
 ): ParameterInfo => ({ key, label, group, type: row.type, help: row.help, max: row.most, source });
 
 const outline = [
-  numberOf('Outline', 'width', 'Width', { from: 200, to: 3000, help: 'Not used when it is fitted to a shape.' }),
+  numberOf('Outline', 'width', 'Width', {
+    from: 200,
+    to: 3000,
+    help: 'Not used when it is fitted to a shape.',
+  }),
   numberOf('Outline', 'depth', 'Depth', { from: 150, to: 1500 }),
   list('Outline', 'corners', 'Corners of what it covers, x and y in turn', {
     type: 'lengths',
@@ -54,18 +58,33 @@ const cutouts = [
   }),
   numberOf('Cut-outs', 'cutoutClearance', 'Clearance round the body', { usual: 2, from: 1, to: 10 }),
   numberOf('Cut-outs', 'bodyDepth', 'Bodies hang below the top', { usual: 180, from: 20, to: 600 }),
-  numberOf('Cut-outs', 'doubler', 'Doubler, width', { usual: 60, from: 0, to: 120, help: 'Under the edges of the cut-outs; 0 for none.' }),
+  numberOf('Cut-outs', 'doubler', 'Doubler, width', {
+    usual: 60,
+    from: 0,
+    to: 120,
+    help: 'Under the edges of the cut-outs; 0 for none.',
+  }),
 ];
 
 const edges = [
-  numberOf('Edges', 'thickness', 'Thickness', { usual: 18, from: 9, to: 40, help: 'Left out: of the sheet as measured.' }),
+  numberOf('Edges', 'thickness', 'Thickness', {
+    usual: 18,
+    from: 9,
+    to: 40,
+    help: 'Left out: of the sheet as measured.',
+  }),
   numberOf('Edges', 'lipping', 'Solid edge of open sides', { usual: 20, from: 0, to: 45 }),
   list('Edges', 'fiddleSides', 'Sides with a fiddle, by number', {
     type: 'numbers',
     most: 40,
     help: 'Left out: the front. A single 0 for none.',
   }),
-  numberOf('Edges', 'fiddleHeight', 'Fiddle, height', { usual: 35, from: 15, to: 80, help: 'Counters 32 to 38.' }),
+  numberOf('Edges', 'fiddleHeight', 'Fiddle, height', {
+    usual: 35,
+    from: 15,
+    to: 80,
+    help: 'Counters 32 to 38.',
+  }),
   numberOf('Edges', 'fiddleThickness', 'Fiddle, thickness', { usual: 15, from: 8, to: 30 }),
   numberOf('Edges', 'cornerOpen', 'Fiddle open at the corners', { usual: 40, from: 0, to: 150 }),
   list('Edges', 'supports', 'Held from below at', {
@@ -84,7 +103,11 @@ const edges = [
   } satisfies ParameterInfo,
 ];
 
-const material = (key: 'top' | 'lipping' | 'doubler', label: string, more: Partial<ParameterInfo>): ParameterInfo => ({
+const material = (
+  key: 'top' | 'lipping' | 'doubler',
+  label: string,
+  more: Partial<ParameterInfo>,
+): ParameterInfo => ({
   key: `materials.${key}`,
   label,
   help: '',
@@ -100,6 +123,9 @@ export const countertopParameters: readonly ParameterInfo[] = [
   ...cutouts,
   ...edges,
   material('top', 'Top', { required: true }),
-  material('lipping', 'Solid edges and fiddles', { materialKind: 'solid', help: 'Left out: the first solid timber.' }),
+  material('lipping', 'Solid edges and fiddles', {
+    materialKind: 'solid',
+    help: 'Left out: the first solid timber.',
+  }),
   material('doubler', 'Doublers', { help: 'Left out: as the top.' }),
 ];

@@ -10,15 +10,16 @@ import { openWorkingBook, type WorkingBook } from '../working.ts';
 import type { Material } from '../piece-types.ts';
 import type { BuildContext } from '../types.ts';
 import { putCutouts, type Cutout } from './cutouts.ts';
-import { planEdges, type EdgeStrip } from './edges.ts';
+import { planEdges, planFiddles, type EdgeStrip, type FiddleRun } from './edges.ts';
 import { countertopParameters } from './parameters.ts';
 import type { CountertopParameters } from './types.ts';
 
 type Lists = 'openSides' | 'fiddleSides' | 'cutouts' | 'supports';
 
 /** Every choice of a countertop with its default filled in; sides counted from 0. */
-export interface TopChoices
-  extends Required<Omit<CountertopParameters, 'materials' | 'width' | 'depth' | 'corners' | 'radii' | Lists>> {
+export interface TopChoices extends Required<
+  Omit<CountertopParameters, 'materials' | 'width' | 'depth' | 'corners' | 'radii' | Lists>
+> {
   readonly radii: readonly number[] | null;
   readonly openSides: ReadonlySet<number>;
   readonly fiddleSides: ReadonlySet<number>;
@@ -42,6 +43,7 @@ export interface TopLayout {
   readonly crowded: ReturnType<typeof findCrowdedSide>;
   readonly cutouts: readonly Cutout[];
   readonly strips: readonly EdgeStrip[];
+  readonly fiddles: readonly FiddleRun[];
   /** Corners whose radius the solid edge cannot follow, by number from 0. */
   readonly awkward: readonly number[];
 }
@@ -53,13 +55,23 @@ export function chooseTop(
   parameters: CountertopParameters,
   context: BuildContext,
   name: string,
-): { readonly choices: TopChoices; readonly findings: readonly Problem[]; readonly lacking: readonly Problem[] } {
+): {
+  readonly choices: TopChoices;
+  readonly findings: readonly Problem[];
+  readonly lacking: readonly Problem[];
+} {
   const { materials } = parameters;
   const { values, given } = fillDefaults(parameters, countertopParameters);
   const top = findMaterial(context, materials.top, { for: 'the top', kind: 'either' });
   const solid = context.materials.find(({ kind }) => kind === 'solid')?.id ?? materials.top;
-  const lipping = findMaterial(context, materials.lipping ?? solid, { for: 'edges and fiddles', kind: 'solid' });
-  const doubler = findMaterial(context, materials.doubler ?? materials.top, { for: 'the doublers', kind: 'either' });
+  const lipping = findMaterial(context, materials.lipping ?? solid, {
+    for: 'edges and fiddles',
+    kind: 'solid',
+  });
+  const doubler = findMaterial(context, materials.doubler ?? materials.top, {
+    for: 'the doublers',
+    kind: 'either',
+  });
   const { width, depth, corners } = parameters;
   const entered = {
     ...(width !== undefined && { width }),
@@ -81,7 +93,11 @@ export function chooseTop(
   const needsSolid = choices.lipping > 0 || choices.fiddleSides.size > 0;
   return {
     choices,
-    findings: [...top.findings, ...(needsSolid ? lipping.findings : []), ...(materials.doubler ? doubler.findings : [])],
+    findings: [
+      ...top.findings,
+      ...(needsSolid ? lipping.findings : []),
+      ...(materials.doubler ? doubler.findings : []),
+    ],
     lacking: findings,
   };
 }
@@ -92,13 +108,26 @@ export function workOutTop(choices: TopChoices): TopLayout {
   const { chosen } = choices;
   if (!chosen) throw new Error('a countertop without an outline is not worked out');
   putIn(book, choices);
-  const all = chosen.sides.flatMap(({ from, between }, i) => [from, ...between].map((at) => ({ at, side: i })));
+  const all = chosen.sides.flatMap(({ from, between }, i) =>
+    [from, ...between].map((at) => ({ at, side: i })),
+  );
   const side = all.map((one) => one.side);
   const raw = insetSides(
     all.map(({ at }) => at),
     side.map((i) => (choices.openSides.has(i) ? -choices.overhang : choices.wallGap)),
   );
-  const none = { choices, book, side, outline: [], core: [], crowded: null, cutouts: [], strips: [], awkward: [] };
+  const none = {
+    choices,
+    book,
+    side,
+    outline: [],
+    core: [],
+    crowded: null,
+    cutouts: [],
+    strips: [],
+    fiddles: [],
+    awkward: [],
+  };
   if (!raw) return { ...none, points: [] };
   const box = boxOfOutline(raw);
   const points = raw.map(({ x, y }) => ({ x: x - box.minX, y: y - box.minY }));
@@ -109,9 +138,11 @@ export function workOutTop(choices: TopChoices): TopLayout {
   if (crowded) return { ...none, points, crowded };
   const outline = roundCorners(points, radii);
   sizeCorners(book, points, radii);
-  const { core, strips, awkward } = planEdges(book, { choices, points, side, radii });
+  const plan = { choices, points, side, radii };
+  const { core, strips, awkward } = planEdges(book, plan);
+  const fiddles = planFiddles(book, plan);
   const cutouts = core.length > 0 ? putCutouts(book, choices, core) : [];
-  const layout = { choices, book, points, side, outline, core, crowded, cutouts, strips, awkward };
+  const layout = { choices, book, points, side, outline, core, crowded, cutouts, strips, fiddles, awkward };
   finishSizes(layout);
   return layout;
 }
@@ -120,7 +151,13 @@ function putIn(book: WorkingBook, choices: TopChoices): void {
   const { given, stock } = choices;
   const from = { infos: countertopParameters, values: choices, given };
   const measured = stock.top.kind === 'sheet' ? `measured: ${stock.top.name}` : rule;
-  book.putChoice('thickness', 'T', choices.thickness, 'thickness of the top', given.has('thickness') ? 'you' : measured);
+  book.putChoice(
+    'thickness',
+    'T',
+    choices.thickness,
+    'thickness of the top',
+    given.has('thickness') ? 'you' : measured,
+  );
   putParameters(book, from, { overhang: 'over', wallGap: 'gap', radius: 'R', lipping: 'a' });
   if (choices.fiddleSides.size > 0)
     putParameters(book, from, { fiddleHeight: 'f', fiddleThickness: 'tf', cornerOpen: 'open' });
@@ -156,6 +193,14 @@ function finishSizes({ book, choices, core, outline }: TopLayout): void {
   const box = boxOfOutline(core);
   book.put('core_W', box.maxX - box.minX, 'top without its solid edges, width', 'outline');
   book.put('core_D', box.maxY - box.minY, 'top without its solid edges, depth', 'outline');
+  const { doubler } = choices.stock;
+  if (choices.cutouts.length > 0)
+    book.put(
+      'Td',
+      doubler.kind === 'sheet' ? doubler.thickness : 18,
+      'doublers, thickness',
+      `measured: ${doubler.name}`,
+    );
   putDensity(book, 'rho', choices.stock.top, 'the top');
   book.put('area', outlineArea(outline), 'area with the corners rounded, mm²', 'outline', 'ratio');
   book.work('mass', 'area*T*rho*1e-6', 'mass, before cut-outs', 'joinery B2', 'kg');

@@ -1,4 +1,5 @@
 import { circleOutline, type Outline, type Placement, type Point } from '#core/geometry';
+import { formatNumber } from '#core/units';
 import type { HeadLayout } from './sizes.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
@@ -68,7 +69,7 @@ function laminateDrafts(layout: HeadLayout): readonly Draft[] {
       placements: [placeSector(layout, sector, 0)],
       faceSide: 'face side to the front of the head',
       notes: [
-        `Cut as a flat strip, sizes as sawn; drawn as bent. All plies in one order from one board, like a book.`,
+        `Sawn as a flat strip ${[strip.length, strip.width, strip.thickness].map((size) => formatNumber(size)).join(' × ')}; drawn as bent. All plies from one board, in their order in it.`,
       ],
     };
   });

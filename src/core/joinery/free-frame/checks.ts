@@ -67,7 +67,9 @@ export function refuseFrame(layout: FreeFrameLayout): readonly Problem[] {
 function checkMembers(stop: Stop, layout: FreeFrameLayout): void {
   layout.points.forEach((from, i) => {
     const way = wayTo(from, layout.points[(i + 1) % layout.points.length] ?? from);
-    const { length, width } = layFlat(memberOutline(layout, i), way, frontPlane());
+    const outline = memberOutline(layout, i);
+    const { length, width } =
+      outline.length < 3 ? { length: 0, width: 0 } : layFlat(outline, way, frontPlane());
     const wanted = { length: layout.book.value(`L_${i + 1}`), width: widthOf(layout, i) };
     if (Math.abs(length - wanted.length) < same && Math.abs(width - wanted.width) < same) return;
     stop(

@@ -43,6 +43,14 @@ export function refusePanel(layout: PanelLayout): readonly Problem[] {
       'Take narrower edges, or leave them out.',
     );
   }
+  const curved = choices.chosen?.sides.some(({ between }) => between.length > 0);
+  if (curved && isRounded(layout) && (lipped.size > 0 || choices.radii !== undefined)) {
+    stop(
+      'radius-beside-curve',
+      'Where sides are curved, corners are rounded only all alike, and without solid edges.',
+      'Take one radius for all, or none; round the others by hand.',
+    );
+  }
   if (crowded) {
     stop(
       'radius-too-large',
@@ -54,6 +62,9 @@ export function refusePanel(layout: PanelLayout): readonly Problem[] {
   if (all().length === 0) checkCorners(stop, layout);
   return all();
 }
+
+const isRounded = ({ choices }: PanelLayout): boolean =>
+  choices.radius > 0 || (choices.radii ?? []).some((radius) => radius > 0);
 
 type Stop = (code: string, message: string, remedy: string) => void;
 
@@ -111,7 +122,7 @@ function checkCorners(stop: Stop, { choices, points, side, lipped, core, book }:
     const angle = angleAt(points, i);
     const taken =
       count === 2 ? radius * (1 / Math.sin((angle * Math.PI) / 360) - 1) : tangentLength(radius, angle);
-    if (deep - taken >= leastAtCorner) return;
+    if (deep - taken >= (count === 2 ? leastAtCorner : -1e-9)) return;
     stop(
       'radius-cuts-lipping',
       `A radius of ${show(radius)} at corner ${after + 1} leaves ${show(Math.max(0, deep - taken))} of the solid edge of ${show(book.value('a'))}.`,

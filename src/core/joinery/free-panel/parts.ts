@@ -1,5 +1,5 @@
 import {
-  boxOfPoints,
+  boxOfOutline,
   circleOutline,
   moveOutline,
   rectangleOutline,
@@ -13,11 +13,11 @@ import { makePart, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Part, PartEdge } from '../types.ts';
 import { layLip } from './lips.ts';
-import { radiiOf, type PanelLayout } from './sizes.ts';
+import { roundBareCorners, type PanelLayout } from './sizes.ts';
 
 /** Holes and cut-outs in the frame of the piece. */
-export function panelHoles({ choices, points }: PanelLayout): readonly Outline[] {
-  const { minX, minY } = boxOfPoints(points);
+export function panelHoles({ choices, outline }: PanelLayout): readonly Outline[] {
+  const { minX, minY } = boxOfOutline(outline);
   const round = groupsOf(choices.holes ?? [], 3).map(([x = 0, y = 0, d = 0]) =>
     circleOutline({ x: minX + x, y: minY + y }, d / 2),
   );
@@ -85,16 +85,6 @@ function panelDraft(layout: PanelLayout): PartDraft {
     placements: [laid.placement],
     notes: choices.grain === 'any' ? [] : [`Grain ${choices.grain === 'up' ? 'upright' : 'level'}.`],
   };
-}
-
-/** Core corners between two bare sides take their radius; a corner with a solid edge is rounded in that edge. */
-function roundBareCorners(layout: PanelLayout, core: readonly Point[]): Outline {
-  const { choices, side, lipped } = layout;
-  const radii = radiiOf(choices, layout.points, side).map((radius, i) => {
-    const before = side[(i + side.length - 1) % side.length] ?? 0;
-    return lipped.has(side[i] ?? 0) || lipped.has(before) ? 0 : radius;
-  });
-  return roundCorners(core, radii);
 }
 
 /** The treatment of each edge of the part, by the sides that face its way. */

@@ -1,4 +1,4 @@
-import { outlineArea, type Outline, type Point } from '#core/geometry';
+import { boxOfOutline, offsetOutline, outlineArea, type Outline, type Point } from '#core/geometry';
 import { findSpecies, plywoodMovement, unknownDensity, unknownMovement } from '#core/materials';
 import { chooseSides, type ChosenSides } from '../flat/choose-sides.ts';
 import { angleAt, insetSides } from '../flat/polygon.ts';
@@ -91,18 +91,51 @@ export function workOutPanel(choices: PanelChoices, settings: JoinerySettings): 
     book.put('panel_W', 0, 'panel, width', chosen.source);
     return { ...base, points: [], core: null, outline: [], crowded: null };
   }
-  sizePanel({ choices, book, points, settings });
+  const { outline, crowded } = roundOutline(choices, points, side);
+  sizePanel({ choices, book, outline, settings });
   const core = insetSides(
     points,
     side.map((i) => (lipped.has(i) ? book.value('a') : 0)),
   );
-  if (lipped.size > 0 && core) sizeCore(book, core);
-  const radii = radiiOf(choices, points, side);
-  const crowded = findCrowdedSide(points, radii);
-  const outline = crowded ? points : roundCorners(points, radii);
+  if (lipped.size > 0 && core) {
+    const within = roundBareCorners({ choices, points, side, lipped }, core);
+    putExtent(book, 'core', within, 'outline within the solid edges');
+  }
   book.put('area', outlineArea(outline), 'area with the corners rounded, mm²', 'outline', 'ratio');
   book.work('mass', 'area*T*rho*1e-6', 'mass, before holes', 'joinery B2', 'kg');
   return { ...base, points, core, outline, crowded };
+}
+
+/** The outline with its corners rounded; `crowded` when the arcs find no room. */
+function roundOutline(
+  choices: PanelChoices,
+  points: readonly Point[],
+  side: readonly number[],
+): Pick<PanelLayout, 'outline' | 'crowded'> {
+  const { chosen, radius, radii: own } = choices;
+  if (radius > 0 && own === undefined && chosen?.sides.some(({ between }) => between.length > 0)) {
+    // arcs between curves: shrunk by the radius and grown again round, every corner is a circle of it
+    const shrunk = offsetOutline(points, -radius, 'sharp');
+    const [rounded] = shrunk.length === 1 ? offsetOutline(shrunk[0] ?? [], radius, 'round') : [];
+    return rounded
+      ? { outline: rounded, crowded: null }
+      : { outline: points, crowded: { side: 0, need: 2 * radius, have: 0 } };
+  }
+  const radii = radiiOf(choices, points, side);
+  const crowded = findCrowdedSide(points, radii);
+  return { outline: crowded ? points : roundCorners(points, radii), crowded };
+}
+
+/** Core corners between two bare sides take their radius; a corner with a solid edge is rounded in that edge. */
+export function roundBareCorners(
+  { choices, points, side, lipped }: Pick<PanelLayout, 'choices' | 'points' | 'side' | 'lipped'>,
+  core: readonly Point[],
+): Outline {
+  const radii = radiiOf(choices, points, side).map((radius, i) => {
+    const before = side[(i + side.length - 1) % side.length] ?? 0;
+    return lipped.has(side[i] ?? 0) || lipped.has(before) ? 0 : radius;
+  });
+  return roundCorners(core, radii);
 }
 
 /** The radius at each point: at the corners as asked for, along a curve none. */
@@ -165,15 +198,15 @@ function scribedSides(choices: PanelChoices, book: WorkingBook): ReadonlyMap<num
 function sizePanel(made: {
   readonly choices: PanelChoices;
   readonly book: WorkingBook;
-  readonly points: readonly Point[];
+  readonly outline: Outline;
   readonly settings: JoinerySettings;
 }): void {
-  const { choices, book, points, settings } = made;
+  const { choices, book, outline, settings } = made;
   const { chosen, stock } = choices;
   if (chosen?.rectangle) {
     book.work('panel_W', 'W0 - g_4 - g_2', 'panel, width', 'joinery 0.6');
     book.work('panel_H', 'H0 - g_1 - g_3', 'panel, height', 'joinery 0.6');
-  } else putExtent(book, 'panel', points, `${chosen?.source ?? ''}, less the gaps`);
+  } else putExtent(book, 'panel', outline, `${chosen?.source ?? ''}, less the gaps`);
   const { species } = stock.panel.kind === 'solid' ? stock.panel : {};
   const known = species === undefined ? null : findSpecies(species);
   const usual = stock.panel.kind === 'sheet' ? plywoodMovement : unknownMovement;
@@ -189,23 +222,14 @@ function sizePanel(made: {
   book.work('swell', `${across}*C*MC_change`, 'it swells across the grain', 'joinery D1');
 }
 
-function sizeCore(book: WorkingBook, core: readonly Point[]): void {
-  putExtent(book, 'core', core, 'outline within the solid edges');
-}
-
-function putExtent(
-  book: WorkingBook,
-  what: 'panel' | 'core',
-  points: readonly Point[],
-  source: string,
-): void {
-  const [xs, ys] = [points.map(({ x }) => x), points.map(({ y }) => y)];
+function putExtent(book: WorkingBook, what: 'panel' | 'core', outline: Outline, source: string): void {
+  const { minX, minY, maxX, maxY } = boxOfOutline(outline);
   const put = (name: string, value: number, label: string) =>
     book.put(`${what}_${name}`, value, `${what}, ${label}`, source);
-  put('left', Math.min(...xs), 'left end');
-  put('right', Math.max(...xs), 'right end');
-  put('low', Math.min(...ys), 'lower end');
-  put('high', Math.max(...ys), 'upper end');
+  put('left', minX, 'left end');
+  put('right', maxX, 'right end');
+  put('low', minY, 'lower end');
+  put('high', maxY, 'upper end');
   book.work(`${what}_W`, `${what}_right - ${what}_left`, `${what}, width`, 'joinery 0.3');
   book.work(`${what}_H`, `${what}_high - ${what}_low`, `${what}, height`, 'joinery 0.3');
 }

@@ -8,6 +8,7 @@ import type { SurroundLayout } from './sizes.ts';
 const show = formatNumber;
 const widestSegment = 45; // degrees; the grain then runs out at 22.5 (joinery B16)
 const depthSlack = 2; // mm of difference in depth that bedding swallows (joinery B1.7)
+const thinnestPly = 1; // mm; thinner is veneer (common practice, no source)
 const leastTenon = 12; // mm along the joint (joinery B16)
 
 /** Why no surround can be made; empty when one can. */
@@ -98,6 +99,13 @@ export function checkSurround(
       message: `The depth was measured at ${depths.length} places; eight find the camber.`,
       remedy: 'Measure at the middle of each side and at each corner.',
       source: 'joinery A10, B16',
+    });
+  }
+  if (choices.lining === 'solid' && v('ply_T') < thinnestPly) {
+    say('warn', 'lining-plies-thin', {
+      message: `A lining ${show(v('tl'))} thick bends round a radius of ${show(v('r'))} only in ${v('plies')} plies of ${show(v('ply_T'), 2)}.`,
+      remedy: 'Take veneer, a thinner lining, or solid corners cut from the block.',
+      source: 'joinery B17',
     });
   }
   checkSheetThickness(say, choices.stock.ring, v('T'), 'Ring');

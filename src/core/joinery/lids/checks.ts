@@ -4,7 +4,7 @@ import { formatNumber } from '#core/units';
 import { shrink } from './aperture.ts';
 import { layHoles } from './holes.ts';
 import { shortestCleat } from './parts.ts';
-import type { LidsLayout } from './sizes.ts';
+import type { LidsLayout } from './layout.ts';
 import { openFindings, type Say } from '../piece-findings.ts';
 
 const show = formatNumber;

@@ -1,4 +1,4 @@
-import type { LaidLid, LidsLayout } from './sizes.ts';
+import type { LaidLid, LidsLayout } from './layout.ts';
 import type { Point } from '#core/geometry';
 
 /** A round hole in a lid, seen from above in the frame of the piece. */

@@ -1,5 +1,5 @@
 import { formatNumber } from '#core/units';
-import type { LidsLayout } from './sizes.ts';
+import type { LidsLayout } from './layout.ts';
 import { chainSteps } from '../step-chain.ts';
 import type { AssemblyStep, Fixing, Joint, Part } from '../types.ts';
 

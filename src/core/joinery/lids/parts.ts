@@ -1,7 +1,8 @@
 import { boxOfPoints, circleOutline, outlineArea, type Outline, type Point } from '#core/geometry';
 import { shrink } from './aperture.ts';
 import { layHoles } from './holes.ts';
-import { bearerOutline, type LaidLid, type LidsLayout } from './sizes.ts';
+import type { LaidLid, LidsLayout } from './layout.ts';
+import { bearerOutline } from './sizes.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Part } from '../types.ts';

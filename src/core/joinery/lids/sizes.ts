@@ -2,39 +2,11 @@ import { clipOutline } from '../clip.ts';
 import { putDensity } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
-import { shrink, type Aperture } from './aperture.ts';
+import { shrink } from './aperture.ts';
 import { layHoles } from './holes.ts';
 import { lidsParameters } from './parameters.ts';
-import type { LidsParameters } from './types.ts';
-import type { Material } from '../piece-types.ts';
+import type { LaidLid, LidsChoices, LidsLayout } from './layout.ts';
 import { boxOfPoints, outlineArea, type Point } from '#core/geometry';
-
-/** Every parameter of lids with its default filled in. */
-export interface LidsChoices extends Required<
-  Omit<LidsParameters, 'materials' | 'lids' | 'length' | 'width'>
-> {
-  readonly lids?: number;
-  readonly aperture: Aperture;
-  readonly measured: string | null;
-  readonly given: ReadonlySet<string>;
-  readonly stock: { readonly lids: Material; readonly cleats: Material };
-}
-
-/** A lid as it lies, seen from above in the frame of the piece, and its lower left. */
-export interface LaidLid {
-  readonly corners: readonly Point[];
-  readonly left: number;
-  readonly foot: number;
-}
-
-/** Lids with their sizes worked out. */
-export interface LidsLayout {
-  readonly choices: LidsChoices;
-  readonly book: WorkingBook;
-  readonly lids: readonly LaidLid[];
-  /** Middles of the cross bearers along the row. */
-  readonly bearers: readonly number[];
-}
 
 const rule = 'joinery B10';
 const modulus = 7000; // of plywood along the face grain, N/mm² (joinery B10)

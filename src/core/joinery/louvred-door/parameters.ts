@@ -44,6 +44,12 @@ const slats: readonly ParameterInfo[] = [
     to: 20,
     help: '0 or more: nobody sees through.',
   }),
+  numberOf('Slats', 'slats', 'Slats', {
+    from: 2,
+    to: 100,
+    type: 'whole',
+    help: 'Left out: as many as the overlap asks for. Fewer let more air through, and eyes.',
+  }),
   numberOf('Slats', 'housing', 'Housing, depth', { usual: 6, from: 5, to: 8 }),
 ];
 

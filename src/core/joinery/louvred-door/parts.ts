@@ -7,6 +7,7 @@ import { makePart, placeAt, type PartDraft, type Range } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Machining, Part } from '../types.ts';
 import type { Point } from '#core/geometry';
+import { formatNumber } from '#core/units';
 
 /** Numbers of the parts of a louvred door in their addresses. */
 export const louvredNumbers = {
@@ -135,7 +136,10 @@ function stileDraft(layout: LouvredLayout, side: 'left' | 'right', cuts: readonl
         : placeAt({ x: v('Wd'), y: v('Hd'), z: 0 }, towards.down, towards.left),
     ],
     faceSide: 'face side to the knuckles of the hinges, face edge outwards',
-    notes: ['Mirror image of the other stile, not a copy: mark both as a pair before housing.'],
+    notes: [
+      `Housings at ${formatNumber(v('phi'))}° to the edge, ${formatNumber(v('p'), 2)} from one to the next.`,
+      'Mirror image of the other stile, not a copy: mark both as a pair before housing.',
+    ],
   };
 }
 

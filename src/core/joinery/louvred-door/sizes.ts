@@ -7,12 +7,13 @@ import { louvredDoorParameters } from './parameters.ts';
 import type { LouvredDoorParameters } from './types.ts';
 import type { JoinerySettings, Material } from '../piece-types.ts';
 
-type Left = 'frame' | 'tenon' | 'slatWidth' | 'materials' | keyof HungChoices;
+type Left = 'frame' | 'tenon' | 'slats' | 'slatWidth' | 'materials' | keyof HungChoices;
 
 /** Every parameter of a louvred door with its default filled in. */
 export interface LouvredChoices extends HungChoices, Required<Omit<LouvredDoorParameters, Left>> {
   readonly tenon?: number;
   readonly slatWidth?: number;
+  readonly slats?: number;
   readonly stock: { readonly frame: Material; readonly slats: Material };
 }
 
@@ -91,12 +92,13 @@ function sizeSlat({ choices, book }: LouvredLayout): void {
   work('vert', 'b*cosd(phi) + ts*sind(phi)', 'slat, upright extent');
 }
 
-function spaceSlats({ book }: LouvredLayout): void {
+function spaceSlats({ choices, book }: LouvredLayout): void {
   const work = (name: string, formula: string, label: string, unit: 'mm' | 'count' = 'mm') =>
     book.work(name, formula, label, rule, unit);
   work('p0', 'vert - overlap_wanted', 'pitch at most');
   work('room', 'clear - vert', 'from the first slat to the last');
-  work('nl', 'ceil(room/p0) + 1', 'slats', 'count');
+  if (choices.slats !== undefined) book.putChoice('slats', 'nl', choices.slats, 'slats', 'you', 'count');
+  else work('nl', 'ceil(room/p0) + 1', 'slats', 'count');
   work('p', 'room/(nl - 1)', 'pitch');
   work('overlap', 'vert - p', 'overlap');
   work('air', 'p*sind(phi) - ts', 'air gap, square to the slats');

@@ -20,6 +20,8 @@ export interface LouvredDoorParameters extends HungDoorParameters {
   readonly setback?: number;
   /** How far a slat comes down over the one below, at least. */
   readonly overlap?: number;
+  /** Number of slats; as many as the overlap asks for when left out. */
+  readonly slats?: number;
   readonly housing?: number;
   readonly materials: { readonly frame: MaterialId; readonly slats: MaterialId };
 }

@@ -54,8 +54,7 @@ function sideOutline(layout: StepLayout, foot: number): Outline {
         { x: foot + v('kick_h'), y: 0 },
       ]
     : [{ x: 0, y: 0 }];
-  // up the front, back along the top, down again: clockwise in this frame, so turned round
-  return [...start, ...stairs, { x: 0, y: v('side_d') }].reverse();
+  return [...start, ...stairs, { x: 0, y: v('side_d') }];
 }
 
 /** Housings in the inside of the right side: lower treads, risers, kick. */

@@ -4,7 +4,6 @@ import {
   adviseEdge,
   bestExtraReading,
   edgeUncertainties,
-  type EdgeAdvice,
   type EdgeFit,
   type ExtraReading,
   type GapLimits,
@@ -12,21 +11,9 @@ import {
 import type { Project } from '#core/project';
 
 import { readingsOf } from '../shapes/shape-readings.ts';
-import type { ShapeOutcome } from '../types.ts';
+import { wordOrdinates } from '../shapes/shape-words.ts';
+import type { PieceFit, ShapeOutcome } from '../types.ts';
 import { edgeGaps } from './edge-gaps.ts';
-
-/** How surely a piece will fit the shape it was made for, edge by edge. */
-export interface PieceFit {
-  readonly piece: string;
-  readonly letter: string;
-  readonly name: string;
-  readonly shape: string;
-  readonly edges: readonly EdgeAdvice[];
-  /** That all edges fit as planned, 0 to 1; edges taken as independent. */
-  readonly chance: number;
-  /** The one reading more that raises the chance most; null when none is worth it. */
-  readonly extra: ExtraReading | null;
-}
 
 /** A pack can be this thin and this thick, mm (joinery A11). */
 const packed: GapLimits = { least: 2, most: 18 };
@@ -55,7 +42,15 @@ function fitPiece(built: BuiltPiece, outcome: ShapeOutcome, shape: Shape): reado
   const { piece, letter, name } = built;
   const chance = edges.reduce((product, edge) => product * edge.chance, 1);
   const extra = findExtra(fits, outcome, shape);
-  return [{ piece, letter, name, shape: outcome.shape.id, edges, chance, extra }];
+  const doubts = findDoubts(outcome);
+  return [{ piece, letter, name, shape: outcome.shape.id, doubts, edges, chance, extra }];
+}
+
+function findDoubts({ shape, adjustment, ordinateSlips = [] }: ShapeOutcome): readonly string[] {
+  return [
+    ...adjustment.suspects.map(({ id }) => id),
+    ...ordinateSlips.map(({ item, at }) => wordOrdinates(shape, item, at)),
+  ];
 }
 
 /** What is planned along each edge: by the places of the parts where the opening is known in the piece, else by its gap. */

@@ -32,5 +32,5 @@ export function summariseRouting(project: Project, { group, job, plan }: Planned
 export function describeNestProof(plan: PlannedRouting['plan']): string {
   if (plan.bound === null) return 'Not everything could be placed, so no bound is given.';
   if (plan.proven) return 'Proven: no plan costs less.';
-  return 'Whether fewer sheets would do is not known.';
+  return 'Whether it could be had for less is not known.';
 }

@@ -4,6 +4,8 @@ import { exact, someText } from './basic-schemas.ts';
 import { cabinetFrontParameters } from './pieces/cabinet-front.ts';
 import { carcaseParameters } from './pieces/carcase.ts';
 import { shelfParameters } from './pieces/shelf.ts';
+import { countertopParameters } from './pieces/countertop.ts';
+import { runParameters } from './pieces/run.ts';
 import { doorFrameParameters } from './pieces/door-frame.ts';
 import { drawerParameters } from './pieces/drawer.ts';
 import { flatDoorParameters } from './pieces/flat-door.ts';
@@ -27,6 +29,8 @@ export const pieceSchema = v.variant('kind', [
   exact({ ...commonEntries, kind: v.literal('door-frame'), parameters: doorFrameParameters }),
   exact({ ...commonEntries, kind: v.literal('carcase'), parameters: carcaseParameters }),
   exact({ ...commonEntries, kind: v.literal('shelf'), parameters: shelfParameters }),
+  exact({ ...commonEntries, kind: v.literal('countertop'), parameters: countertopParameters }),
+  exact({ ...commonEntries, kind: v.literal('run'), parameters: runParameters }),
   exact({ ...commonEntries, kind: v.literal('drawer'), parameters: drawerParameters }),
   exact({ ...commonEntries, kind: v.literal('cabinet-front'), parameters: cabinetFrontParameters }),
   exact({ ...commonEntries, kind: v.literal('flat-door'), parameters: flatDoorParameters }),

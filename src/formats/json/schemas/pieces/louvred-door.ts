@@ -1,5 +1,5 @@
 import { exact, someText } from '../basic-schemas.ts';
-import { choice, size } from './fields.ts';
+import { choice, count, size } from './fields.ts';
 import { hungDoorEntries } from './hung-door.ts';
 
 export const louvredDoorParameters = exact({
@@ -16,6 +16,7 @@ export const louvredDoorParameters = exact({
   slatWidth: size,
   setback: size,
   overlap: size,
+  slats: count,
   housing: size,
   materials: exact({ frame: someText, slats: someText }),
 });

@@ -1,0 +1,113 @@
+import { cabinetFrontParameters } from '../cabinet-front/parameters.ts';
+import { carcaseParameters } from '../carcase/parameters.ts';
+import { countertopParameters } from '../countertop/parameters.ts';
+import { drawerParameters } from '../drawer/parameters.ts';
+import { rowsFor } from '../parameter-rows.ts';
+import type { ParameterInfo } from '../piece-types.ts';
+import type { RunParameters } from './types.ts';
+
+const source = 'joinery B5 to B9';
+const { choiceOf } = rowsFor<keyof RunParameters>(source);
+
+/** Rows of a member's own table. */
+function pick(
+  table: readonly ParameterInfo[],
+  keys: readonly (keyof RunParameters)[],
+): readonly ParameterInfo[] {
+  return table.filter(({ key }) => (keys as readonly string[]).includes(key));
+}
+
+const hull = (key: 'hullHeights' | 'hullLeft' | 'hullRight', label: string, help: string): ParameterInfo => ({
+  key,
+  label,
+  help,
+  type: 'lengths',
+  group: 'Hull',
+  max: 3000,
+  source: 'joinery B7',
+});
+
+const yes = (key: 'doorShelf' | 'top', label: string, help: string): ParameterInfo => ({
+  key,
+  label,
+  help,
+  type: 'yes-no',
+  group: 'Inside',
+  default: true,
+  source,
+});
+
+const material = (
+  key: keyof RunParameters['materials'],
+  label: string,
+  materialKind: 'sheet' | 'solid' | 'either',
+): ParameterInfo => ({
+  key: `materials.${key}`,
+  label,
+  help: '',
+  type: 'material',
+  group: 'Material',
+  materialKind,
+  ...(key !== 'top' && { required: true }),
+});
+
+const grid: readonly (keyof RunParameters)[] = [
+  'width',
+  'height',
+  'columns',
+  'rows',
+  'topRail',
+  'midRail',
+  'bottomRail',
+];
+const front: readonly (keyof RunParameters)[] = [
+  'thickness',
+  'joint',
+  'grading',
+  'step',
+  'ratio',
+  'heights',
+  'cells',
+  'overlay',
+  'notch',
+  'continuous',
+];
+
+/** Wide enough that the guides of drawers on both sides clear the ends of two carcases behind it. */
+const stile = pick(cabinetFrontParameters, ['stileWidth']).map((info) => ({ ...info, default: 50 }));
+const bays = pick(cabinetFrontParameters, grid).map((info) =>
+  info.key === 'columns' ? { ...info, default: 3 } : info,
+);
+
+/** What can be chosen for a run (joinery B5 to B9); rows of its members keep their names and limits. */
+export const runParameters: readonly ParameterInfo[] = [
+  ...bays,
+  ...stile,
+  ...pick(cabinetFrontParameters, front),
+  hull('hullHeights', 'Heights of the ordinates', 'Not used when it is fitted to hull sections.'),
+  hull('hullLeft', 'Depths at the left end', 'From the plane of the front to the bare hull.'),
+  hull('hullRight', 'Depths at the right end', 'Left out: as at the left end.'),
+  ...pick(carcaseParameters, ['foot', 'start', 'clearance', 'obstacles', 'load']),
+  yes('doorShelf', 'A shelf behind each door', 'At half its height.'),
+  ...pick(drawerParameters, ['corner']),
+  choiceOf('Fronts', 'doors', 'Doors', { choices: { lipped: 'With solid lippings', plain: 'Plain sheet' } }),
+  yes('top', 'A top', 'Over the front and all carcases.'),
+  choiceOf('Inside', 'openEnds', 'Ends of the top that stand free', {
+    choices: { none: 'None', left: 'Left', right: 'Right', both: 'Both' },
+  }),
+  ...pick(countertopParameters, [
+    'overhang',
+    'radius',
+    'lipping',
+    'fiddleHeight',
+    'cutouts',
+    'cutoutRadius',
+    'bodyDepth',
+  ]),
+  material('frame', 'Face frame, lippings, runners', 'solid'),
+  material('fronts', 'Doors and drawer fronts', 'sheet'),
+  material('panel', 'Ends and shelves', 'sheet'),
+  material('box', 'Drawer boxes', 'either'),
+  material('bottom', 'Drawer bottoms', 'sheet'),
+  material('top', 'Top', 'sheet'),
+];
