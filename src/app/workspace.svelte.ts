@@ -12,6 +12,7 @@ import { sortBySeverity, type Problem } from '#core/problems';
 import {
   redo,
   runCommand,
+  runCommands,
   startHistory,
   undo,
   newProject,
@@ -114,6 +115,15 @@ export class Workspace {
     this.#refusals = next.ok ? [] : next.problems;
     if (next.ok) this.#set(next.value);
     return next.ok;
+  }
+
+  /** Does several acts as one step; how many were done. What was refused is in `refusals`. */
+  runAll(commands: readonly Command[]): number {
+    const { history, done, problems } = runCommands(this.#history, commands);
+    if (done > 0) this.#before = this.understanding.pieces;
+    this.#refusals = problems;
+    this.#set(history);
+    return done;
   }
 
   undo(): void {

@@ -130,6 +130,24 @@ describe.skipIf(!hasBrowser())('the Site page on a phone', () => {
       expect(await page.locator('.thumb path.line').count()).toBe(1);
     }));
 
+  test('readings from a table are taken over in one step, and a row that cannot be read is named', () =>
+    withPhone(async ({ page }) => {
+      await page.getByText('Readings, 12 of 12').waitFor({ state: 'attached' });
+      await page.getByText('Readings from a table').click();
+      await page.getByLabel('Choose a CSV file').setInputFiles({
+        name: 'more.csv',
+        mimeType: 'text/csv',
+        buffer: Buffer.from(
+          'id,kind,from,to,value\nq1,distance,BL,X,300\nq2,distance,BR,X,420\nq3,distance,BL,,9\n',
+        ),
+      });
+      await page.getByText('2 readings taken over.').waitFor();
+      expect(await page.getByText(/Row 4/).count()).toBe(1);
+      await page.getByText('Readings, 14 of 14').waitFor({ state: 'attached' });
+      await page.getByRole('button', { name: 'Undo' }).click();
+      await page.getByText('Readings, 12 of 12').waitFor({ state: 'attached' });
+    }));
+
   test('an outline traced in an SVG is chosen and brought to scale by its bar', () =>
     withPhone(async ({ page }) => {
       await page.getByRole('button', { name: 'Start my own' }).click();

@@ -4,14 +4,8 @@ import { adjustShape, type ShapeOutcome } from '#core/pipeline';
 import { applyCommand, newProject, type Command, type MeasuredShape } from '#core/project';
 import { changeReading, correctValue, enterValue, readTyped, strikeValue } from '#app/site/enter.ts';
 import { newShape } from '#app/site/shape-kinds.ts';
-import {
-  freshLookWords,
-  nextRepeat,
-  nextTask,
-  siteTasks,
-  taskBeside,
-  type SiteTask,
-} from '#app/site/tasks.ts';
+import { freshLookWords, nextRepeat, nextTask, siteTasks, taskBeside } from '#app/site/tasks.ts';
+import type { SiteTask } from '#app/site/task.ts';
 import { hideReading, tryCommand } from '#app/site/trial.ts';
 
 const about = { id: 'x', name: 'Door', seenFrom: 'from the saloon, looking forward' };

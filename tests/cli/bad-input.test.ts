@@ -106,7 +106,7 @@ describe('wrong use ends in a sentence and exit code 2', () => {
         [0, 0],
         [100, 100],
         [100, 0],
-        [0, 100],
+        [0, 50],
       ],
     };
     const text = JSON.stringify({ stock: [{ strip: 1220 }], parts: [bow] });

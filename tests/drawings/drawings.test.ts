@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   boxOfMark,
+  drawChecklist,
   drawElevation,
   drawExploded,
   drawLayout,
@@ -10,8 +11,11 @@ import {
   drawSurvey,
 } from '#core/drawing';
 import type { Drawing } from '#core/drawing';
+import { adjustShape, viewShape } from '#core/pipeline';
+import type { MeasuredShape } from '#core/project';
 import { writeSvg } from '#formats/svg';
 import { expectFile } from '../support/expected-file.ts';
+import { bowLocker, galleyHull, saloonWalls, tracedHatch } from '../support/sample-shapes.ts';
 import {
   sampleBatten,
   sampleDrawerSide,
@@ -25,9 +29,36 @@ import {
 
 const expected = (name: string) => new URL(`./expected/${name}`, import.meta.url).pathname;
 
+/** The first drawing of a shape as it was measured. */
+function shapeDrawing(shape: MeasuredShape): Drawing {
+  const [drawing] = viewShape(adjustShape(shape), { width: 180 });
+  if (!drawing) throw new Error(`nothing to draw of ${shape.name}`);
+  return drawing;
+}
+
+const [checklistLine] = drawChecklist(
+  {
+    title: 'Door opening, for A Frame',
+    subtitle: 'seen from the saloon',
+    rows: [
+      {
+        ...{ text: 'Bottom width', where: 'Along the sill, from jamb to jamb.', note: 'mm · steel tape' },
+        ...{ blanks: 1, again: true, isDone: true, values: ['641', '641.5'] },
+        sketch: drawReadingSketch({ kind: 'distance', from: 'BL', to: 'BR' }, 13),
+      },
+    ],
+  },
+  180,
+) as [Drawing];
+
 const examples: Readonly<Record<string, Drawing>> = {
   'survey-with-suspect': drawSurvey(sampleSurvey),
   'survey-not-fixed': drawSurvey({ ...sampleSurvey, shape: null, readings: sampleReadings.slice(0, 5) }),
+  'survey-outline': shapeDrawing(bowLocker),
+  'survey-walls': shapeDrawing(saloonWalls),
+  'survey-traced': shapeDrawing(tracedHatch),
+  'hull-section': shapeDrawing(galleyHull),
+  'checklist-line': checklistLine,
   'sketch-width': drawReadingSketch({ kind: 'width', left: ['BL', 'TL'], right: ['BR', 'TR'], at: 0.5 }),
   'sketch-plumb': drawReadingSketch({ kind: 'plumb', from: 'BL', to: 'TL' }),
   'frame-elevation': drawElevation(sampleFrame, { width: 180 }),

@@ -3,7 +3,7 @@ import type { Reading } from '#core/measuring';
 import type { ShapeOutcome } from '#core/pipeline';
 import { ringOf } from '#core/pipeline';
 import { unreachable } from '#core/problems';
-import { placeTask, placeWords, type SiteTask } from './tasks.ts';
+import { placeTask, placeWords, type SiteTask } from './task.ts';
 
 /** A reading of the user's own while it is being said where it goes. */
 export interface Draft {

@@ -4,7 +4,7 @@ import type { Command, HullSection, MeasuredCurve, MeasuredShape, Wall } from '#
 import { parseLength, type LengthSystem } from '#core/units';
 import { freshId } from '../ids.ts';
 import { omit } from '../omit.ts';
-import type { SiteTask, TaskGoal } from './tasks.ts';
+import type { SiteTask, TaskGoal } from './task.ts';
 
 /** What is said of how a reading was taken. */
 export interface Manner {

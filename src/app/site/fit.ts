@@ -1,6 +1,6 @@
 import type { Reading } from '#core/measuring';
 import type { Draft } from './draft.ts';
-import type { SiteTask } from './tasks.ts';
+import type { SiteTask } from './task.ts';
 
 /** Between these a gap can be packed, mm. Source: joinery A11, packing. */
 export const packing = { least: 2, most: 18 } as const;

@@ -1,9 +1,11 @@
 import type { Drawing } from '#core/drawing';
+import { boxOfOutline } from '#core/geometry';
 import { chooseOutline, type DrawnFile, type OutlineCandidate } from '#core/pipeline';
 import { fail, type Result } from '#core/problems';
 import type { CheckBar, TracedOutline } from '#core/project';
 import { readDxfDrawing } from '#formats/dxf';
 import { readSvgDrawing } from '#formats/svg';
+import { omit } from '../omit.ts';
 
 /** The lines of a drawing by the ending of its name. Fails with a sentence when it is neither DXF nor SVG. */
 export function readDrawingFile(name: string, text: string): Result<DrawnFile> {
@@ -62,6 +64,26 @@ export function checkBars(
   };
   const [x, y] = [barOf('x'), barOf('y')];
   return { ...(x && { x }), ...(y && { y }) };
+}
+
+/** The check bar of one way as it is kept, or the whole size of the drawing where there is none yet. */
+export function tracedBar(
+  { points, bars }: TracedOutline,
+  way: Bar['way'],
+): { readonly drawn: number; readonly real?: number; readonly isWhole: boolean } {
+  const bar = bars?.[way];
+  if (bar) return { ...bar, isWhole: false };
+  const box = boxOfOutline(points);
+  return { drawn: way === 'x' ? box.maxX - box.minX : box.maxY - box.minY, isWhole: true };
+}
+
+/** The drawing with what a bar measures aboard; null forgets the bar. */
+export function withBar(traced: TracedOutline, way: Bar['way'], real: number | null): TracedOutline {
+  const { bars = {}, ...plain } = traced;
+  const { drawn } = tracedBar(traced, way);
+  const others = omit(bars, way);
+  const next = real === null ? others : { ...others, [way]: { drawn, real } };
+  return Object.keys(next).length === 0 ? plain : { ...plain, bars: next };
 }
 
 /** mm of paper. */

@@ -2,7 +2,7 @@ import type { Reading } from '#core/measuring';
 import type { ShapeOutcome } from '#core/pipeline';
 import type { MeasuredCurve, MeasuredOutline } from '#core/project';
 import { formatNumber } from '#core/units';
-import { placeTask, placeWords, type SiteTask } from './tasks.ts';
+import { placeTask, placeWords, type SiteTask } from './task.ts';
 
 /** Every edge, the diagonals from its first two corners, then the ordinates of its curves. A traced outline wants checks only. */
 export function outlineTasks(outcome: ShapeOutcome, shape: MeasuredOutline): readonly SiteTask[] {
@@ -79,7 +79,12 @@ function missingStations({ ordinates }: MeasuredCurve, length: number): readonly
 
 const mostStations = 60;
 
-function ordinateTask(curve: MeasuredCurve, at: number, state: Pick<SiteTask, 'values' | 'isOff'>): SiteTask {
+/** An ordinate of a curve at a station. */
+export function ordinateTask(
+  curve: MeasuredCurve,
+  at: number,
+  state: Pick<SiteTask, 'values' | 'isOff'>,
+): SiteTask {
   const station = formatNumber(at, 1);
   return {
     id: `${curve.id}@${station}`,

@@ -1,7 +1,7 @@
 import type { ShapeOutcome } from '#core/pipeline';
 import type { HullSection, MeasuredSections } from '#core/project';
 import { formatNumber } from '#core/units';
-import type { SiteTask } from './tasks.ts';
+import type { SiteTask } from './task.ts';
 
 /** Heights apart unless the user began otherwise, mm (joinery A10). */
 const usualStep = 100;
@@ -27,7 +27,8 @@ function nextHeight({ ordinates }: HullSection): number {
   return last.height + (first && second ? second.height - first.height : usualStep);
 }
 
-function depthTask(
+/** The hull at a height of a section. */
+export function depthTask(
   section: HullSection,
   height: number,
   state: Pick<SiteTask, 'values' | 'isOff'>,

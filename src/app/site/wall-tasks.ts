@@ -1,6 +1,6 @@
 import { wallPoint, type ShapeOutcome } from '#core/pipeline';
 import type { MeasuredWalls, Wall } from '#core/project';
-import type { SiteTask } from './tasks.ts';
+import type { SiteTask } from './task.ts';
 
 /** Each wall and the corner at its right end, from left to right; then one more wall, unless the run is closed. */
 export function wallTasks(outcome: ShapeOutcome, shape: MeasuredWalls): readonly SiteTask[] {
@@ -43,7 +43,7 @@ function cornerTask(
     ...foundOf(outcome, id),
     id: `${wall.id}-corner`,
     words: `corner at the right end of ${wall.name}`,
-    where: 'The angle on the side of the room: 90 in a square inside corner, 270 round a square post.',
+    where: `The angle on the side of the room: 90 in a square corner, 270 round a square post.${next ? '' : ' Leave it when the run ends here.'}`,
     unit: 'degrees',
     values: wall.corner ? [wall.corner.degrees] : [],
     place: { kind: 'angle', from: wallPoint(at), at: wallPoint(at + 1), to: wallPoint(at + 2) },

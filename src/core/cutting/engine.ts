@@ -71,6 +71,7 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
   const random = makeRandom(setup.seed);
   const pool = makePool();
   const search = startSearch(model, random, partsOf(model) > 300 ? 1 : 4, setup.start);
+  const isTooMany = model.kinds.length > mostKinds;
   const engine: Engine = {
     model,
     random,
@@ -80,7 +81,7 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
       model,
       pool,
       setup.solveLp,
-      model.style === 'length' ? null : makePricer(model, setup.effort.pricing),
+      model.style === 'length' || isTooMany ? null : makePricer(model, setup.effort.pricing),
     ),
     effort: setup.effort,
     isOver: setup.isOver,
@@ -99,7 +100,7 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
     idle: 0,
     spent: 0,
   };
-  if (model.kinds.length > mostKinds) engine.generation.done = true;
+  if (isTooMany) engine.generation.done = true;
   poolLoad(engine, search.best);
   engine.tell('first plan');
   return engine;

@@ -6,7 +6,7 @@ import type { CuttingJob, CuttingPart, CuttingPlan } from './types.ts';
 
 /** A change of the job that was tried and found to cost less. */
 export interface Saving {
-  readonly change: 'kerf' | 'trim' | 'turn' | 'shorter' | 'narrower';
+  readonly change: 'kerf' | 'trim' | 'turn' | 'stock' | 'shorter' | 'narrower';
   /** The part it is about, where it is about one. */
   readonly part?: string;
   readonly message: string;
@@ -43,15 +43,29 @@ export function findSavings(
   const seconds = tools.work === undefined ? (tools.seconds ?? 2) : Infinity;
   const goal = plan.cost - leastStep(job, plan);
   const trials: Trials = { plan, tools, goal, end: tools.clock() / 1000 + seconds };
+  const others = stockTrials(job);
   const all = [...kerfTrials(job), ...trimTrials(job), ...turnTrials(job), ...partTrials(job, plan)];
   const savings: Saving[] = [];
   const without: string[] = [];
   all.forEach((trial, i) => {
-    const cost = tryChange(trials, trial.job, all.length - i);
+    const cost = tryChange(trials, trial.job, others.length + all.length - i);
     if (cost === null) without.push(`${trial.words}: no saving found.`);
     else savings.push(tellSaving(plan, refine(trials, job, { trial, cost })));
   });
+  const other = findStock(trials, others);
+  if (other) savings.push(other);
+  else if (others.length > 0) without.push('With another common size of stock as well: no saving found.');
   return { savings, without };
+}
+
+/** The one other size of stock that saves most; other prices, so a hundredth less is a saving. */
+function findStock(trials: Trials, others: readonly Trial[]): Saving | null {
+  const { plan } = trials;
+  const found = others.flatMap((trial, i) => {
+    const cost = tryChange({ ...trials, goal: plan.cost * 0.99 }, trial.job, others.length - i);
+    return cost === null ? [] : tellSaving(plan, { trial, cost });
+  });
+  return found.sort((a, b) => b.saves - a.saves)[0] ?? null;
 }
 
 /** The smallest saving worth the name: one of the cheapest pieces, or a hundredth of the cost where that is less. */
@@ -113,6 +127,43 @@ function turnTrials(job: CuttingJob): readonly Trial[] {
 function turnPart(job: CuttingJob, part: CuttingPart): Trial {
   const words = `With ${part.id} free to lie across the grain`;
   return { change: 'turn', part: part.id, words, job: withPart(job, { ...part, turn: true }) };
+}
+
+/** Sheets as timber merchants and board makers commonly stock them, mm (common practice, no source). */
+const commonSheets = [
+  [2440, 1220],
+  [2500, 1250],
+  [3050, 1220],
+  [3050, 1525],
+] as const;
+
+/** Lengths of sawn and planed timber in steps of 300 mm (common practice, no source). */
+const commonLengths = [2400, 3000, 3600, 4200, 4800, 5400, 6000] as const;
+
+/** Another size beside those of the job, at the price by area of its dearest stock; what is larger or smaller by far is left out. */
+function stockTrials(job: CuttingJob): readonly Trial[] {
+  const flat = job.cuts?.style === 'length';
+  const [main] = [...job.stock].sort((a, b) => sizeOf(b) - sizeOf(a));
+  if (!main || (main.count ?? Infinity) < Infinity) return [];
+  const sizes = flat ? commonLengths.map((length) => [length] as const) : commonSheets;
+  const costs = fillCosts(job.stock, flat);
+  const rate = Math.max(...job.stock.map((stock, i) => (costs[i] ?? 0) / sizeOf(stock)));
+  return sizes.flatMap(([length, width]) => {
+    const known = job.stock.some((stock) => stock.length === length && stock.width === width);
+    const share = (length * (width ?? 1)) / sizeOf(main);
+    if (known || share < 0.5 || share > 2) return [];
+    const cost = Number((rate * length * (width ?? 1)).toFixed(2));
+    const size = width === undefined ? { length } : { length, width };
+    const id = [length, width].filter((side) => side !== undefined).join(' x ');
+    // those without a price keep the one that the job's other stock gives them
+    const stock = job.stock.map((each, i) => ({ ...each, cost: costs[i] ?? 0 }));
+    const words = `With stock of ${id} mm as well, at ${say(cost)} each`;
+    return [{ change: 'stock', words, job: { ...job, stock: [...stock, { id, ...size, cost }] } }];
+  });
+}
+
+function sizeOf(stock: CuttingJob['stock'][number]): number {
+  return stock.length * (stock.width ?? 1);
 }
 
 function areaOf(part: CuttingPart): number {

@@ -61,13 +61,13 @@ export function polishEngine(engine: Engine, aim: PlanAim, patience: number): vo
   const { search, model, effort } = engine;
   const parts = partsOf(model);
   if (search.best.leftCount > 0 || parts > 400 || engine.free?.best) return;
-  const steps = Math.ceil((patience * polishing) / (20 + parts));
+  const steps = Math.ceil((patience * polishing) / (40 + parts));
   polishSearch(search, aim, Math.min(steps, effort.polish), engine.isOver);
   engine.tell('leftovers');
 }
 
-/** Steps of polishing times parts: some tenths of a second. */
-const polishing = 600_000;
+/** Steps of polishing times parts: less than a tenth of a second. */
+const polishing = 240_000;
 
 function isStopped(engine: Engine): boolean {
   if (isProven(engine) || isSettled(engine) || engine.isOver()) return true;

@@ -1,13 +1,17 @@
 import type { Problem } from '#core/problems';
+import { across, along } from './direction.ts';
 import { toMm } from './emit-layout.ts';
+import { hasLimits, mayPlace } from './limits.ts';
 import type { Bin, Kind, Model } from './model.ts';
+import { makeFree } from './tree.ts';
 
-/** Stop findings for parts without a place: too large for every stock, or the stock runs out. */
+/** Stop findings for parts without a place: too large for every stock or for the saw, or the stock runs out. */
 export function tellUnplaced(model: Model, left: ArrayLike<number>): readonly Problem[] {
   return model.kinds.flatMap((kind) => {
     const count = left[kind.index] ?? 0;
     if (count === 0) return [];
-    return [fitsSomewhere(model, kind) ? tellShort(model, kind, count) : tellTooLarge(model, kind, count)];
+    if (!fitsSomewhere(model, kind)) return [tellTooLarge(model, kind, count)];
+    return [canBeSawn(model, kind) ? tellShort(model, kind, count) : tellBeyondSaw(model, kind, count)];
   });
 }
 
@@ -24,6 +28,25 @@ function fitsBin(bin: Bin, kind: Kind): boolean {
         (kind.turn && kind.width <= piece.length && kind.length <= piece.width),
     ),
   );
+}
+
+/** Whether a kind can be sawn out of some stock by itself, in two cuts that the saw can make (joinery G23). */
+function canBeSawn(model: Model, kind: Kind): boolean {
+  if (model.style !== 'guillotine' || !hasLimits(model)) return true;
+  const ways = [
+    { length: kind.length, width: kind.width },
+    ...(kind.turn ? [{ length: kind.width, width: kind.length }] : []),
+  ];
+  const pieces = model.bins.filter(({ count }) => count > 0).flatMap((bin) => bin.pieces);
+  return pieces
+    .flatMap((way) => way.pieces)
+    .some((piece) =>
+      ways.some((size) => {
+        if (size.length > piece.length || size.width > piece.width) return false;
+        const leaf = makeFree(piece.length, piece.width, 0, 0);
+        return [along, across].some((first) => mayPlace(model, leaf, size, first));
+      }),
+    );
 }
 
 function sizeOf(model: Model, size: { readonly length: number; readonly width: number }): string {
@@ -55,5 +78,24 @@ function tellShort(model: Model, kind: Kind, count: number): Problem {
     about: kind.id,
     message: `${count} of ${kind.count} of part "${kind.id}" (${sizeOf(model, kind)}) find no place: the stock named runs out.`,
     remedy: 'Add stock or raise its count.',
+  };
+}
+
+function tellBeyondSaw(model: Model, kind: Kind, count: number): Problem {
+  const { maxRip, maxCut, maxStages, firstCut } = model.limits;
+  const reach = [
+    ...(maxRip < Infinity ? [`its fence reaches ${toMm(model, maxRip)} mm`] : []),
+    ...(maxCut < Infinity ? [`its longest cut is ${toMm(model, maxCut)} mm`] : []),
+    ...(maxStages < Infinity ? [`${maxStages} stages of cuts are allowed`] : []),
+    ...(firstCut === null ? [] : [`its first cut has to run ${firstCut === along ? 'along' : 'across'}`]),
+  ];
+  return {
+    severity: 'stop',
+    code: 'cannot-be-sawn',
+    about: kind.id,
+    message: `Part "${kind.id}" (${sizeOf(model, kind)}${count > 1 ? `, ${count} wanted` : ''}) cannot be sawn as drawn: the stock is large enough, but the saw does not free it with two cuts; ${reach.join(', ')}.`,
+    remedy:
+      'Make the first cuts with a saw on a longer rail, have the stock cut down, or enter the true reach of the saw.',
+    source: 'joinery E2, G23',
   };
 }

@@ -16,7 +16,9 @@ export function drawRays(reading: Extract<Reading, { kind: 'angle' }>, sheet: Su
   if (!at || !from || !to) return [];
   const pen: Pen = isSuspect(reading, sheet) ? 'fault' : 'dimension';
   const part = (end: Point) => ({ x: at.x + (end.x - at.x) * rayShare, y: at.y + (end.y - at.y) * rayShare });
-  const text = `${reading.id} ${formatNumber(reading.value, 1)}°`;
+  // the corner between two walls, as `w1/w2`, says by its place which it is
+  const name = reading.id.includes('/') ? '' : `${reading.id} `;
+  const text = `${name}${formatNumber(reading.value, 1)}°`;
   const middle = { x: (part(from).x + part(to).x) / 2, y: (part(from).y + part(to).y) / 2 };
   return [drawLine([part(from), at, part(to)], pen, reading.id), labelAt(reading, text, middle, sheet)];
 }

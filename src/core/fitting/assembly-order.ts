@@ -1,4 +1,4 @@
-import { boxOfPoints3, crossProduct, type Placement, type Point3 } from '#core/geometry';
+import { boxOfPoints3, type Box3, type Point3 } from '#core/geometry';
 import type { Part } from '#core/joinery';
 import { bodiesOf, unit, type Body } from './solids.ts';
 import { isBlocked } from './sweep.ts';
@@ -10,10 +10,11 @@ export interface AssemblyMove {
   readonly from: Point3;
 }
 
-/** An order in which a piece goes together, or the parts that lock each other. */
+/** An order in which a piece goes together, or the parts that lock each other; `found` null: too much to look through. */
 export type AssemblyOrder =
   | { readonly found: true; readonly moves: readonly AssemblyMove[] }
-  | { readonly found: false; readonly locked: readonly string[] };
+  | { readonly found: false; readonly locked: readonly string[] }
+  | { readonly found: null };
 
 /**
  * An order of straight moves that puts the parts together, found by taking them apart (joinery F6): along a direction,
@@ -23,15 +24,21 @@ export type AssemblyOrder =
 export function findAssemblyOrder(parts: readonly Part[], among: readonly Body[] = []): AssemblyOrder {
   const bodies = bodiesOf(parts);
   if (bodies.length < 2 && among.length === 0) return { found: true, moves: [] };
-  const ways = directionsOf(parts);
+  const ownWays = bodies.map((body) => directionsFor(body, [...bodies, ...among]));
+  const ways = distinct(ownWays.flat());
   const travel = travelOf([...bodies, ...among]);
+  const looks = { left: mostLooks };
   return takeApart(
     bodies.map((_, i) => i),
     {
       bodies,
       ways,
-      blocks: ways.map((way) => watchBlocking({ bodies, among, way, travel })),
+      tries: ways.map((way) =>
+        bodies.flatMap((_, i) => (ownWays[i]?.some((own) => isSameWay(own, way)) ? [i] : [])),
+      ),
+      blocks: ways.map((way) => watchBlocking({ bodies, among, way, travel, looks })),
       hasFixed: among.length > 0,
+      looks,
     },
   );
 }
@@ -39,8 +46,12 @@ export function findAssemblyOrder(parts: readonly Part[], among: readonly Body[]
 interface Work {
   readonly bodies: readonly Body[];
   readonly ways: readonly Point3[];
+  /** For each direction the bodies worth moving along it. */
+  readonly tries: readonly (readonly number[])[];
   readonly blocks: readonly Blocking[];
   readonly hasFixed: boolean;
+  /** How many more pairs may be looked at. */
+  readonly looks: { left: number };
 }
 
 /** What blocks what along one direction, looked at when it is asked for and kept. */
@@ -55,8 +66,9 @@ function watchBlocking(given: {
   readonly among: readonly Body[];
   readonly way: Point3;
   readonly travel: number;
+  readonly looks: { left: number };
 }): Blocking {
-  const { bodies, among, way, travel } = given;
+  const { bodies, among, way, travel, looks } = given;
   const known = new Map<number, boolean>();
   const keep = (key: number, find: () => boolean): boolean => {
     const found = known.get(key) ?? find();
@@ -65,7 +77,10 @@ function watchBlocking(given: {
   };
   const blocked = (moving: number, other: Body | undefined) => {
     const body = bodies[moving];
-    return body !== undefined && other !== undefined && isBlocked(body, other, { way, travel });
+    if (body === undefined || other === undefined) return false;
+    looks.left -= 1 + body.solids.length * other.solids.length;
+    // when too much has been looked at, everything counts as blocked and the search ends
+    return looks.left <= 0 || isBlocked(body, other, { way, travel });
   };
   return {
     meets: (moving, staying) =>
@@ -79,6 +94,7 @@ function takeApart(group: readonly number[], work: Work): AssemblyOrder {
   if (group.length <= 1 && !work.hasFixed) return { found: true, moves: [] };
   if (group.length === 0) return { found: true, moves: [] };
   const split = findSplit(group, work);
+  if (work.looks.left <= 0) return { found: null };
   if (!split) return { found: false, locked: group.map((i) => work.bodies[i]?.id ?? '') };
   const rest = takeApart(split.staying, work);
   if (!rest.found) return rest;
@@ -97,8 +113,10 @@ interface Split {
 /** A group that can leave along some direction, a single part if there is one; the whole may only leave what is fixed round it. */
 function findSplit(group: readonly number[], work: Work): Split | null {
   let best: Split | null = null;
+  const isIn = work.bodies.map((_, i) => group.includes(i));
   for (const [w, way] of work.ways.entries()) {
-    for (const start of group) {
+    for (const start of work.tries[w] ?? []) {
+      if (!isIn[start]) continue;
       const split = leavingWith(start, group, { block: work.blocks[w] as Blocking, way, work });
       if (split && split.leaving.length < (best?.leaving.length ?? Infinity)) best = split;
       if (best?.leaving.length === 1) return best;
@@ -126,19 +144,30 @@ function leavingWith(
   return { leaving: [...leaving], staying: group.filter((i) => !leaving.has(i)), way };
 }
 
-const mostWays = 60;
+/** Pairs of convex solids looked at before giving up: about a second. */
+const mostLooks = 3_000_000;
 
-/** Directions worth trying: the axes of all parts both ways, and those halfway between two of them (mitres). */
-function directionsOf(parts: readonly Part[]): readonly Point3[] {
-  const axes = distinct(parts.flatMap((part) => part.placements.flatMap(axesOf)));
+/** Bodies nearer than this touch, mm: joints have less play. */
+const near = 1;
+
+/** Directions worth trying for a body: its own axes and those of what touches it, both ways, and halfway between (mitres). */
+function directionsFor(body: Body, all: readonly Body[]): readonly Point3[] {
+  const touching = all.filter((other) => isNear(body.box, other.box));
+  const axes = distinct(touching.flatMap((other) => other.axes));
   const both = distinct(axes.flatMap((axis) => [axis, opposite(axis)]));
-  const between = both.flatMap((one) => both.map((other) => unit(plus(one, other))));
-  const halfway = between.filter((way): way is Point3 => way !== null);
-  return distinct([...both, ...halfway]).slice(0, mostWays);
+  const own = distinct(body.axes.flatMap((axis) => [axis, opposite(axis)]));
+  const between = own.flatMap((one) => own.flatMap((other) => unit(plus(one, other)) ?? []));
+  return distinct([...both, ...between]);
 }
 
-function axesOf({ xAxis, yAxis }: Placement): readonly Point3[] {
-  return [xAxis, yAxis, crossProduct(xAxis, yAxis)];
+function isNear(one: Box3, other: Box3): boolean {
+  return (['x', 'y', 'z'] as const).every(
+    (axis) => one.min[axis] - near < other.max[axis] && other.min[axis] - near < one.max[axis],
+  );
+}
+
+function isSameWay(one: Point3, other: Point3): boolean {
+  return Math.hypot(one.x - other.x, one.y - other.y, one.z - other.z) < 1e-3;
 }
 
 function distinct(ways: readonly Point3[]): readonly Point3[] {

@@ -1,4 +1,4 @@
-import { EndType, FillRule, JoinType, difference, inflatePaths } from 'clipper2-ts';
+import { EndType, FillRule, JoinType, difference, inflatePaths, simplifyPaths } from 'clipper2-ts';
 import { flattenOutline } from './outline.ts';
 import type { Outline, Point } from './types.ts';
 
@@ -41,4 +41,9 @@ export function offsetOutline(
 /** What is left of the first outlines after the others are taken away; holes come back clockwise. */
 export function subtractOutlines(from: readonly Outline[], away: readonly Outline[]): readonly Outline[] {
   return fromClip(difference(from.map(toClip), away.map(toClip), FillRule.NonZero));
+}
+
+/** Outlines with fewer corners that stray at most about `tolerance` mm from them; arcs come back as chords. */
+export function simplifyOutlines(outlines: readonly Outline[], tolerance: number): readonly Outline[] {
+  return fromClip(simplifyPaths(outlines.map(toClip), tolerance * perMillimetre, true));
 }

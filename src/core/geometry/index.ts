@@ -1,4 +1,4 @@
-export { offsetOutline, subtractOutlines } from './clipping.ts';
+export { offsetOutline, simplifyOutlines, subtractOutlines } from './clipping.ts';
 export { findCrossing } from './crossings.ts';
 export {
   arcBetween,

@@ -52,6 +52,28 @@ export function checkWideSolid(say: Say, parts: readonly Part[]): void {
   }
 }
 
+/** How much stiffer wood is along its grain than across: plywood as in joinery B8, solid timber about 15 (from memory). */
+const stifferAlong = { sheet: 7000 / 4000, solid: 15 } as const;
+
+/** Parts whose grain runs the short way (joinery D3, G12): X is along the grain. */
+export function checkCrossGrain(say: Say, parts: readonly Part[]): void {
+  for (const part of parts) {
+    const { length, width } = part.finished;
+    const short = width > 1.5 * length || (part.kind === 'solid' && width > length && width > 150);
+    if (!short || part.grain === 'any') continue;
+    const times = formatNumber(stifferAlong[part.kind]);
+    say(part.kind === 'solid' ? 'warn' : 'note', 'grain-across', {
+      about: part.id,
+      message: `Turn ${part.name}: its grain runs over the short side, ${formatNumber(length)}, and over its ${formatNumber(width)} it is ${times} × less stiff${part.kind === 'solid' ? ', and will warp and break' : ''}.`,
+      remedy:
+        part.kind === 'solid'
+          ? 'Turn the grain the long way, or use a sheet.'
+          : 'Turn the grain the long way if it carries anything; for its looks alone it may stay.',
+      source: 'joinery D3, G12',
+    });
+  }
+}
+
 /** A thickness entered that is not the one measured on the sheet (joinery G8). */
 export function checkSheetThickness(say: Say, material: Material, thickness: number, what: string): void {
   if (material.kind !== 'sheet' || Math.abs(material.thickness - thickness) <= 0.05) return;

@@ -53,6 +53,9 @@ export interface JoinerySettings {
   readonly moistureHigh: number;
   /** Edges broken. */
   readonly arris: number;
+  /** Coats of finish on the faces that show and on those that do not, where they differ; else all faces get the same. */
+  readonly coatsShown?: number;
+  readonly coatsHidden?: number;
 }
 
 interface PieceBase {

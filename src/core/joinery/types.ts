@@ -198,6 +198,8 @@ export interface BuiltPiece {
   readonly steps: readonly AssemblyStep[];
   readonly working: readonly WorkingStep[];
   readonly envelope: Box3;
+  /** What of it is carried as one, when that is not the whole; the largest first. */
+  readonly loads?: readonly { readonly name: string; readonly box: Box3 }[];
   /** Corners of the opening it is fitted to, in the frame of the piece. */
   readonly opening?: Readonly<Record<string, Point>>;
   /** Turn from the frame of the shape to that of the piece about the shape's first corner, radians counter-clockwise. */

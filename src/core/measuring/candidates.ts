@@ -84,7 +84,7 @@ export function fitWith(fit: AnalysedFit, reading: Reading): Weighed {
   };
   const [only] = added;
   if (added.length !== 1 || !only || tiltFree !== fit.network.tiltFree || fit.analysis.nullSpace.length > 0)
-    return analyseFit(evaluate(network, fit.position));
+    return analyseFit(evaluate(network, fit.position), 'quick');
   const row = weightedRow(only, fit.position, columnsOf(network));
   const { weighed, own } = addRow(fit, row);
   return { ...weighed, network, redundancy: [...weighed.redundancy, 1 - own] };
@@ -99,7 +99,7 @@ export function fitRepeated(fit: AnalysedFit, reading: Reading): Weighed {
     k === at ? { ...seen, sigma: seen.sigma * Math.sqrt(count / (count + 1)) } : seen,
   );
   const network = { ...fit.network, observations };
-  if (!row || fit.analysis.nullSpace.length > 0) return analyseFit(evaluate(network, fit.position));
+  if (!row || fit.analysis.nullSpace.length > 0) return analyseFit(evaluate(network, fit.position), 'quick');
   const { weighed, own } = addRow(fit, scaleRow(row, 1 / Math.sqrt(count)));
   // The row of the mean is longer than the one added by the root of count + 1.
   const redundancy = weighed.redundancy.map((share, k) => (k === at ? 1 - own * (count + 1) : share));

@@ -39,7 +39,7 @@ export function sideOf(from: Point, to: Point, point: Point): number {
 }
 
 function placed(points: Places, corners: readonly string[]): readonly Point[] {
-  const way = corners.flatMap((corner) => points[corner] ?? []);
+  const way = corners.flatMap((corner) => (Object.hasOwn(points, corner) ? (points[corner] ?? []) : []));
   return way.length === corners.length ? way : [];
 }
 

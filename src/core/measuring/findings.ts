@@ -6,6 +6,7 @@ import { runOf, sigmaOf } from './methods.ts';
 import { namesOf } from './network.ts';
 import { pointWords, readingWords } from './opening.ts';
 import { findBattens } from './battens.ts';
+import { findBoards } from './boards.ts';
 import { findHookError, tellHookError } from './hook.ts';
 import { findMisfit } from './misfit.ts';
 import { findRepeats, findSingleLooks } from './repeats.ts';
@@ -24,6 +25,7 @@ export function findAll(study: Study): readonly Problem[] {
     ...findMisfit(study),
     ...findHook(study),
     ...findBattens(study.readings),
+    ...findBoards(study.readings),
     ...findLeans(study),
     ...findOpen(study),
     ...findVague(study),

@@ -127,11 +127,11 @@ function moveBy(position: Position, unknowns: readonly Unknown[], change: readon
   return { points, tilt, bows, boards };
 }
 
-/** Rank, covariance and redundancy of a fit at its position. */
-export function analyseFit(fit: Fit): AnalysedFit {
+/** Rank, covariance and redundancy of a fit at its position; `quick` for the many fits that are only compared. */
+export function analyseFit(fit: Fit, style: 'sure' | 'quick' = 'sure'): AnalysedFit {
   const columns = columnsOf(fit.network);
   const rows = rowsOf(fit.network, fit.position, columns);
-  const analysis = analyseRows(rows, columns.unknowns.length);
+  const analysis = analyseRows(rows, columns.unknowns.length, style);
   const redundancy = analysis.redundancy.map(clampShare);
   return {
     ...fit,

@@ -114,10 +114,17 @@ function ringsMeet(a: Ring, b: Ring): boolean {
   return false;
 }
 
+/** Whether two stretches of an axis have nothing in common. */
+function areAside(a0: number, a1: number, b0: number, b1: number): boolean {
+  return Math.max(a0, a1) < Math.min(b0, b1) || Math.min(a0, a1) > Math.max(b0, b1);
+}
+
 /** Whether side i of one ring and side j of another have a point in common. */
 function sidesMeet(a: Ring, i: number, b: Ring, j: number): boolean {
   const i1 = (2 * i + 2) % a.length;
   const j1 = (2 * j + 2) % b.length;
+  if (areAside(a[2 * i]!, a[i1]!, b[2 * j]!, b[j1]!)) return false;
+  if (areAside(a[2 * i + 1]!, a[i1 + 1]!, b[2 * j + 1]!, b[j1 + 1]!)) return false;
   const ax = a[2 * i]!;
   const ay = a[2 * i + 1]!;
   const [ux, uy] = [a[i1]! - ax, a[i1 + 1]! - ay];

@@ -6,6 +6,7 @@ import type { KeepOut, NestJob, NestPart, NestSheet, NestStock } from './types.t
 export const largestSize = 1e7;
 const largestCount = 5000;
 const mostAngles = 360;
+const mostCorners = 100_000;
 
 /** What makes a job senseless, one sentence each; empty when it can be planned. It does not ask whether all parts fit. */
 export function checkNestJob(job: NestJob): readonly Problem[] {
@@ -147,7 +148,20 @@ function checkPartList(job: NestJob): readonly Problem[] {
           ),
         ]
       : [];
-  return [...checkIds('parts', job.parts), ...tooMany];
+  const corners = job.parts
+    .flatMap((part) => [part.outline, ...(part.holes ?? [])])
+    .reduce((sum, ring) => sum + ring.length, 0);
+  const tooFine =
+    corners > mostCorners
+      ? [
+          wrong(
+            'parts',
+            `The outlines have ${corners} corners together; at most ${mostCorners} can be handled.`,
+            'Draw their curves with longer chords, or split the job.',
+          ),
+        ]
+      : [];
+  return [...checkIds('parts', job.parts), ...tooMany, ...tooFine];
 }
 
 function checkPart(part: NestPart, about: string): readonly Problem[] {

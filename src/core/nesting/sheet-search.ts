@@ -64,9 +64,9 @@ function tryExchange(engine: Engine, exchange: Exchange, moves: number): boolean
   const bins = [...sheets.slice(removed).map((sheet) => best.bins[sheet]!), ...exchange.add];
   if (bins.length === 0) return false;
   const nest = openNest(model, random, bins, parts);
-  const free = workAtClashes(nest, () => nest.moves >= moves || isOverAt(engine, nest.moves));
+  const shakes = workAtClashes(nest, () => nest.moves >= moves || isOverAt(engine, nest.moves));
   engine.moves += nest.moves;
-  if (!free || nest.sheet.some((sheet) => sheet < 0)) return false;
+  if (shakes === null || nest.sheet.some((sheet) => sheet < 0)) return false;
   return adopt(engine, mergeNest(engine, { bins, parts: readNest(nest) }, { rest, load: best, left: [] }));
 }
 

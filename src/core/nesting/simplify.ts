@@ -5,11 +5,17 @@ import type { Ring } from './rings.ts';
 const fewCorners = { count: 16, mostAdded: 0.001 } as const;
 const manyCorners = { count: 64, mostAdded: 0.005 } as const;
 
-interface Change {
-  /** Corner left out; with `by`, it and the next one give way to one corner. */
-  readonly at: number;
-  readonly by: readonly [number, number] | null;
-  readonly added: number;
+type Point = readonly [number, number];
+
+/** A ring being made simpler: places of corners, and which comes before and after. */
+interface Chain {
+  readonly points: Point[];
+  readonly before: number[];
+  readonly after: number[];
+  /** What leaving out a corner would add, mm²; Infinity when it must stay. */
+  readonly added: number[];
+  first: number;
+  count: number;
 }
 
 /**
@@ -17,90 +23,118 @@ interface Change {
  * never anything cut away. A hole goes clockwise.
  */
 export function simplifyRing(ring: Ring, area: number): Ring {
-  let corners: (readonly [number, number])[] = [];
-  for (let i = 0; i < ring.length; i += 2) corners.push([ring[i]!, ring[i + 1]!]);
+  if (ring.length / 2 <= fewCorners.count) return ring;
+  const chain = makeChain(ring);
   let added = 0;
-  while (corners.length > fewCorners.count) {
-    const { mostAdded } = corners.length > manyCorners.count ? manyCorners : fewCorners;
-    const change = cheapest(corners, mostAdded * area - added);
-    if (!change) break;
-    added += change.added;
-    corners = apply(corners, change);
+  while (chain.count > fewCorners.count) {
+    const { mostAdded } = chain.count > manyCorners.count ? manyCorners : fewCorners;
+    const corner = cheapestOf(chain);
+    const cost = chain.added[corner] ?? Infinity;
+    if (!(added + cost <= mostAdded * area)) break;
+    if (!leaveOut(chain, corner)) chain.added[corner] = Infinity;
+    else added += cost;
   }
-  const simple = Float64Array.from(corners.flat());
+  const simple = readChain(chain);
   // what the arithmetic may have spoilt is not taken
   return ringArea(simple) * ringArea(ring) > 0 ? simple : ring;
 }
 
-function apply(corners: readonly (readonly [number, number])[], { at, by }: Change) {
-  const next = (at + 1) % corners.length;
-  if (!by) return corners.filter((_, i) => i !== at);
-  return corners.map((corner, i) => (i === at ? by : corner)).filter((_, i) => i !== next);
+function makeChain(ring: Ring): Chain {
+  const count = ring.length / 2;
+  const points = Array.from({ length: count }, (_, i): Point => [ring[2 * i]!, ring[2 * i + 1]!]);
+  const chain: Chain = {
+    points,
+    before: points.map((_, i) => (i + count - 1) % count),
+    after: points.map((_, i) => (i + 1) % count),
+    added: new Array<number>(count).fill(Infinity),
+    first: 0,
+    count,
+  };
+  points.forEach((_, i) => price(chain, i));
+  return chain;
 }
 
-function cheapest(corners: readonly (readonly [number, number])[], most: number): Change | null {
-  const changes = corners
-    .map((_, at) => fillDent(corners, at) ?? sharpen(corners, at))
-    .filter((change): change is Change => change !== null && change.added <= most)
-    .sort((a, b) => a.added - b.added);
-  return changes.find((change) => staysSimple(corners, change)) ?? null;
+function readChain({ points, after, first, count }: Chain): Ring {
+  const ring = new Float64Array(2 * count);
+  for (let k = 0, i = first; k < count; k++, i = after[i]!) ring.set(points[i]!, 2 * k);
+  return ring;
 }
 
-const at = (corners: readonly (readonly [number, number])[], i: number) =>
-  corners[(i + corners.length) % corners.length]!;
+function cheapestOf({ added, after, first, count }: Chain): number {
+  let best = first;
+  for (let k = 0, i = first; k < count; k++, i = after[i]!) if (added[i]! < added[best]!) best = i;
+  return best;
+}
 
 /** Twice the signed area of a triangle, positive when it turns left. */
-function turn(
-  a: readonly [number, number],
-  b: readonly [number, number],
-  c: readonly [number, number],
-): number {
+function turn(a: Point, b: Point, c: Point): number {
   return (b[0] - a[0]) * (c[1] - a[1]) - (b[1] - a[1]) * (c[0] - a[0]);
 }
 
-function fillDent(corners: readonly (readonly [number, number])[], i: number): Change | null {
-  const dent = turn(at(corners, i - 1), at(corners, i), at(corners, i + 1));
-  return dent <= 0 ? { at: i, by: null, added: -dent / 2 } : null;
+function price(chain: Chain, i: number): void {
+  const { points, before, after, added } = chain;
+  const dent = -turn(points[before[i]!]!, points[i]!, points[after[i]!]!);
+  if (dent >= 0) {
+    added[i] = dent / 2;
+    return;
+  }
+  const by = sharpened(chain, i);
+  added[i] = by ? Math.abs(turn(points[i]!, by, points[after[i]!]!)) / 2 : Infinity;
 }
 
-/** The corner where the sides before and after an edge meet beyond it. */
-function sharpen(corners: readonly (readonly [number, number])[], i: number): Change | null {
-  const [a, b, c, d] = [i - 1, i, i + 1, i + 2].map((k) => at(corners, k)) as [
-    readonly [number, number],
-    readonly [number, number],
-    readonly [number, number],
-    readonly [number, number],
-  ];
+/** Where the sides before a corner and after the next one meet beyond them; null when they do not. */
+function sharpened({ points, before, after }: Chain, i: number): Point | null {
+  const next = after[i]!;
+  const [a, b, c, d] = [points[before[i]!]!, points[i]!, points[next]!, points[after[next]!]!];
   if (turn(a, b, c) <= 0 || turn(b, c, d) <= 0) return null;
   const [ux, uy] = [b[0] - a[0], b[1] - a[1]];
-  const [vx, vy] = [c[0] - d[0], c[1] - d[1]];
+  const [vx, vy] = [d[0] - c[0], d[1] - c[1]];
   const cross = ux * vy - uy * vx;
   if (cross <= 1e-9 * Math.hypot(ux, uy) * Math.hypot(vx, vy)) return null;
   const t = ((c[0] - b[0]) * vy - (c[1] - b[1]) * vx) / cross;
-  if (!(t > 0)) return null;
-  const by = [b[0] + t * ux, b[1] + t * uy] as const;
-  return { at: i, by, added: Math.abs(turn(b, by, c)) / 2 };
+  return t > 0 ? [b[0] + t * ux, b[1] + t * uy] : null;
 }
 
-/** Whether the new sides meet no other side. */
-function staysSimple(corners: readonly (readonly [number, number])[], { at: i, by }: Change): boolean {
-  const n = corners.length;
-  const path = by ? [at(corners, i - 1), by, at(corners, i + 2)] : [at(corners, i - 1), at(corners, i + 1)];
-  const touching = by ? 5 : 4;
-  // sides that share no corner with the new ones
-  for (let k = 0; k < n - touching; k++) {
-    const p = at(corners, i + (by ? 3 : 2) + k);
-    const q = at(corners, i + (by ? 4 : 3) + k);
-    for (let s = 0; s + 1 < path.length; s++) if (sidesMeet(path[s]!, path[s + 1]!, p, q)) return false;
+/** Leaves a corner out, or it and the next for the one beyond them; false, and nothing done, where sides would meet. */
+function leaveOut(chain: Chain, i: number): boolean {
+  const { points, before, after } = chain;
+  const isDent = turn(points[before[i]!]!, points[i]!, points[after[i]!]!) <= 0;
+  const by = isDent ? null : sharpened(chain, i);
+  if (!isDent && !by) return false;
+  const last = isDent ? after[i]! : after[after[i]!]!;
+  const path = by ? [points[before[i]!]!, by, points[last]!] : [points[before[i]!]!, points[last]!];
+  if (!staysSimple(chain, before[i]!, last, path)) return false;
+  const gone = by ? after[i]! : i;
+  if (by) points[i] = by;
+  after[before[gone]!] = after[gone]!;
+  before[after[gone]!] = before[gone]!;
+  if (chain.first === gone) chain.first = after[gone]!;
+  chain.count--;
+  let near = before[before[after[gone]!]!]!;
+  for (let k = 0; k < 4; k++, near = after[near]!) price(chain, near);
+  return true;
+}
+
+/** Whether a new path between two corners meets no side that it does not replace or touch. */
+function staysSimple(
+  { points, before, after }: Chain,
+  from: number,
+  to: number,
+  path: readonly Point[],
+): boolean {
+  const end = before[from]!;
+  for (let i = after[to]!; i !== end; i = after[i]!) {
+    for (let s = 0; s + 1 < path.length; s++)
+      if (sidesMeet(path[s]!, path[s + 1]!, points[i]!, points[after[i]!]!)) return false;
   }
   return true;
 }
 
-function sidesMeet(
-  a: readonly [number, number],
-  b: readonly [number, number],
-  p: readonly [number, number],
-  q: readonly [number, number],
-): boolean {
+function sidesMeet(a: Point, b: Point, p: Point, q: Point): boolean {
+  // sides on one line far from each other do not meet
+  if (Math.max(a[0], b[0]) < Math.min(p[0], q[0]) || Math.min(a[0], b[0]) > Math.max(p[0], q[0]))
+    return false;
+  if (Math.max(a[1], b[1]) < Math.min(p[1], q[1]) || Math.min(a[1], b[1]) > Math.max(p[1], q[1]))
+    return false;
   return turn(a, b, p) * turn(a, b, q) <= 0 && turn(p, q, a) * turn(p, q, b) <= 0;
 }

@@ -15,26 +15,23 @@ export interface StripSearch {
   readonly tell: (search: StripSearch) => void;
   best: Snapshot;
   length: number;
-  /** The share of the length the next try is shorter by. */
-  shrink: number;
 }
 
 /** How much shorter the next try is, as a share of the length, and how patient it is. */
-const exploring = { most: 0.02, least: 0.001 } as const;
+const exploring = { shrink: 0.01, least: 0.001 } as const;
 const squeezing = { shrink: 0.0005, leastShrink: 0.00001 } as const;
 export const patience: Readonly<Record<'exploring' | 'squeezing', Patience>> = {
-  exploring: { rounds: 80, strikes: 3, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
+  exploring: { rounds: 100, strikes: 3, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
   squeezing: { rounds: 60, strikes: 2, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
 };
 
 /** A search from a nest without clashes. */
-export function startStrip(setup: Omit<StripSearch, 'best' | 'length' | 'shrink'>): StripSearch {
+export function startStrip(setup: Omit<StripSearch, 'best' | 'length'>): StripSearch {
   const { nest } = setup;
   return {
     ...setup,
     best: takeSnapshot(nest),
     length: usedLength(nest, nest.sheets - 1),
-    shrink: exploring.most,
   };
 }
 
@@ -42,36 +39,35 @@ export function isStripDone(search: StripSearch): boolean {
   return search.isOver() || search.length <= search.bound * (1 + 1e-9);
 }
 
-/** Shorter tries from one nest to the next, by smaller steps where they get harder; one that fails is shaken and tried again. */
+/** Far shorter tries from one nest to the next; one that fails is shaken and tried again, and later steps are smaller. */
 export function explore(search: StripSearch, moves: number): void {
   const { nest } = search;
   const end = nest.moves + moves;
   const isOver = () => nest.moves >= end || isStripDone(search);
-  const easy = 3 * nest.count;
+  let shrink: number = exploring.shrink;
   restore(nest, search.best);
   while (!isOver()) {
-    const before = nest.moves;
-    shorten(search, search.shrink);
-    if (!workAtClashes(nest, isOver)) return;
+    shorten(search, shrink);
+    const shakes = workAtClashes(nest, isOver);
+    if (shakes === null) return;
     record(search);
-    const factor = Math.min(1.5, Math.max(0.5, easy / (nest.moves - before + 1)));
-    search.shrink = Math.min(exploring.most, Math.max(exploring.least, search.shrink * factor));
+    shrink = Math.max(exploring.least, shrink * 0.5 ** shakes);
   }
 }
 
-/** Separates, shakes and separates again until nothing clashes; false when it is over before. */
-export function workAtClashes(nest: Nest, isOver: () => boolean): boolean {
+/** Separates, shakes and separates again until nothing clashes: after how many shakes; null when it is over before. */
+export function workAtClashes(nest: Nest, isOver: () => boolean): number | null {
   const pool: { readonly loss: number; readonly snapshot: Snapshot }[] = [];
-  while (!isOver()) {
+  for (let shakes = 0; !isOver(); shakes++) {
     const { free, loss } = separate(nest, patience.exploring, isOver);
-    if (free) return true;
+    if (free) return shakes;
     pool.push({ loss, snapshot: takeSnapshot(nest) });
     pool.sort((a, b) => a.loss - b.loss);
     const rank = Math.floor(Math.abs(nest.random.normal()) * pool.length * 0.25);
     restore(nest, pool[Math.min(pool.length - 1, rank)]!.snapshot);
     swapTwo(nest);
   }
-  return false;
+  return null;
 }
 
 /** Slightly shorter tries from the best. */

@@ -27,13 +27,20 @@ const few = 80;
 /** A column left with less than this share counts as dependent on those before it. */
 const nothing = 1e-11; // a direction some hundred thousand times less certain than the best one
 
-/** Rank, variances, redundancy and free directions of sparse rows. Cost grows with the width of the profile, not with its square. */
-export function analyseRows(rows: readonly SparseRow[], count: number): RowAnalysis {
+/**
+ * Rank, variances, redundancy and free directions of sparse rows. The cost grows with the width of the profile. Where unknowns
+ * are open, `sure` asks singular values, as long as there are not too many; `quick` holds those without a pivot.
+ */
+export function analyseRows(
+  rows: readonly SparseRow[],
+  count: number,
+  style: 'sure' | 'quick' = 'sure',
+): RowAnalysis {
   const scales = columnLengths(rows, count).map((length) => (length > 0 ? length : 1));
   const options = { place: orderUnknowns(rows, count), scales, damping: 0 };
   const sure = factorProfile(rows, { ...options, least: plain, hold: false });
   if (sure !== null) return describe(rows, sure, scales);
-  if (count > few) {
+  if (count > few || style === 'quick') {
     const factor = factorProfile(rows, { ...options, least: nothing, hold: true });
     if (factor !== null) return describe(rows, factor, scales);
   }

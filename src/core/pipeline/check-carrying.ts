@@ -16,22 +16,28 @@ export interface Carrying {
 /** Whether a piece can be put together at all, and whether it goes the whole route as one unit (joinery F1 to F6, G19, G20). */
 export function checkCarrying(built: BuiltPiece, route: readonly Gate[]): Carrying {
   const order = findAssemblyOrder(built.parts);
-  const { min, max } = built.envelope;
-  const load = {
-    name: `${built.letter} ${built.name}`,
+  const loads = loadsOf(built);
+  const narrow =
+    built.parts.length > 0 && route.length > 0 ? loads.flatMap((load) => checkRoute(load, route) ?? []) : [];
+  return {
+    order,
+    gates: built.parts.length > 0 && loads[0] ? takeRoute(loads[0], route) : [],
+    findings: [
+      ...(order.found === false ? [lockedParts(built, order.locked)] : []),
+      ...narrow.map((found) => ({ ...found, about: built.letter })),
+    ],
+  };
+}
+
+/** What is carried as one: the whole piece, or the units it comes in, the largest first. */
+function loadsOf({ letter, name, envelope, loads }: BuiltPiece) {
+  const units = loads ?? [{ name, box: envelope }];
+  return units.map(({ name: what, box: { min, max } }) => ({
+    name: `${letter} ${what}`,
     length: max.x - min.x,
     width: max.y - min.y,
     thickness: max.z - min.z,
-  };
-  const narrow = built.parts.length > 0 && route.length > 0 ? checkRoute(load, route) : null;
-  return {
-    order,
-    gates: built.parts.length > 0 ? takeRoute(load, route) : [],
-    findings: [
-      ...(order.found ? [] : [lockedParts(built, order.locked)]),
-      ...(narrow ? [{ ...narrow, about: built.letter }] : []),
-    ],
-  };
+  }));
 }
 
 function lockedParts(built: BuiltPiece, locked: readonly string[]): Problem {

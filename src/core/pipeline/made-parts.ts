@@ -3,6 +3,8 @@ import type { Problem } from '#core/problems';
 import type { MadePart, Project } from '#core/project';
 import { formatNumber } from '#core/units';
 
+import { findSameHand, findShoulderLength } from './made-slips.ts';
+
 /** Differences no saw shows, mm. */
 const asGood = 0.3;
 
@@ -29,9 +31,12 @@ export function withoutMade(project: Project, pieces: readonly BuiltPiece[]): re
 /** Where what is cut no longer agrees with what is planned: it can be trimmed, or has to be made anew. */
 export function checkMade(project: Project, pieces: readonly BuiltPiece[]): readonly Problem[] {
   const parts = new Map(pieces.flatMap((piece) => piece.parts.map((part) => [part.id, part] as const)));
-  return (project.made ?? []).flatMap((made) => {
+  const all = project.made ?? [];
+  return all.flatMap((made) => {
     const part = parts.get(made.part);
-    return part ? compareMade(made, part) : [noLongerWanted(made)];
+    if (!part) return [noLongerWanted(made)];
+    const slip = findShoulderLength(made, part) ?? findSameHand(made, part, [...parts.values()], all);
+    return slip ? [slip] : compareMade(made, part);
   });
 }
 

@@ -3,6 +3,7 @@ import type { Material } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import type { SawProfile, StockLine, Tools } from '#core/project';
 
+import { findKerfStrips } from './find-kerf-strips.ts';
 import type { Need } from './need.ts';
 import { stockOfJob } from './stock-fit.ts';
 import type { CuttingGroup } from './types.ts';
@@ -53,6 +54,10 @@ export function makeGroup(draft: GroupDraft): CuttingGroup {
       ...(need.set !== undefined && { set: need.set }),
       parts: need.parts,
     })),
-    findings: [...draft.findings, ...checkJob(job).map((fault) => ({ ...fault, about: draft.id }))],
+    findings: [
+      ...draft.findings,
+      ...findKerfStrips(draft.needs, draft.lines, draft.saw, draft.form),
+      ...checkJob(job).map((fault) => ({ ...fault, about: draft.id })),
+    ],
   };
 }

@@ -31,9 +31,10 @@ export function viewShape(outcome: ShapeOutcome, room: ShapeRoom): readonly Draw
   if (shape.kind === 'sections') return viewSections(outcome, room);
   const ring = ringOf(shape);
   if (!adjusted && ring.corners.length === 0) return [];
+  const isWhole = ring.corners.every((corner) => adjusted?.points[corner] !== undefined);
   return [
     drawSurvey({
-      shape: adjusted,
+      shape: isWhole ? adjusted : null,
       readings: readingsOf(shape),
       adjustment,
       ordinates: ordinatesOf(outcome),

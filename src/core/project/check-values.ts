@@ -68,6 +68,12 @@ function claimSettings({ settings }: Project): readonly Claim[] {
     ...(['moistureNow', 'moistureLow', 'moistureHigh'] as const).map((key) =>
       claim(`settings.${key}`, key, settings[key], 'between 0 and 30'),
     ),
+    ...(['coatsShown', 'coatsHidden'] as const).flatMap((key) => {
+      const coats = settings[key];
+      return coats === undefined
+        ? []
+        : [claim(`settings.${key}`, 'coats', coats, 'a whole number, zero or more')];
+    }),
   ];
 }
 

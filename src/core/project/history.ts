@@ -1,4 +1,4 @@
-import { succeed, type Result } from '#core/problems';
+import { succeed, type Problem, type Result } from '#core/problems';
 
 import { applyCommand } from './apply-command.ts';
 import type { Command } from './commands.ts';
@@ -26,6 +26,27 @@ export function runCommand(history: History, command: Command): Result<History> 
   if (next.value === history.present) return succeed(history, next.problems);
   const past = [...history.past, history.present].slice(-mostSteps);
   return succeed({ past, present: next.value, future: [] }, next.problems);
+}
+
+/** What several commands came to that count as one step. */
+export interface CommandsRun {
+  readonly history: History;
+  readonly done: number;
+  /** Why the others were not done. */
+  readonly problems: readonly Problem[];
+}
+
+/** The history after several commands as one step, to be undone at once; those that fail are left out. */
+export function runCommands(history: History, commands: readonly Command[]): CommandsRun {
+  const start: CommandsRun = { history, done: 0, problems: [] };
+  const run = commands.reduce((so: CommandsRun, command): CommandsRun => {
+    const next = runCommand(so.history, command);
+    if (!next.ok) return { ...so, problems: [...so.problems, ...next.problems] };
+    return { ...so, history: next.value, done: so.done + 1 };
+  }, start);
+  if (run.history === history) return run;
+  const past = [...history.past, history.present].slice(-mostSteps);
+  return { ...run, history: { past, present: run.history.present, future: [] } };
 }
 
 /** One step back, to the very object that was there; the same history at the beginning. */

@@ -11,8 +11,8 @@ export type {
   WholeCommand,
 } from './commands.ts';
 export { defaultTools } from './defaults.ts';
-export { redo, runCommand, startHistory, undo } from './history.ts';
-export type { History } from './history.ts';
+export { redo, runCommand, runCommands, startHistory, undo } from './history.ts';
+export type { CommandsRun, History } from './history.ts';
 export { isPieceLetter, nextLetter } from './letters.ts';
 export { newProject, projectVersion } from './new-project.ts';
 export type { PlanFile, PlanFileBlank, PlanFileGroup, PlanFilePart } from './plan-file.ts';

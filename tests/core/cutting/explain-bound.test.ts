@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { checkPlan, explainBound } from '#core/cutting';
-import type { BoundStory, CuttingJob } from '#core/cutting';
+import type { BoundStory, CuttingJob, Saving } from '#core/cutting';
 import { loadGlpk } from '#solver/glpk';
 import { planOf } from './solve.ts';
 
@@ -12,6 +12,11 @@ function storyOf(job: CuttingJob): BoundStory {
 }
 
 const sheet = { id: 'ply', length: 2440, width: 1220, cost: 60 };
+
+/** What the workshop itself can change, with what it saves: other stock left aside. */
+function changesOf(savings: readonly Saving[]) {
+  return savings.filter(({ change }) => change !== 'stock').map(({ change, saves }) => [change, saves]);
+}
 
 test('long parts of which no two lie side by side need a sheet each, and the story names them', () => {
   const { reasons } = storyOf({
@@ -47,7 +52,7 @@ test('two strips that miss by 1.8 mm: a thinner blade or a part 1 mm narrower sa
     parts: [{ id: 'door', length: 1200, width: 608.9, count: 4 }],
   };
   const { savings } = storyOf(job);
-  expect(savings.map(({ change, saves }) => [change, saves])).toEqual([
+  expect(changesOf(savings)).toEqual([
     ['kerf', 60],
     ['narrower', 60],
   ]);
@@ -67,6 +72,17 @@ test('a part that would fit the rest of another sheet across the grain is found'
     { change: 'turn', part: 'rail', cost: 10, saves: 10 },
     { change: 'turn', cost: 10, saves: 10 },
   ]);
+});
+
+test('four parts 1250 long come out of one sheet of 2500 x 1250 and of two of 2440 x 1220', () => {
+  const { savings } = storyOf({
+    stock: [{ id: 'ply', length: 2440, width: 1220, cost: 60 }],
+    parts: [{ id: 'side', length: 1250, width: 610, count: 4 }],
+  });
+  const other = savings.find(({ change }) => change === 'stock');
+  // 60 x 2500 x 1250 / (2440 x 1220) = 62.99
+  expect(other).toMatchObject({ cost: 62.99, saves: 57.01 });
+  expect(other?.message).toContain('With stock of 2500 x 1250 mm as well, at 62.99 each');
 });
 
 test('a saving can be planned as it is told', () => {
@@ -102,7 +118,7 @@ test('one dimension speaks of lengths', () => {
     parts: [{ id: 'post', length: 1200, count: 4 }],
   });
   expect(reasons[0]).toContain('4 x post (1200 mm). They alone need 4 lengths.');
-  expect(savings.map(({ change, saves }) => [change, saves])).toEqual([['shorter', 8]]);
+  expect(changesOf(savings)).toEqual([['shorter', 8]]);
 });
 
 test('a refused job and a plan that left parts out have no story', () => {

@@ -109,8 +109,7 @@ describe('a hull of sections', () => {
     obstructions: [{ name: 'Stringer', box: { minX: 380, maxX: 480, minY: 480, maxY: 520 } }],
   };
   const own = { width: 1000, height: 700, foot: 20, shelves: [200, 490] };
-  const { heights: _h, left: _l, right: _r, ...bare } = { heights, left, right, ...own };
-  const built = buildKind('carcase', { ...bare, materials }, { materials: sheets, shape, shapeName: 'Hull' });
+  const built = build(own, shape);
   test('with three stations the shelf follows the curve between them', () => {
     expect(worked(built, 'shelf_D_1')).toBeGreaterThan(worked(built, 'depth_l_1') + 35);
     expect(partOf(built, 4).outline.some(({ bulge }) => bulge)).toBe(true);

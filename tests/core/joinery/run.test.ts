@@ -127,6 +127,19 @@ describe('the galley', () => {
   });
 });
 
+test('it is carried in its members: each carcase, the face frame and the top by itself', () => {
+  const { loads = [] } = build();
+  expect(loads.map(({ name }) => name).sort()).toEqual([
+    'Bay 1 carcase',
+    'Bay 2 carcase',
+    'Bay 3 carcase',
+    'Top',
+    'face frame',
+  ]);
+  for (const { name, box } of loads)
+    if (name.startsWith('Bay')) expect(box.max.x - box.min.x).toBeLessThan(560);
+});
+
 test('a change of the width moves what depends on it and nothing else', () => {
   const [before, after] = [build(), build({ width: 1700 })];
   const size = (built: BuiltPiece, name: string) => built.parts.find((part) => part.name === name)?.finished;
@@ -236,13 +249,14 @@ test('always: numbers outside all sense give findings, never a size that is none
   );
 });
 
-test('rebuilds in under 50 ms of CPU after a change', () => {
+test('a change of the width, which moves nearly every part, is rebuilt in under 50 ms of CPU', () => {
   build();
-  const changes = [1610, 1620, 1630, 1640, 1650];
-  const start = process.cpuUsage();
-  for (const width of changes) build({ width });
-  const { user, system } = process.cpuUsage(start);
-  const each = (user + system) / 1000 / changes.length;
-  console.log(`rebuild ${each.toFixed(1)} ms`);
-  expect(each).toBeLessThan(50);
+  const each = Array.from({ length: 7 }, (_, i) => {
+    const start = process.cpuUsage();
+    build({ width: 1610 + i });
+    const { user, system } = process.cpuUsage(start);
+    return (user + system) / 1000;
+  });
+  // the middle one: the first still warms up, and one may fall on a collection of garbage
+  expect(each.toSorted((a, b) => a - b)[3]).toBeLessThan(50);
 });

@@ -174,6 +174,20 @@ describe('ticks on boards', () => {
     );
   });
 
+  test('a tip that reaches more than three times its edge, and a board that carries too little, are told', () => {
+    const tape = [distance('A', 'B'), distance('A', 'R'), distance('B', 'R')];
+    const found = (readings: readonly Reading[]) => adjust([...tape, ...readings]).adjustment.findings;
+    const far = board('1', [0, 0, 0]).map((reading) => ({ ...reading, reach: 4 }) as Reading);
+    expect(found(far).find(({ code }) => code === 'stick-reach')?.message).toContain('up to 4 times');
+    expect(found(board('1', [0, 0, 0])).map(({ code }) => code)).not.toContain('board-bare');
+    const one = found([tick('R', '1', [0, 0, 0])]).find(({ code }) => code === 'board-bare');
+    expect(one?.message).toContain('Board 1 carries R alone, and where it lay is not known');
+    const two = found([tick('R', '1', [0, 0, 0]), tick('A', '1', [0, 0, 0])]);
+    expect(two.find(({ code }) => code === 'board-bare')?.message).toContain(
+      'R and A alone: it tells how far apart',
+    );
+  });
+
   test('the checker sees a tick that its board does not show', () => {
     const survey = { seenFrom, readings: [...board('1', [700, -320, 2.2]), distance('A', 'R')] };
     const { adjustment } = adjustSurvey(survey);

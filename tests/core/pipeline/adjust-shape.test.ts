@@ -3,8 +3,8 @@ import { describe, expect, test } from 'vitest';
 
 import { findCrossing, type Point } from '#core/geometry';
 import { checkAdjustment, type Reading } from '#core/measuring';
-import { adjustShape } from '#core/pipeline';
-import type { MeasuredOutline, MeasuredWalls } from '#core/project';
+import { adjustShape, listTasks, summarise, understandProject } from '#core/pipeline';
+import { newProject, type MeasuredOutline, type MeasuredShape, type MeasuredWalls } from '#core/project';
 
 import { bowLocker, galleyHull, saloonWalls, tracedHatch } from '../../support/sample-shapes.ts';
 
@@ -332,5 +332,115 @@ describe('outlines from drawings', () => {
       );
     expect(say(501)).toEqual([]);
     expect(say(520)).toEqual(['drawing-contradicts-tape']);
+  });
+});
+
+describe('what a shape says', () => {
+  const summaryOf = (...shapes: readonly MeasuredShape[]): string => {
+    const project = { ...newProject('Curlew'), shapes };
+    const understanding = understandProject(project);
+    return summarise(project, understanding, [], {
+      findings: understanding.findings,
+      withheld: [],
+      routed: [],
+    });
+  };
+
+  test('the summary tells every kind in its own way', () => {
+    const text = summaryOf(bowLocker, galleyHull, saloonWalls, tracedHatch);
+    expect(text).toContain('Curved aft port–stem: 1009.5 long over a straight 1000, 60 off it at most');
+    expect(text).toContain('Left end, at 0: from height 0 to 750 the hull stands 182 to 369 off, ±1.4.');
+    expect(text).toContain('Side: 1200, hollow by 4; then a corner of 268°.');
+    expect(text).toContain('Taken from the drawing hatch.dxf.');
+    expect(summaryOf(outline(ell))).toContain('Pointing inwards: K3.');
+  });
+
+  test('an ordinate in doubt leads the summary of its shape and becomes a task', () => {
+    const [curve] = bowLocker.curves ?? [];
+    if (!curve) throw new Error('the sample has a curve');
+    const ordinates = curve.ordinates.map((o) => (o.at === 500 ? { ...o, value: o.value - 10 } : o));
+    const shape = { ...bowLocker, curves: [{ ...curve, ordinates }] };
+    expect(summaryOf(shape)).toContain('SLIP SUSPECTED: the ordinate at 500 of the curve aft port–stem');
+    const project = { ...newProject('Curlew'), shapes: [shape] };
+    const [task] = listTasks(project, understandProject(project));
+    expect(task?.text).toContain('take the ordinate at 500 of the curve aft port–stem again');
+  });
+});
+
+describe('hostile shapes', () => {
+  const number = fc.oneof(fc.integer({ min: -2000, max: 2000 }), fc.constantFrom(0, 1e-9, 1e5));
+  const size = fc.oneof(fc.integer({ min: 1, max: 3000 }), fc.constantFrom(1e-6, 1e5));
+  const name = fc.constantFrom('A', 'B', 'C', 'D', '__proto__', 'constructor', '');
+  const base = { id: 's', name: 'Shape', seenFrom: 'from nowhere' };
+
+  test('always: whatever was entered, it ends in a shape of numbers or in sentences', () => {
+    const reading = fc
+      .record({ from: name, to: name, value: size })
+      .map((each) => ({ ...each, id: `${each.from}-${each.to}`, kind: 'distance' as const }));
+    const curve = fc.record({
+      ...{ id: name, from: name, to: name },
+      ordinates: fc.array(fc.record({ at: number, value: number }), { maxLength: 9 }),
+    });
+    const shape: fc.Arbitrary<MeasuredShape> = fc.oneof(
+      fc
+        .record({
+          corners: fc.array(name, { maxLength: 5 }),
+          readings: fc.array(reading, { maxLength: 8 }),
+          curves: fc.array(curve, { maxLength: 2 }),
+        })
+        .map((parts): MeasuredShape => ({ ...base, kind: 'outline', ...parts })),
+      fc
+        .record({
+          points: fc.array(fc.record({ x: number, y: number, bulge: fc.constantFrom(0, 1, -1e6) }), {
+            maxLength: 6,
+          }),
+          cornersAt: fc.array(fc.integer({ min: -1, max: 6 }), { maxLength: 4 }),
+        })
+        .map((traced): MeasuredShape => ({
+          ...base,
+          kind: 'outline',
+          readings: [],
+          corners: traced.cornersAt.map((_, at) => `K${at}`),
+          traced,
+        })),
+      fc
+        .array(
+          fc.record({
+            ...{ id: name, name, at: number },
+            ordinates: fc.array(fc.record({ height: number, depth: number }), { maxLength: 9 }),
+          }),
+          { maxLength: 3 },
+        )
+        .map((sections): MeasuredShape => ({ ...base, kind: 'sections', readings: [], sections })),
+      fc
+        .record({
+          closed: fc.boolean(),
+          walls: fc.array(
+            fc.record({
+              id: name,
+              name,
+              length: size,
+              corner: fc.record({ degrees: fc.double({ min: 0.01, max: 359, noNaN: true }) }),
+            }),
+            { maxLength: 5 },
+          ),
+        })
+        .map((parts): MeasuredShape => ({ ...base, kind: 'walls', readings: [], ...parts })),
+    );
+    fc.assert(
+      fc.property(shape, (hostile) => {
+        const { adjusted, adjustment } = adjustShape(hostile);
+        for (const { message } of adjustment.findings) expect(message).not.toMatch(/NaN|undefined|Infinity/);
+        for (const { x, y } of Object.values(adjusted?.points ?? {}))
+          expect(Number.isFinite(x + y)).toBe(true);
+        for (const { curve: way = [], sigma = 0 } of adjusted?.edges ?? [])
+          for (const { x, y } of way) expect(Number.isFinite(x + y + sigma)).toBe(true);
+        for (const { line } of adjusted?.sections ?? [])
+          for (const { x, y } of line) expect(Number.isFinite(x + y)).toBe(true);
+        if (adjusted === null)
+          expect(adjustment.findings.length + adjustment.undetermined.length).toBeGreaterThan(0);
+      }),
+      { numRuns: 120 },
+    );
   });
 });

@@ -57,7 +57,14 @@ describe('a layout part by part', () => {
       findings: [],
       layouts: [layout],
     };
-    const understanding: Understanding = { shapes: [], pieces, groups: [group], routing: [], fits: [], findings: [] };
+    const understanding: Understanding = {
+      shapes: [],
+      pieces,
+      groups: [group],
+      routing: [],
+      fits: [],
+      findings: [],
+    };
     expect(viewLayout(understanding, { group, plan }, 0, { width: 190 })).toMatchObject({
       form: 'sheet',
       stock: { id: 'full', length: 2440, width: 1220 },

@@ -30,7 +30,11 @@ test('the blank of a part sawn off a batten has the section of the batten, not m
   const pieces = [makePiece([cover])];
   const { groups, findings } = groupParts(own, pieces);
   expect(groups.map((group) => group.form)).toEqual(['batten']);
-  const { header, rows } = listParts(own, { shapes: [], pieces, groups, routing: [], fits: [], findings }, []);
+  const { header, rows } = listParts(
+    own,
+    { shapes: [], pieces, groups, routing: [], fits: [], findings },
+    [],
+  );
   const rough = header.flatMap((name, index) => (name.startsWith('rough') ? [rows[0]?.[index]] : []));
   expect(rough).toEqual([1832, 45, 12]);
 });

@@ -5,6 +5,7 @@ import {
   newProject,
   redo,
   runCommand,
+  runCommands,
   startHistory,
   undo,
   type Command,
@@ -138,4 +139,18 @@ describe('undo and redo', () => {
       { numRuns: 40 },
     );
   });
+});
+
+test('several commands are one step, and those that fail are told', () => {
+  const start = startHistory(freezeDeep(newProject('Boat')));
+  const { history, done, problems } = runCommands(start, [
+    { kind: 'set-name', name: 'Curlew' },
+    { kind: 'remove-shape', id: 'no such shape' },
+    { kind: 'set-done', mark: 'part:A1', done: true },
+  ]);
+  expect(done).toBe(2);
+  expect(problems.map(({ code }) => code)).toEqual(['not-found']);
+  expect(history.present).toMatchObject({ name: 'Curlew', done: ['part:A1'] });
+  expect(undo(history).present).toBe(start.present);
+  expect(runCommands(start, []).history).toBe(start);
 });

@@ -127,7 +127,7 @@ test.each(Array.from({ length: 160 }, (_, i) => i + 1))(
   'small sheet job %i equals the exact model',
   (seed) => {
     const job = makeJob(seed);
-    const plan = solveCutting(job, { solveLp, clock: () => performance.now(), work: 6000 });
+    const plan = solveCutting(job, { solveLp, clock: () => performance.now(), work: 40_000 });
     expect(checkPlan(job, plan)).toEqual([]);
     if (plan.unplaced.length > 0) return;
     const optimum = exactOptimum(job);

@@ -4,6 +4,7 @@ import type { FrontCell } from './cells.ts';
 import type { FrontSet } from './sets.ts';
 import type { FrontLayout } from './sizes.ts';
 import {
+  checkCrossGrain,
   checkMoisture,
   checkSheetThickness,
   checkWideSolid,
@@ -57,7 +58,10 @@ export function checkFront(
   checkOpening(say, layout);
   checkSheetThickness(say, layout.choices.fronted, layout.book.value('tff'), 'Fronts');
   checkWideSolid(say, made.parts);
-  checkCrossGrain(say, made.parts, made.cells);
+  checkCrossGrain(
+    say,
+    made.parts.filter(({ id, kind }) => kind === 'solid' && made.cells.some((cell) => cell.id === id)),
+  );
   checkMoisture(
     say,
     settings,
@@ -222,19 +226,4 @@ function checkOpening(say: Say, { book, choices, opening }: FrontLayout): void {
     remedy: 'Leave wood on for scribing, or cover the gap.',
     source: 'joinery A11, B6',
   });
-}
-
-/** Solid fronts whose grain runs the short way (joinery D3). */
-function checkCrossGrain(say: Say, parts: readonly Part[], cells: readonly FrontCell[]): void {
-  for (const part of parts) {
-    if (part.kind !== 'solid' || !cells.some((cell) => cell.id === part.id)) continue;
-    const { length, width } = part.finished;
-    if (width <= length || (width <= 1.5 * length && width <= 150)) continue;
-    say('warn', 'grain-across', {
-      about: part.id,
-      message: `${part.name} is solid, ${show(width)} across the grain and ${show(length)} along it: it will warp and break.`,
-      remedy: 'Turn the grain the long way, or use a sheet.',
-      source: 'joinery D3, G12',
-    });
-  }
 }

@@ -18,6 +18,13 @@ export interface CarcaseChoices extends Filled {
 
 const none: Hull = { stations: [], pitch: 1, u95: 0, source: '', obstacles: [] };
 
+const leastWall = 5; // mm behind a housing (joinery C0.2)
+
+/** Half the end at most, 6 as a rule, with a wall left behind it; in halves of a millimetre. */
+function usualHousing(thickness: number): number {
+  return Math.max(0, Math.floor(2 * Math.min(6, thickness / 2, thickness - leastWall)) / 2);
+}
+
 /** Fills in the defaults of a carcase and finds the hull behind it; `lacking` when there is none. */
 export function chooseCarcase(
   parameters: CarcaseParameters,
@@ -42,12 +49,14 @@ export function chooseCarcase(
   const foot = parameters.foot ?? 0;
   const end = hull.stations[hull.stations.length - 1]?.at ?? 0;
   const thick = (material: Material) => (material.kind === 'sheet' ? material.thickness : 12);
+  const thickness = parameters.thickness ?? thick(panel.material);
   const choices = {
     ...{ foot, shelves: [], obstacles: [] },
     width: end - (parameters.start ?? 0),
     height: high - Math.max(low, foot),
     ...values,
-    thickness: parameters.thickness ?? thick(panel.material),
+    thickness,
+    housing: parameters.housing ?? usualHousing(thickness),
     shelfThickness: parameters.shelfThickness ?? thick(shelf.material),
     stock: { panel: panel.material, shelf: shelf.material, cleats: cleats.material },
     given,

@@ -67,10 +67,9 @@ const inside = [
     help: 'Heights from the level measured from, rising.',
   }),
   numberOf('Inside', 'housing', 'Shelves go into the ends', {
-    usual: 6,
     from: 0,
     to: 10,
-    help: 'Half the end at most; 0: they lie on their cleats.',
+    help: 'Left out: half the end, 6 at most. 0: they lie on their cleats.',
   }),
   {
     key: 'cleats',

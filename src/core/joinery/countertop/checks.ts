@@ -16,6 +16,7 @@ const between = 60; // mm between cut-outs (joinery B9)
 const leastOverlap = 6; // mm of flange on the wood (joinery B9)
 const leastInner = 6; // mm radius of inner corners (joinery B9)
 const hipRadius = 25; // mm, corners at hip and knee height (joinery F9)
+const usualRail = 60; // mm, top rails of a carcase (joinery B7)
 const spanShare = 25; // times the thickness: 450 of 18 (joinery B9.4)
 
 /** Why no countertop can be made; empty when one can. */
@@ -148,7 +149,8 @@ function checkSupports(say: Say, { choices, book, cutouts }: TopLayout): void {
   const width = book.value('top_W');
   const places = [...(choices.supports ?? [0, width])].sort((a, b) => a - b);
   const spans = places.slice(1).map((to, i) => to - (places[i] ?? 0));
-  const widest = Math.max(places[0] ?? 0, width - (places[places.length - 1] ?? width), ...spans);
+  const along = Math.max(places[0] ?? 0, width - (places[places.length - 1] ?? width), ...spans);
+  const widest = choices.railed ? Math.min(along, book.value('top_D') - 2 * usualRail) : along;
   const most = spanShare * book.value('T');
   if (widest > most)
     say('warn', 'top-unsupported', {

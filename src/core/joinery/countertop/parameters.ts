@@ -93,6 +93,15 @@ const edges = [
     help: 'Places along the front from the lower left. Left out: at its ends.',
   }),
   {
+    key: 'railed',
+    label: 'Rails under front and back',
+    help: 'Then it spans from front to back only.',
+    type: 'yes-no',
+    group: 'Edges',
+    default: false,
+    source,
+  } satisfies ParameterInfo,
+  {
     key: 'laminate',
     label: 'Laminate on top, balancer below',
     help: '',

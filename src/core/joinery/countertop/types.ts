@@ -32,6 +32,8 @@ export interface CountertopParameters {
   readonly cornerOpen?: number;
   /** Where it is held from below: places along the front from its lower left. */
   readonly supports?: readonly number[];
+  /** Rails under its front and its back edge carry it along. */
+  readonly railed?: boolean;
   readonly laminate?: boolean;
   readonly materials: {
     readonly top: MaterialId;

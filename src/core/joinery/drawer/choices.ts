@@ -1,4 +1,5 @@
 import { drawerParameters } from './parameters.ts';
+import { cellsAlike, readCell, type CellReference, type FrontOpeningCell } from '../front-cell.ts';
 import { findMaterial } from '../parts.ts';
 import type { Problem } from '#core/problems';
 import type { DrawerParameters } from './types.ts';
@@ -14,7 +15,11 @@ export interface DrawerStock {
 }
 
 /** Every parameter of a drawer with its default filled in. */
-export type DrawerChoices = Required<Omit<DrawerParameters, 'materials' | 'runnerLength' | 'grooveUp'>> & {
+export type DrawerChoices = Required<
+  Omit<DrawerParameters, 'materials' | 'runnerLength' | 'grooveUp' | keyof CellReference>
+> & {
+  /** The openings of a front that it and its like are in, the first its own; empty without a front. */
+  readonly cells: readonly FrontOpeningCell[];
   readonly runnerLength: number | null;
   readonly grooveUp: number | null;
   readonly stock: DrawerStock;
@@ -46,15 +51,30 @@ export function chooseDrawer(
     // half the side at most, and 5 of it left (joinery B5, C0.2)
     grooveDepth: Math.max(1, Math.min(6, side / 2, side - 5)),
   };
+  const { cell, findings: unread } = readCell(parameters, context);
+  const cells = cell ? cellsAlike(cell, parameters.count ?? 1) : [];
   const choices = {
     ...usual,
+    ...(cell && ofCell(cell)),
     runnerLength: null,
     grooveUp: null,
     ...given,
     stock,
+    cells,
     given: new Set(Object.keys(given)),
   } as unknown as DrawerChoices;
-  return { choices, findings };
+  return { choices, findings: [...findings, ...unread] };
+}
+
+/** What a drawer takes from its opening; the front makes its false front. */
+function ofCell({ width, height, thickness, notch }: FrontOpeningCell) {
+  return {
+    openingWidth: width,
+    openingHeight: height,
+    railDepth: thickness,
+    front: 'none',
+    ...(notch > 0 && { notch }),
+  };
 }
 
 function chooseStock(parameters: DrawerParameters, context: BuildContext) {

@@ -13,8 +13,9 @@ export const drawerKind: KindOfPiece<'drawer'> = {
     ],
   },
   parameters: drawerParameters,
-  shape: { kinds: [], required: false },
+  shape: { kinds: ['sections'], required: false },
   seen: { across: ['false_W', 'Wb'], up: ['false_H', 'h', 'boxfront_h', 'notch_depth'] },
   build: buildDrawer,
+  requires: ({ parameters }) => (parameters.cabinetFront === undefined ? [] : [parameters.cabinetFront]),
   make: newDrawer,
 };

@@ -1,3 +1,4 @@
+import { cellRows } from '../front-cell.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { DrawerCorner, DrawerParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
@@ -30,23 +31,28 @@ const corners: Readonly<Record<DrawerCorner, string>> = {
 };
 
 const opening = [
+  ...cellRows,
   numberOf('Opening', 'openingWidth', 'Opening width', {
     from: 60,
     to: 1200,
-    help: 'The smallest of three depths.',
-    required: true,
+    help: 'The smallest of three depths; in a front: as its opening unless entered.',
   }),
   numberOf('Opening', 'openingHeight', 'Opening height', {
     from: 40,
     to: 600,
-    help: 'The smallest of three.',
-    required: true,
+    help: 'The smallest of three; in a front: as its opening unless entered.',
   }),
   numberOf('Opening', 'clearDepth', 'Clear depth', {
     from: 100,
     to: 1000,
     help: 'From the face of the opening, free of hull and pipes.',
     required: true,
+  }),
+  numberOf('Opening', 'heightAbove', 'Opening above the level of the hull', {
+    usual: 0,
+    from: 0,
+    to: 2500,
+    help: 'From the level that the sections were measured from; used with a shape of the hull.',
   }),
   numberOf('Opening', 'openingVariation', 'Width varies by', {
     usual: 0,

@@ -16,7 +16,8 @@ export function workOutDrawer(choices: DrawerChoices): DrawerLayout {
   const book = openWorkingBook();
   const layout = { choices, book, notched: choices.runner === 'bottom-notch' };
   const put: Put = (key, name, label) => {
-    book.putChoice(key, name, choices[key] as number, label, originOf(choices, key));
+    const own = choices.given.has(key) || choices.cells.length === 0 || !fromCell.has(key);
+    book.putChoice(own ? key : 'cabinetFront', name, choices[key] as number, label, originOf(choices, key));
   };
   const work: Work = (name, formula, label, unit) => book.work(name, formula, label, 'joinery B5', unit);
   putIn(layout, put);
@@ -29,9 +30,13 @@ export function workOutDrawer(choices: DrawerChoices): DrawerLayout {
   return layout;
 }
 
-/** Where a number put in comes from: the user, the sheet measured, or the rule. */
-function originOf({ given, stock }: DrawerChoices, key: keyof DrawerChoices): string {
+const fromCell: ReadonlySet<string> = new Set(['openingWidth', 'openingHeight', 'railDepth', 'notch']);
+
+/** Where a number put in comes from: the user, the front, the sheet measured, or the rule. */
+function originOf({ given, stock, cells }: DrawerChoices, key: keyof DrawerChoices): string {
   if (given.has(key)) return 'you';
+  const front = cells[0]?.built;
+  if (front && fromCell.has(key)) return `front ${front.letter}, ${front.name}`;
   const material =
     key === 'bottomThickness'
       ? stock.bottom

@@ -1,13 +1,19 @@
+import type { CellReference } from '../front-cell.ts';
 import type { MaterialId } from '../ids.ts';
 
 export type DrawerCorner =
   'box' | 'through-dovetail' | 'lapped-dovetail' | 'rebate' | 'housed-back' | 'lock-rebate' | 'butt';
 
-/** Parameters of a drawer. Opening: the smallest of three readings each. mm. */
-export interface DrawerParameters {
-  readonly openingWidth: number;
-  readonly openingHeight: number;
+/**
+ * Parameters of a drawer. Opening: the smallest of three readings each, or that of a cabinet front of the project. Several
+ * alike take the openings alike from there on. mm.
+ */
+export interface DrawerParameters extends CellReference {
+  readonly openingWidth?: number;
+  readonly openingHeight?: number;
   readonly clearDepth: number;
+  /** Lower edge of the opening above the level that the hull behind it was measured from; with a shape of sections. */
+  readonly heightAbove?: number;
   /** Largest minus smallest opening width along the depth. */
   readonly openingVariation?: number;
   readonly sideThickness?: number;

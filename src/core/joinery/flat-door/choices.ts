@@ -1,5 +1,6 @@
 import type { Problem } from '#core/problems';
 import { flatDoorParameters } from './parameters.ts';
+import { doorOfCell, readCell, type CellReference, type FrontOpeningCell } from '../front-cell.ts';
 import { readFrame, type FrameForDoor } from '../hung-door/frame.ts';
 import { findMaterial } from '../parts.ts';
 import type { FlatDoorParameters } from './types.ts';
@@ -7,10 +8,12 @@ import type { Material } from '../piece-types.ts';
 import type { BuildContext } from '../types.ts';
 
 /** Every parameter of a flat door with its default filled in, and what follows from the choices alone. */
-export type DoorChoices = Required<Omit<FlatDoorParameters, 'materials' | 'frame'>> & {
+export type DoorChoices = Required<Omit<FlatDoorParameters, 'materials' | 'frame' | keyof CellReference>> & {
   readonly stock: { readonly core: Material; readonly lipping: Material };
   /** The frame it hangs in; null when its size was entered. */
   readonly frame: FrameForDoor | null;
+  /** The opening of a front that it closes; null without one. */
+  readonly cell: FrontOpeningCell | null;
   /** Corner blocks were asked for, or the radius needs them. */
   readonly blocks: boolean;
   /** Keys the user gave. */
@@ -27,6 +30,7 @@ export function chooseDoor(
 ): { readonly choices: DoorChoices; readonly findings: readonly Problem[] } {
   const { stock, findings } = chooseStock(parameters, context);
   const { frame, findings: unread } = readFrame(parameters.frame, context);
+  const { cell, findings: unknown } = readCell(parameters, context);
   const table = Object.fromEntries(
     flatDoorParameters.filter((info) => info.default !== undefined).map((info) => [info.key, info.default]),
   );
@@ -41,6 +45,7 @@ export function chooseDoor(
     thickness: stock.core.kind === 'sheet' ? stock.core.thickness : usualThickness,
     hingeLipping: lipping,
     lockLipping: (given.lockDepth ?? 0) > 0 ? Math.max(lipping, lockedLipping) : lipping,
+    ...(cell && doorOfCell(cell)),
     ...given,
     ...(frame && frame.sizes),
   } as unknown as Required<FlatDoorParameters>;
@@ -49,10 +54,11 @@ export function chooseDoor(
     ...all,
     stock,
     frame,
+    cell,
     blocks: all.lipJoint === 'corner-block' || all.cornerRadius > least,
     given: new Set(Object.keys(given)),
   };
-  return { choices, findings: [...findings, ...unread] };
+  return { choices, findings: [...findings, ...unread, ...unknown] };
 }
 
 function chooseStock({ materials }: FlatDoorParameters, context: BuildContext) {

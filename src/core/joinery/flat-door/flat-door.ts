@@ -74,7 +74,12 @@ function describe(
 
 /** A door without a frame needs its size entered. */
 function checkSize({ name, parameters }: FlatDoor, choices: DoorChoices): readonly Problem[] {
-  if (parameters.frame !== undefined || (choices.width > 0 && choices.height > 0)) return [];
+  if (
+    parameters.frame !== undefined ||
+    parameters.cabinetFront !== undefined ||
+    (choices.width > 0 && choices.height > 0)
+  )
+    return [];
   const lacking = [...(choices.width > 0 ? [] : ['width']), ...(choices.height > 0 ? [] : ['height'])];
   return [
     {

@@ -1,3 +1,4 @@
+import { giversOfDoor } from '../front-cell.ts';
 import type { KindOfPiece } from '../kind.ts';
 import { buildFlatDoor, newFlatDoor } from './flat-door.ts';
 import { flatDoorParameters } from './parameters.ts';
@@ -20,5 +21,5 @@ export const flatDoorKind: KindOfPiece<'flat-door'> = {
   },
   build: buildFlatDoor,
   make: newFlatDoor,
-  requires: ({ parameters }) => (parameters.frame === undefined ? [] : [parameters.frame]),
+  requires: ({ parameters }) => giversOfDoor(parameters),
 };

@@ -1,4 +1,5 @@
 import type { DoorChoices } from './choices.ts';
+import { doorOfCell } from '../front-cell.ts';
 import { sizeHinges, sizeSwing } from '../hung-door/sizes.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
 import type { JoinerySettings } from '../piece-types.ts';
@@ -70,12 +71,20 @@ function putIn({ choices, book }: DoorLayout, settings: JoinerySettings): void {
 const fromFrame: ReadonlySet<string> = new Set(['width', 'height', 'gapSide', 'gapTop', 'gapBottom']);
 
 /** The parameter that decides a number: its own, or the frame whose size it takes. */
-function parameterOf({ frame }: DoorChoices, key: NumberKey): string {
-  return frame && fromFrame.has(key) ? 'frame' : key;
+function parameterOf(choices: DoorChoices, key: NumberKey): string {
+  if (isOfCell(choices, key)) return 'cabinetFront';
+  return choices.frame && fromFrame.has(key) ? 'frame' : key;
+}
+
+/** Whether a number is that of the opening in a front that it closes. */
+function isOfCell({ frame, cell, given }: DoorChoices, key: NumberKey): boolean {
+  return !frame && cell !== null && !given.has(key) && key in doorOfCell(cell);
 }
 
 /** Where a number put in comes from: the frame, the user, the sheet measured, or the rule. */
-function originOf({ frame, given, stock }: DoorChoices, key: NumberKey): string {
+function originOf(choices: DoorChoices, key: NumberKey): string {
+  const { frame, given, stock, cell } = choices;
+  if (cell && isOfCell(choices, key)) return `front ${cell.built.letter}, ${cell.built.name}`;
   if (frame && fromFrame.has(key)) return `frame ${frame.built.letter}, ${frame.built.name}`;
   if (given.has(key)) return 'you';
   return key === 'thickness' && stock.core.kind === 'sheet' ? `measured: ${stock.core.name}` : rule;

@@ -1,10 +1,11 @@
+import type { CellReference } from '../front-cell.ts';
 import type { MaterialId, PieceId } from '../ids.ts';
 
 /**
  * Parameters of a flat door: a sheet with solid lippings. Its size and gaps come from a door frame of the project when
- * `frame` names one, else from `width`, `height` and the gaps. mm; the bevel in degrees.
+ * `frame` names one, from an opening of a cabinet front, else from `width`, `height` and the gaps. mm; the bevel in degrees.
  */
-export interface FlatDoorParameters {
+export interface FlatDoorParameters extends CellReference {
   readonly frame?: PieceId;
   readonly width?: number;
   readonly height?: number;

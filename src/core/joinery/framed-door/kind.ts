@@ -1,3 +1,4 @@
+import { giversOfDoor } from '../front-cell.ts';
 import type { KindOfPiece } from '../kind.ts';
 import { buildFramedDoor, newFramedDoor } from './framed-door.ts';
 import { framedDoorParameters } from './parameters.ts';
@@ -17,5 +18,5 @@ export const framedDoorKind: KindOfPiece<'framed-door'> = {
   seen: { across: ['Wd', 'ws', 'wc'], up: ['Hd', 'wt', 'wb', 'hs', 'wm'] },
   build: buildFramedDoor,
   make: newFramedDoor,
-  requires: ({ parameters }) => (parameters.frame === undefined ? [] : [parameters.frame]),
+  requires: ({ parameters }) => giversOfDoor(parameters),
 };

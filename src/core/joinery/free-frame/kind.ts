@@ -55,10 +55,11 @@ function settingsAt({ book, choices, points, ends }: FreeFrameLayout, i: number)
   const alpha = v(`alpha_${corner}`);
   if (ends[i]?.after === 'mitre') {
     const [a, b] = [v(`phi_a_${corner}`), v(`phi_b_${corner}`)];
-    const spline = `Slot ${show(v('T'))} thick members in the middle: ${choices.joint === 'spline' ? `${show(v('t'))} wide, ${show(v('d'))} deep, face side to the fence.` : ''}`;
+    const spline = () =>
+      `Slot in the middle of the thickness, ${show(v('t'))} wide and ${show(v('d'))} deep, face side to the fence.`;
     return [
       `Corner ${show(alpha, 2)}°: member ${corner} ${show(a, 2)}° from its edge (saw ${show(Math.abs(90 - a), 2)}° off square), member ${before} ${show(b, 2)}° (${show(Math.abs(90 - b), 2)}° off square).`,
-      ...(choices.joint === 'spline' ? [spline] : []),
+      ...(choices.joint === 'spline' ? [spline()] : []),
     ];
   }
   const keeps = runsThrough(points, i, choices.through) === 'after' ? corner : before;

@@ -4,6 +4,7 @@ import type { Problem } from '#core/problems';
 import { angleAt } from '../flat/polygon.ts';
 import { tangentLength } from '../flat/round-corners.ts';
 import {
+  checkCrossGrain,
   checkMoisture,
   checkSheetThickness,
   checkWideSolid,
@@ -165,6 +166,7 @@ export function checkPanel(
   checkScribe(say, layout);
   checkSwelling(say, layout);
   checkWideSolid(say, parts);
+  checkCrossGrain(say, parts.slice(0, 1));
   checkSheetThickness(say, choices.stock.panel, book.value('T'), 'Panel');
   checkMoisture(say, settings, choices.stock.panel.kind === 'solid');
   return all();

@@ -82,7 +82,9 @@ function enteredHull({ heights = [], left = [], right = [], width = 0 }: Entered
   const steps = heights.slice(1).map((y, i) => y - (heights[i] ?? 0));
   const all = [...heights, ...left, ...other];
   if (!steps.every((step) => step > 0) || !all.every((one) => Number.isFinite(one) && Math.abs(one) < 1e5))
-    return fail(lacking(`The ${heights.length} heights of the ordinates do not rise, or a depth is no size.`));
+    return fail(
+      lacking(`The ${heights.length} heights of the ordinates do not rise, or a depth is no size.`),
+    );
   return succeed({
     stations: [drawStation(0, heights, left), drawStation(Math.max(width, 1), heights, other)],
     pitch: Math.min(...steps),
@@ -133,12 +135,20 @@ export function stationAt(hull: Hull, at: number, [low, high]: readonly [number,
   if (known) return known;
   const count = Math.max(1, Math.ceil((high - low) / sampled));
   const heights = Array.from({ length: count + 1 }, (_, i) => low + ((high - low) * i) / count);
-  const places = stations.map((one) => one.at);
-  const depths = heights.map((y) => {
-    const values = stations.map((one) => depthOf(one, y));
-    return readSpline(fitSpline(places, values, 'curved'), at).value;
-  });
+  const shares = sharesAt(stations, at);
+  const depths = heights.map((y) =>
+    stations.reduce((sum, one, i) => sum + (shares[i] ?? 0) * depthOf(one, y), 0),
+  );
   return { at, heights, depths };
+}
+
+/** How much of each station the curve through them takes at a place: it is the same at every height. */
+function sharesAt(stations: readonly HullStation[], at: number): readonly number[] {
+  const places = stations.map((one) => one.at);
+  return places.map((_, i) => {
+    const one = places.map((__, k) => (k === i ? 1 : 0));
+    return readSpline(fitSpline(places, one, 'curved'), at).value;
+  });
 }
 
 function beyond(stations: readonly HullStation[], at: number): HullStation | undefined {

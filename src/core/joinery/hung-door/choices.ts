@@ -1,5 +1,6 @@
 import type { Problem } from '#core/problems';
 import { readFrame, type FrameForDoor } from './frame.ts';
+import { doorOfCell, readCell, type CellReference, type FrontOpeningCell } from '../front-cell.ts';
 import { sizeSwing } from './sizes.ts';
 import type { HungDoorParameters } from './types.ts';
 import { fillDefaults, putParameters } from '../parameter-book.ts';
@@ -8,10 +9,12 @@ import type { BuildContext } from '../types.ts';
 import type { WorkingBook } from '../working.ts';
 
 /** What a hung door's choices hold besides its own. */
-export interface HungChoices extends Required<Omit<HungDoorParameters, 'frame'>> {
+export interface HungChoices extends Required<Omit<HungDoorParameters, 'frame' | keyof CellReference>> {
   readonly thickness: number;
   /** The frame it hangs in; null when its size was entered. */
   readonly frame: FrameForDoor | null;
+  /** The opening of a front that it closes; null without one. */
+  readonly cell: FrontOpeningCell | null;
   readonly given: ReadonlySet<string>;
 }
 
@@ -26,13 +29,18 @@ export function chooseHung<Choices extends HungChoices>(
   readonly lacking: readonly Problem[];
 } {
   const { values, given } = fillDefaults(parameters, infos);
-  const { frame, findings } = readFrame(parameters.frame, context);
+  const { frame, findings: unread } = readFrame(parameters.frame, context);
+  const { cell, findings: unknown } = readCell(parameters, context);
+  const findings = [...unread, ...unknown];
+  const ofCell = Object.entries(cell ? doorOfCell(cell) : {}).filter(([key]) => !given.has(key));
   const choices = {
     width: 0,
     height: 0,
     ...values,
+    ...Object.fromEntries(ofCell),
     ...(frame && frame.sizes),
     frame,
+    cell,
     given,
   } as unknown as Choices;
   return { choices, findings, lacking: lackSize(parameters, choices, findings.length > 0) };
@@ -79,12 +87,27 @@ export function putHung(
       const label = infos.find((info) => info.key === key)?.label.toLowerCase() ?? key;
       book.putChoice('frame', name, choices[key as keyof FrameForDoor['sizes']], label, origin);
     }
-  } else putParameters(book, from, fromFrame);
+  } else putFromCell(book, choices, infos);
   putParameters(book, from, { thickness: 'T', pivotBeyond: 'e', pivotProud: 'k' });
   putParameters(book, from, { bevelDegrees: 'beta' }, 'degrees');
   book.put('f_v', settings.film, 'finish film, each face', 'setting');
   book.work('back_W', 'Wd - T*tand(beta)', 'door width at the back of the bevelled edge', 'joinery B2');
   sizeSwing(book);
+}
+
+/** Size and gaps of a door that hangs in no door frame: those of its opening in a front unless entered. */
+function putFromCell(book: WorkingBook, choices: HungChoices, infos: readonly ParameterInfo[]): void {
+  const { cell, given } = choices;
+  const ofCell = cell ? doorOfCell(cell) : {};
+  for (const [key, name] of Object.entries(fromFrame)) {
+    if (!cell || given.has(key) || !(key in ofCell)) {
+      putParameters(book, { infos, values: choices, given }, { [key]: name });
+      continue;
+    }
+    const label = infos.find((info) => info.key === key)?.label.toLowerCase() ?? key;
+    const origin = `front ${cell.built.letter}, ${cell.built.name}`;
+    book.putChoice('cabinetFront', name, ofCell[key] ?? 0, label, origin);
+  }
 }
 
 /** The first door frame that no door hangs in. */

@@ -1,3 +1,4 @@
+import { cellRows } from '../front-cell.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { HungDoorParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
@@ -15,6 +16,7 @@ export const doorSizeRows: readonly ParameterInfo[] = [
     pieceKind: 'door-frame',
     source: 'joinery B1',
   },
+  ...cellRows.map((info) => ({ ...info, group: 'Size' })),
   numberOf('Size', 'width', 'Door width', { from: 150, to: 1100, help: 'Clear width less both gaps.' }),
   numberOf('Size', 'height', 'Door height', { from: 200, to: 2200, help: 'Clear height less both gaps.' }),
   numberOf('Size', 'gapSide', 'Gap, sides', {

@@ -1,10 +1,11 @@
+import type { CellReference } from '../front-cell.ts';
 import type { PieceId } from '../ids.ts';
 
 /**
- * How a door hangs: size and gaps from a door frame of the project when `frame` names one, else from `width`, `height`
+ * How a door hangs: size and gaps from a door frame of the project when `frame` names one, from an opening of a cabinet front, else from `width`, `height`
  * and the gaps. mm; the bevel in degrees.
  */
-export interface HungDoorParameters {
+export interface HungDoorParameters extends CellReference {
   readonly frame?: PieceId;
   readonly width?: number;
   readonly height?: number;

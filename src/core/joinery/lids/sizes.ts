@@ -38,7 +38,7 @@ export function workOutLids(choices: LidsChoices): LidsLayout {
     const corners = clipOutline(inner, { x: [left, left + book.value('lid_L')] });
     return { corners, left: boxOfPoints(corners).minX, foot: boxOfPoints(corners).minY };
   });
-  putLidSizes(book, lids);
+  putLidSizes(choices, book, lids);
   const layout = {
     choices,
     book,
@@ -78,13 +78,22 @@ function sizeLids({ stock, lids }: LidsChoices, book: WorkingBook): void {
   work('sag_limit', 'span/100', 'sag at most');
 }
 
-/** Sizes of lids that are not all alike, and what all weigh. */
-function putLidSizes(book: WorkingBook, lids: readonly LaidLid[]): void {
+/** Puts a size in: by its formula in a rectangle, else as it was read off the outline. */
+function sizer(book: WorkingBook, square: boolean) {
+  return (name: string, drawn: number, formula: string, label: string) =>
+    square
+      ? book.work(name, formula, label, rule)
+      : book.put(name, drawn, label, 'off the outline, joinery B10');
+}
+
+/** Sizes of every lid, off its outline where the aperture is no rectangle; and the area of all. */
+function putLidSizes({ aperture }: LidsChoices, book: WorkingBook, lids: readonly LaidLid[]): void {
+  const size = sizer(book, aperture.square);
   lids.forEach(({ corners }, i) => {
     if (corners.length < 3) return;
     const box = boxOfPoints(corners);
-    book.put(`lid${i + 1}_W`, box.maxY - box.minY, `lid ${i + 1}, from front to back`, rule);
-    book.put(`lid${i + 1}_L`, box.maxX - box.minX, `lid ${i + 1}, along the row`, rule);
+    size(`lid${i + 1}_W`, box.maxY - box.minY, 'lid_W', `lid ${i + 1}, from front to back`);
+    size(`lid${i + 1}_L`, box.maxX - box.minX, 'lid_L', `lid ${i + 1}, along the row`);
   });
   const area = lids.reduce((sum, { corners }) => sum + outlineArea(corners), 0);
   book.put('lids_area', area, 'lids, area of all in mm²', rule, 'ratio');
@@ -93,15 +102,17 @@ function putLidSizes(book: WorkingBook, lids: readonly LaidLid[]): void {
 function sizeUnder({ choices, book, bearers }: LidsLayout): void {
   const { corners } = choices.aperture;
   const inside = shrink(corners, book.value('cw'));
+  const size = sizer(book, choices.aperture.square);
   corners.forEach((from, i) => {
     const to = corners[(i + 1) % corners.length] ?? from;
-    book.put(`cleat${i + 1}_L`, Math.hypot(to.x - from.x, to.y - from.y), `cleat ${i + 1}, length`, rule);
+    const long = Math.hypot(to.x - from.x, to.y - from.y);
+    size(`cleat${i + 1}_L`, long, i % 2 === 0 ? 'L' : 'W', `cleat ${i + 1}, length`);
   });
   bearers.forEach((at, i) => {
     const strip = bearerOutline(inside, at, book.value('bw'));
     if (strip.length < 3) return;
     const box = boxOfPoints(strip);
-    book.put(`bearer${i + 1}_L`, box.maxY - box.minY, `cross bearer ${i + 1}, length`, rule);
+    size(`bearer${i + 1}_L`, box.maxY - box.minY, 'W - 2*cw', `cross bearer ${i + 1}, length`);
   });
   const ring = Math.max(0, outlineArea(corners) - outlineArea(inside));
   book.put('cleats_area', ring, 'cleats, area of all in mm²', rule, 'ratio');

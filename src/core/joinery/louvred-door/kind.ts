@@ -1,3 +1,4 @@
+import { giversOfDoor } from '../front-cell.ts';
 import type { KindOfPiece } from '../kind.ts';
 import { buildLouvredDoor, newLouvredDoor } from './louvred-door.ts';
 import { louvredDoorParameters } from './parameters.ts';
@@ -17,5 +18,5 @@ export const louvredDoorKind: KindOfPiece<'louvred-door'> = {
   seen: { across: ['Wd', 'ws', 'Ls'], up: ['Hd', 'wt', 'wb', 'clear', 'p'] },
   build: buildLouvredDoor,
   make: newLouvredDoor,
-  requires: ({ parameters }) => (parameters.frame === undefined ? [] : [parameters.frame]),
+  requires: ({ parameters }) => giversOfDoor(parameters),
 };

@@ -177,6 +177,7 @@ export function makeTop(plan: RunPlan, carcases: readonly Member[]): readonly Me
     },
     ...{ cutouts: choices.cutouts, cutoutRadius: choices.cutoutRadius, bodyDepth: choices.bodyDepth },
     supports: [...new Set(ends.map((x) => Math.max(0, Math.min(x - from, width))))].sort((a, b) => a - b),
+    railed: true,
     materials: { top: materials.top ?? materials.fronts, lipping: materials.frame },
   };
   return [

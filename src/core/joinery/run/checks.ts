@@ -62,7 +62,7 @@ function checkStrips(say: Say, { cells, of, choices, context }: RunPlan): void {
 /** Bodies of appliances against everything that stands under the top. */
 function checkBodies(
   say: Say,
-  { choices }: RunPlan,
+  { choices, piece }: RunPlan,
   members: readonly Member[],
   parts: readonly Part[],
 ): void {
@@ -80,25 +80,27 @@ function checkBodies(
     };
     const single = under.filter((part) => part.placements.some((_, i) => meets(body, boxOf(part, i))));
     // a drawer slides: what stands in its empty box is in its way too
-    const drawers = members.filter(({ group, built, at: { x, y, z } }) => {
-      const { min, max } = built.envelope;
-      const moved = {
-        min: { x: min.x + x, y: min.y + y, z: min.z + z },
-        max: { x: max.x + x, y: max.y + y, z: max.z + z },
-      };
-      return group === 'drawer' && built.parts.length > 0 && meets(body, moved);
-    });
-    const titles = drawers.map(({ title }) => title);
+    const titles = members
+      .filter((one) => one.group === 'drawer' && one.built.parts.length > 0 && meets(body, whereIs(one)))
+      .map(({ title }) => title);
     const loose = single.filter(({ name }) => !titles.some((title) => name.startsWith(`${title},`)));
     if (titles.length + loose.length === 0) continue;
     const named = [...titles, ...loose.map(({ id, name }) => `${id} (${name})`)].join(', ');
     say('stop', 'body-meets-part', {
-      about: loose[0]?.id ?? letter,
+      about: loose[0]?.id ?? piece.letter,
       message: `The body in cut-out ${n} hangs ${show(choices.bodyDepth)} down into ${named}.`,
       remedy: 'Move the cut-out, leave its opening without drawer or shelf, or take a shallower body.',
       source: 'joinery B9.3',
     });
   }
+}
+
+function whereIs({ built, at }: Member): Box3 {
+  const { min, max } = built.envelope;
+  return {
+    min: { x: min.x + at.x, y: min.y + at.y, z: min.z + at.z },
+    max: { x: max.x + at.x, y: max.y + at.y, z: max.z + at.z },
+  };
 }
 
 function boxOf(part: Part, i: number): Box3 {

@@ -10,6 +10,7 @@ import type { NewPiece, Piece } from '../piece-types.ts';
 import type { BuildContext, BuiltPiece } from '../types.ts';
 import { makeCarcases, makeDoors, makeDrawers, makeTop } from './cabinets.ts';
 import { checkRun } from './checks.ts';
+import type { Member } from './members.ts';
 import { mergeMembers } from './merge.ts';
 import { runParameters } from './parameters.ts';
 import { cellsOf, chooseRun, makeFront, shapeOfHull, type Run, type RunPlan } from './plan.ts';
@@ -69,7 +70,24 @@ function assemble(plan: RunPlan, early: readonly Problem[], seenFrom: string): B
     ...checkRun(plan, members, merged.parts),
     ...checkSmallParts(merged.parts),
   ];
-  return describeBuilt(plan.piece, seenFrom, findings, { ...merged, findings });
+  return describeBuilt(plan.piece, seenFrom, findings, { ...merged, findings, loads: loadsOf(members) });
+}
+
+/** Each member is carried by itself; of drawers and doors, which are small, none is listed. */
+function loadsOf(members: readonly Member[]): NonNullable<BuiltPiece['loads']> {
+  const names: Readonly<Record<string, string>> = { front: 'face frame', carcase: 'carcase', top: '' };
+  const size = ({
+    built: {
+      envelope: { min, max },
+    },
+  }: Member) => (max.x - min.x) * (max.y - min.y) * (max.z - min.z);
+  return members
+    .filter(({ group, built }) => group in names && built.parts.length > 0)
+    .toSorted((one, other) => size(other) - size(one))
+    .map(({ group, title, built }) => ({
+      name: `${title} ${names[group] ?? ''}`.trim(),
+      box: built.envelope,
+    }));
 }
 
 /** Shapes made of ordinates, so that the same ordinates give the very same shape and nothing is built again for it. */

@@ -31,7 +31,8 @@ export function fitPieces(
   return pieces.flatMap((built) => {
     const id = project.pieces.find((each) => each.id === built.piece)?.shape;
     const outcome = shapes.find(({ shape }) => shape.id === id);
-    return outcome?.adjusted ? fitPiece(built, outcome, outcome.adjusted) : [];
+    if (!outcome?.adjusted || built.parts.length === 0) return [];
+    return fitPiece(built, outcome, outcome.adjusted);
   });
 }
 

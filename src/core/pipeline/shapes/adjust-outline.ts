@@ -4,7 +4,7 @@ import type { Problem } from '#core/problems';
 import type { MeasuredCurve, MeasuredOutline } from '#core/project';
 
 import type { OrdinateSlip, ShapeOutcome } from '../types.ts';
-import { listWords } from '../words.ts';
+import { countWords, listWords } from '../words.ts';
 import { curveEdge } from './curved-edge.ts';
 import { findSelfCrossing, signedArea } from './outline-shape.ts';
 import { shapeFinding } from './shape-findings.ts';
@@ -13,12 +13,13 @@ import { asidesOf, obstructionsOf, pointsOf, withUncertainty } from './shape-par
 /** An outline by readings between its corners: one adjustment for any number of them, then its curved edges. */
 export function adjustOutline(shape: MeasuredOutline): ShapeOutcome {
   const { corners, seenFrom, readings } = shape;
-  const missing = findMissing(shape);
+  const faults = findFaults(shape);
   const { adjustment, shape: found } = adjustSurvey({
     seenFrom,
     readings,
-    ...(missing.length === 0 && { corners }),
+    ...(faults.length === 0 && { corners }),
   });
+  const missing = faults.length > 0 ? faults : findUnmeasured(shape, found);
   if (missing.length > 0 || !found) {
     const findings = [...missing, ...adjustment.findings];
     return { shape, adjustment: { ...beginOutline(shape, adjustment), findings }, adjusted: null };
@@ -43,18 +44,35 @@ export function adjustOutline(shape: MeasuredOutline): ShapeOutcome {
   };
 }
 
-/** What lacks before the readings can be an outline. */
-function findMissing({ name, corners, curves, readings }: MeasuredOutline): readonly Problem[] {
+/** Why these corners are no outline, whatever was read. */
+function findFaults({ name, corners, curves }: MeasuredOutline): readonly Problem[] {
   const least = (curves ?? []).length > 0 ? 2 : 3;
-  if (corners.length < least)
+  const twice = corners.find((corner, at) => corners.indexOf(corner) !== at);
+  if (twice !== undefined)
     return [
-      shapeFinding('warn', 'corners-few', undefined, {
-        message: `${name} has ${corners.length} corners; an outline needs ${least} at least.`,
-        remedy: 'Name its corners counter-clockwise as you see it.',
+      shapeFinding('stop', 'corners-alike', undefined, {
+        message: `${name} cannot be worked out while two of its corners are called "${twice}".`,
+        remedy: 'Give one of them another name.',
       }),
     ];
+  if (corners.length >= least) return [];
+  return [
+    shapeFinding('warn', 'corners-few', undefined, {
+      message: `${name} has ${countWords(corners.length, 'corner')}; an outline needs ${least} at least.`,
+      remedy: 'Name its corners counter-clockwise as you see it.',
+    }),
+  ];
+}
+
+/** Corners that no reading that can be used touches. */
+function findUnmeasured(
+  { name, corners, readings }: MeasuredOutline,
+  found: Shape | null,
+): readonly Problem[] {
   const named = JSON.stringify(readings);
-  const idle = corners.filter((corner) => !named.includes(JSON.stringify(corner)));
+  const idle = corners.filter((corner) =>
+    found ? !Object.hasOwn(found.points, corner) : !named.includes(JSON.stringify(corner)),
+  );
   if (idle.length === 0) return [];
   return [
     shapeFinding('warn', 'corner-unmeasured', undefined, {

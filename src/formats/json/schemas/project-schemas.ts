@@ -90,6 +90,8 @@ export const projectSchema = exact({
     moistureLow: percent,
     moistureHigh: percent,
     arris: zeroOrMore,
+    coatsShown: v.optional(zeroOrMore),
+    coatsHidden: v.optional(zeroOrMore),
   }),
   shapes: v.array(shapeSchema),
   pieces: v.array(pieceSchema),

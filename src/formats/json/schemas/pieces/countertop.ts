@@ -27,6 +27,7 @@ export const countertopParameters = exact({
   fiddleThickness: size,
   cornerOpen: size,
   supports: sizes,
+  railed: flag,
   laminate: flag,
   materials: exact({ top: someText, lipping: v.optional(someText), doubler: v.optional(someText) }),
 });

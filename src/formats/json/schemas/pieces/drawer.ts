@@ -4,9 +4,13 @@ import { aboveZero, exact, someText } from '../basic-schemas.ts';
 import { choice, count, size } from './fields.ts';
 
 export const drawerParameters = exact({
-  openingWidth: aboveZero,
-  openingHeight: aboveZero,
+  cabinetFront: v.optional(someText),
+  row: count,
+  column: count,
+  openingWidth: v.optional(aboveZero),
+  openingHeight: v.optional(aboveZero),
   clearDepth: aboveZero,
+  heightAbove: size,
   openingVariation: size,
   sideThickness: size,
   frontThickness: size,

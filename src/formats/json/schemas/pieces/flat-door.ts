@@ -5,6 +5,9 @@ import { choice, count, size } from './fields.ts';
 
 export const flatDoorParameters = exact({
   frame: v.optional(someText),
+  cabinetFront: v.optional(someText),
+  row: count,
+  column: count,
   width: size,
   height: size,
   gapSide: size,
