@@ -1,5 +1,5 @@
 import type { Reading } from '#core/measuring';
-import type { ShapeOutcome } from '#core/pipeline';
+import { ordinateId, type ShapeOutcome } from '#core/pipeline';
 import type { MeasuredCurve, MeasuredOutline } from '#core/project';
 import { formatNumber } from '#core/units';
 import { placeTask, placeWords, type SiteTask } from './task.ts';
@@ -87,7 +87,7 @@ export function ordinateTask(
 ): SiteTask {
   const station = formatNumber(at, 1);
   return {
-    id: `${curve.id}@${station}`,
+    id: ordinateId(curve.id, at),
     words: `ordinate at ${station} of ${curve.from}–${curve.to}`,
     where: `${station} mm along the straight line from ${curve.from}, square to it: out to the edge is plus, in is minus.`,
     unit: 'mm',

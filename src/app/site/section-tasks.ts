@@ -1,4 +1,4 @@
-import type { ShapeOutcome } from '#core/pipeline';
+import { ordinateId, type ShapeOutcome } from '#core/pipeline';
 import type { HullSection, MeasuredSections } from '#core/project';
 import { formatNumber } from '#core/units';
 import type { SiteTask } from './task.ts';
@@ -35,7 +35,7 @@ export function depthTask(
 ): SiteTask {
   const level = formatNumber(height, 1);
   return {
-    id: `${section.id}@${level}`,
+    id: ordinateId(section.id, height),
     words: `${section.name}: hull at height ${level}`,
     where: `${level} mm up at the station ${section.name}: from the plane of the fronts square back to the bare hull.`,
     unit: 'mm',

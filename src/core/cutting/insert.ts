@@ -89,9 +89,13 @@ interface Spot {
   loss: number;
 }
 
+/** Of a very large load only the sheets opened last are looked at; the windows go over the others. */
+const mostScanned = 400;
+
 /** Puts one part of a kind where the least worth is lost; false when it fits nowhere that is open. */
 export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
-  const spot: Spot = { at: 0, sheet: -1, node: null, size: null, first: along, loss: Infinity };
+  const from = Math.max(0, load.sheets.length - mostScanned);
+  const spot: Spot = { at: from, sheet: -1, node: null, size: null, first: along, loss: Infinity };
   const sizes = hunt.sizes[kind] as readonly PartSize[];
   for (; spot.at < load.sheets.length; spot.at++) {
     const sheet = load.sheets[spot.at] as Sheet;

@@ -4,6 +4,9 @@ import type { Model } from './model.ts';
 import type { Node, PartSize } from './tree.ts';
 import { isFree, other, stageOf } from './tree.ts';
 
+/** Extents of a part as it lies. */
+type Extents = Pick<PartSize, 'length' | 'width'>;
+
 /** True when the job sets a limit that every cut must be looked at for. */
 export function hasLimits(model: Model): boolean {
   const { maxStages, maxRip, maxCut, firstCut } = model.limits;
@@ -11,7 +14,7 @@ export function hasLimits(model: Model): boolean {
 }
 
 /** Whether a part may be cut out of a free node, first in the given direction, under the limits of the job. */
-export function mayPlace(model: Model, leaf: Node, part: PartSize, first: Direction): boolean {
+export function mayPlace(model: Model, leaf: Node, part: Extents, first: Direction): boolean {
   const second = other(first);
   const cutsFirst = extent(part, first) < extent(leaf, first);
   const cutsSecond = extent(part, second) < extent(leaf, second);
@@ -59,7 +62,7 @@ function isWide(model: Model, size: number, direction: Direction): boolean {
   return size - (direction === along ? model.kerfY : model.kerfX) > model.limits.maxRip;
 }
 
-function keepsRips(model: Model, leaf: Node, part: PartSize, first: Direction): boolean {
+function keepsRips(model: Model, leaf: Node, part: Extents, first: Direction): boolean {
   if (model.limits.maxRip === Infinity) return true;
   const second = other(first);
   return [first, second].every((direction) => {

@@ -44,7 +44,7 @@ function canBeSawn(model: Model, kind: Kind): boolean {
       ways.some((size) => {
         if (size.length > piece.length || size.width > piece.width) return false;
         const leaf = makeFree(piece.length, piece.width, 0, 0);
-        return [along, across].some((first) => mayPlace(model, leaf, size, first));
+        return ([along, across] as const).some((first) => mayPlace(model, leaf, size, first));
       }),
     );
 }

@@ -13,6 +13,8 @@ export interface HullSectionView {
     readonly height: number;
     readonly depth: number;
     readonly isSuspect: boolean;
+    /** Address of the ordinate. */
+    readonly link?: string;
   }[];
   readonly obstructions: readonly ShapeObstruction[];
   /** mm of paper. */
@@ -68,16 +70,16 @@ function boxOf(line: readonly Point[]): Box {
 }
 
 function drawOrdinate(
-  { height, depth, isSuspect }: HullSectionView['ordinates'][number],
+  { height, depth, isSuspect, link }: HullSectionView['ordinates'][number],
   at: (x: number, y: number) => Point,
   units: LengthSystem | undefined,
 ): readonly Mark[] {
   const [start, end] = [at(0, height), at(depth, height)];
   const tone = isSuspect ? 'fault' : 'ink';
   const weight = isSuspect ? 'bold' : 'normal';
-  const style = { height: lettering.small, tone, weight } as const;
+  const style = { height: lettering.small, tone, weight, ...(link !== undefined && { link }) } as const;
   return [
-    drawLine([start, end], isSuspect ? 'fault' : 'dimension'),
+    drawLine([start, end], isSuspect ? 'fault' : 'dimension', link),
     drawText({ x: Math.min(0, end.x) - 2, y: start.y - lettering.small / 2 }, formatSize(height, units), {
       ...style,
       align: 'end',

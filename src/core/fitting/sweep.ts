@@ -4,16 +4,18 @@ import { unit, type Body, type Solid } from './solids.ts';
 /** What parts may rub on their way, mm: joints are cut with less play than this, and no hand feels it. */
 const rub = 0.3;
 
-/** Whether a body moved along a direction (of length one) by a travel in mm would meet another that stays. */
-export function isBlocked(moving: Body, staying: Body, { way, travel }: Motion): boolean {
-  const motion = { way, travel };
+/** Whether a body moved along a direction (of length one) by a travel in mm would meet another that stays; `looks` counts down. */
+export function isBlocked(moving: Body, staying: Body, motion: Motion, looks: { left: number }): boolean {
   if (!boxesMeet(moving.box, staying.box, motion) || isWholeParted(moving, staying, motion)) return false;
   return moving.solids.some(
     (solid) =>
       boxesMeet(solid.box, staying.box, motion) &&
       staying.solids.some(
         (other) =>
-          boxesMeet(solid.box, other.box, motion) && meets(solid, other, motion) && !overlaps(solid, other),
+          boxesMeet(solid.box, other.box, motion) &&
+          looks.left-- > 0 &&
+          meets(solid, other, motion) &&
+          !overlaps(solid, other),
       ),
   );
 }

@@ -6,6 +6,8 @@ export interface Glue {
   readonly openMinutes: readonly [number, number];
   /** Clamp pressure in N/mm², hardwood; 0: contact only. */
   readonly pressure: number;
+  /** Least and most gap on each glued face that it fills well, mm. */
+  readonly gap: readonly [number, number];
   /** Leave it until this many hours have passed at 20 °C. */
   readonly handlingHours: number;
   readonly source: string;
@@ -18,16 +20,27 @@ export const glues: readonly Glue[] = [
     water: 'splash',
     openMinutes: [8, 10],
     pressure: 1.2,
+    gap: [0.05, 0.1],
     handlingHours: 24,
-    source: 'joinery F7; common practice, no source',
+    source: 'joinery F7, C; common practice, no source',
   },
   {
     name: 'Epoxy, slow hardener',
     water: 'bilge',
     openMinutes: [25, 40],
     pressure: 0,
+    gap: [0.1, 0.3],
     handlingHours: 24,
     source: "common practice, no source; see the maker's sheet",
+  },
+  {
+    name: 'Polyurethane glue, D4',
+    water: 'splash',
+    openMinutes: [15, 30],
+    pressure: 1.2,
+    gap: [0.05, 0.1],
+    handlingHours: 24,
+    source: "joinery C; common practice, no source; see the maker's sheet",
   },
 ];
 

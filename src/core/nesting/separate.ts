@@ -22,6 +22,8 @@ export interface Separation {
 /** Weights of clashing pairs grow by these factors, the worst by the larger; those of free pairs shrink back to 1. */
 const growth = { least: 1.2, most: 2 } as const;
 const fading = 0.95;
+/** A pair weighs no more than this, so that weights stay finite and fade in reasonable time. */
+const heaviest = 1e6;
 /** A total below this share of the best is worth more patience. */
 const notable = 0.98;
 
@@ -75,7 +77,10 @@ function reweigh(nest: Nest): void {
   for (let k = 0; k < loss.length; k++) {
     const clashing = loss[k]!;
     if (clashing > 0)
-      weight[k] = weight[k]! * (growth.least + ((growth.most - growth.least) * clashing) / worst);
+      weight[k] = Math.min(
+        heaviest,
+        weight[k]! * (growth.least + ((growth.most - growth.least) * clashing) / worst),
+      );
     else if (weight[k]! > 1) weight[k] = Math.max(1, weight[k]! * fading);
   }
 }

@@ -1,4 +1,4 @@
-import { emptyPlace, layDown, measureAll, restore, takeSnapshot } from './nest.ts';
+import { emptyPlace, layDown, lossOf, measureAll, restore, takeSnapshot } from './nest.ts';
 import type { Nest, Snapshot } from './nest.ts';
 import { separate } from './separate.ts';
 import type { Patience } from './separate.ts';
@@ -18,10 +18,11 @@ export interface StripSearch {
 }
 
 /** How much shorter the next try is, as a share of the length, and how patient it is. */
-const exploring = { shrink: 0.01, least: 0.001 } as const;
+const exploring = { shrink: 0.01, least: 0.0015 } as const;
 const squeezing = { shrink: 0.0005, leastShrink: 0.00001 } as const;
-export const patience: Readonly<Record<'exploring' | 'squeezing', Patience>> = {
+export const patience: Readonly<Record<'exploring' | 'relaxing' | 'squeezing', Patience>> = {
   exploring: { rounds: 100, strikes: 3, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
+  relaxing: { rounds: 60, strikes: 1, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
   squeezing: { rounds: 60, strikes: 2, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
 };
 
@@ -39,20 +40,55 @@ export function isStripDone(search: StripSearch): boolean {
   return search.isOver() || search.length <= search.bound * (1 + 1e-9);
 }
 
-/** Far shorter tries from one nest to the next; one that fails is shaken and tried again, and later steps are smaller. */
+/**
+ * Far shorter tries from one nest to the next. One that fails is given back half of what was taken, where it clashes, and
+ * tried again; when nothing is gained so, a slightly shorter one is shaken until it succeeds.
+ */
 export function explore(search: StripSearch, moves: number): void {
   const { nest } = search;
   const end = nest.moves + moves;
   const isOver = () => nest.moves >= end || isStripDone(search);
   let shrink: number = exploring.shrink;
-  restore(nest, search.best);
   while (!isOver()) {
+    restore(nest, search.best);
+    const before = search.length;
     shorten(search, shrink);
-    const shakes = workAtClashes(nest, isOver);
-    if (shakes === null) return;
-    record(search);
-    shrink = Math.max(exploring.least, shrink * 0.5 ** shakes);
+    if (shrink <= exploring.least) {
+      if (workAtClashes(nest, isOver) !== null) record(search);
+    } else if (relax(search, isOver)) record(search);
+    const gained = 1 - search.length / before;
+    shrink = Math.max(exploring.least, gained > 0.9 * shrink ? shrink : shrink / 2);
   }
+}
+
+/** Separates, giving back length where that fails; false when there is nothing more to give back, or it is over. */
+function relax(search: StripSearch, isOver: () => boolean): boolean {
+  const { nest } = search;
+  const last = nest.sheets - 1;
+  while (!isOver()) {
+    if (separate(nest, patience.relaxing, isOver).free) return true;
+    const spare = search.length - nest.sheetLength[last]!;
+    if (spare < exploring.least * search.length) return false;
+    widen(nest, spare / 2);
+  }
+  return false;
+}
+
+/** Makes the last sheet longer by moving all beyond some clashing part. */
+function widen(nest: Nest, by: number): void {
+  const last = nest.sheets - 1;
+  const middle = (i: number) => nest.x[i]! + nest.shapes.width[nest.pose[i]!]! / 2;
+  const clashing = Array.from({ length: nest.count }, (_, i) => i).filter(
+    (i) => nest.sheet[i] === last && lossOf(nest, i) > 0,
+  );
+  nest.sheetLength[last] = nest.sheetLength[last]! + by;
+  if (clashing.length === 0) return;
+  const from = middle(clashing[nest.random.whole(0, clashing.length - 1)]!);
+  for (let i = 0; i < nest.count; i++) {
+    if (nest.sheet[i] !== last || middle(i) <= from) continue;
+    layDown(nest, i, { pose: nest.pose[i]!, sheet: last, x: nest.x[i]! + by, y: nest.y[i]!, loss: 0 });
+  }
+  measureAll(nest);
 }
 
 /** Separates, shakes and separates again until nothing clashes: after how many shakes; null when it is over before. */

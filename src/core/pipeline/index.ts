@@ -41,7 +41,7 @@ export { describeProof } from './summary-cutting.ts';
 export type { Table } from './table.ts';
 export { understandProject } from './understand-project.ts';
 export { readingsOf } from './shapes/shape-readings.ts';
-export { ringOf, viewShape } from './view-shape.ts';
+export { ordinateId, ringOf, viewShape } from './view-shape.ts';
 export type { ShapeRoom } from './view-shape.ts';
 export { viewLayout } from './view-layout.ts';
 export type { LayoutPaper } from './view-layout.ts';

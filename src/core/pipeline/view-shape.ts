@@ -7,7 +7,7 @@ import {
   type SurveyOrdinate,
 } from '#core/drawing';
 import type { MeasuredShape } from '#core/project';
-import type { LengthSystem } from '#core/units';
+import { formatNumber, type LengthSystem } from '#core/units';
 
 import { wallPoint } from './shapes/adjust-walls.ts';
 import { readingsOf } from './shapes/shape-readings.ts';
@@ -62,11 +62,16 @@ export function ringOf(shape: MeasuredShape): SketchRing {
   }
 }
 
+/** The address of an ordinate: its curve or section, and its station. */
+export function ordinateId(item: string, station: number): string {
+  return `${item}@${formatNumber(station, 1)}`;
+}
+
 function ordinatesOf({ shape, ordinateSlips = [] }: ShapeOutcome): readonly SurveyOrdinate[] {
   if (shape.kind !== 'outline') return [];
   return (shape.curves ?? []).flatMap(({ id, from, to, ordinates }) =>
     ordinates.map(({ at, value }, place) => ({
-      ...{ from, to, at, value, link: id },
+      ...{ from, to, at, value, link: ordinateId(id, at) },
       isSuspect: ordinateSlips.some((slip) => slip.item === id && slip.at.includes(place)),
     })),
   );
@@ -87,6 +92,7 @@ function viewSections(
         seenFrom: shape.seenFrom,
         ordinates: measured.ordinates.map((ordinate, place) => ({
           ...ordinate,
+          link: ordinateId(measured.id, ordinate.height),
           isSuspect: ordinateSlips.some((slip) => slip.item === measured.id && slip.at.includes(place)),
         })),
         obstructions: (adjusted?.obstructions ?? []).filter(

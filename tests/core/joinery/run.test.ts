@@ -124,7 +124,23 @@ describe('the galley', () => {
       seen.add(step.id);
     }
     expect(new Set(built.steps.map(({ id }) => id)).size).toBe(built.steps.length);
+    expect(built.steps[0]?.id).toBe('measure');
+    expect(built.steps.slice(1).every(({ after }) => after.length > 0)).toBe(true);
   });
+});
+
+test('wood of the carcases, drawers, doors and top is handled before the first work aboard, so that all is cut in one go', () => {
+  const built = build();
+  const before = new Set<string>();
+  const aboardFirst = new Set<string>();
+  for (const step of built.steps) {
+    const waits = step.after.some((id) => aboardFirst.has(id));
+    if (waits || (step.place === 'boat' && step.id !== 'measure')) aboardFirst.add(step.id);
+    if (!waits) for (const part of step.parts) before.add(part);
+  }
+  // drawer fronts are cut last, to the openings as they came out (joinery B6)
+  const late = built.parts.filter(({ id }) => !before.has(id)).map(({ name }) => name);
+  expect(late.filter((name) => !name.startsWith('Drawer front'))).toEqual([]);
 });
 
 test('it is carried in its members: each carcase, the face frame and the top by itself', () => {

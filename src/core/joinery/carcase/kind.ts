@@ -110,8 +110,8 @@ function steps({ book, choices }: CarcaseLayout, parts: readonly Part[]): readon
     inWorkshop(
       'ends',
       60,
-      'Cut both ends to their own curves; mark inside faces, front edges and heights as a pair.',
-      { parts: ends },
+      'Cut both ends to their own curves; mark inside faces, front edges and heights as a pair. Cut rails, shelves and cleats.',
+      { parts },
     ),
     aboard(
       'trace',

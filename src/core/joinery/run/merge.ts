@@ -94,10 +94,23 @@ function sumFixings(all: readonly Fixing[]): readonly Fixing[] {
   return [...found.values()];
 }
 
+const measureStep = 'measure';
+
+/** Before any wood is cut (joinery A10, rows 6 and 7). */
+const measureAll: AssemblyStep = {
+  id: measureStep,
+  text: 'Measure again where the run stands: the width between its ends low and high, the plane of the front with a straightedge, and the hull at both ends from that plane every 100 of height. Where it differs from what was entered, stop and enter it.',
+  place: 'boat',
+  minutes: 45,
+  parts: [],
+  after: [],
+  take: ['tape', 'straight batten', 'square', 'level', 'pencil'],
+};
+
 /** Steps of members of one kind done together; each kind in its own order, and its last work aboard after the kind before. */
 function joinSteps(numbered: readonly Numbered[]): readonly AssemblyStep[] {
   const groups = [...new Set(numbered.map(({ member }) => member.group))];
-  const steps: AssemblyStep[] = [];
+  const steps: AssemblyStep[] = [measureAll];
   let before: string | undefined;
   for (const group of groups) {
     const own = stepsOfGroup(
@@ -141,7 +154,9 @@ function stepsOfGroup(group: string, members: readonly Numbered[]): readonly Ass
       ...(take.length > 0 && { take }),
     };
   });
-  return ordered.map((step, i) => ({ ...step, after: i === 0 ? [] : [ordered[i - 1]?.id ?? ''] }));
+  // its sizes come from the run: what a member alone would have measured first is measured once for all
+  const own = ordered.slice(ordered.findIndex(({ place }) => place !== 'boat'));
+  return own.map((step, i) => ({ ...step, after: [own[i - 1]?.id ?? measureStep] }));
 }
 
 /** The small-parts note is made once for the whole. */

@@ -118,7 +118,7 @@ function steps({ choices }: ShelfLayout, parts: readonly Part[]): readonly Assem
   const cleats = parts.filter(({ name }) => name.includes('leat'));
   const shaped = choices.plan.kind !== 'size';
   return chainSteps([
-    inWorkshop('cut', 30, 'Cut the shelf, grain along the span.', shelf),
+    inWorkshop('cut', 30, 'Cut the shelf, grain along the span, and its strips.', { parts }),
     ...(shaped
       ? [
           aboard('try', 20, 'Offer it up level with the datum; ease its back where it touches.', {
