@@ -104,6 +104,12 @@ export function askOf(draft: Draft): string | null {
   return words.label !== undefined && draft.name.trim() === '' ? words.label : null;
 }
 
+/** What to do with the drawing while points are asked for; empty when none are. */
+export function promptOf(draft: Draft | null): string {
+  const ask = draft && askOf(draft);
+  return draft && ask !== null ? `${draftWords[draft.kind].name}: tap ${ask}` : '';
+}
+
 /** The reading as a task to enter; null while something lacks. */
 export function draftTask(outcome: ShapeOutcome, draft: Draft): SiteTask | null {
   if (askOf(draft) !== null) return null;

@@ -28,6 +28,8 @@ export interface Hunt {
   /** For putting left parts in order: the kinds, and a key for each. */
   readonly order: number[];
   readonly keys: Float64Array;
+  /** Sheets before this one have no room for the kind, in the filling at hand; for large loads. */
+  readonly starts: Int32Array;
   /** Free spots to look at until the next one is overlooked. */
   untilBlink: number;
   blinkEvery: number;
@@ -52,6 +54,7 @@ export function startHunt(model: Model, random: Random): Hunt {
     sizes,
     order: [],
     keys: new Float64Array(sizes.length),
+    starts: new Int32Array(sizes.length),
     untilBlink: Infinity,
     blinkEvery: 40,
   };
@@ -89,12 +92,13 @@ interface Spot {
   loss: number;
 }
 
-/** Of a very large load only the sheets opened last are looked at; the windows go over the others. */
+/** In a load of more sheets the first place will do: what had no room for a kind has none later on. */
 const mostScanned = 400;
 
 /** Puts one part of a kind where the least worth is lost; false when it fits nowhere that is open. */
 export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
-  const from = Math.max(0, load.sheets.length - mostScanned);
+  const isLarge = load.sheets.length > mostScanned;
+  const from = isLarge ? (hunt.starts[kind] as number) : 0;
   const spot: Spot = { at: from, sheet: -1, node: null, size: null, first: along, loss: Infinity };
   const sizes = hunt.sizes[kind] as readonly PartSize[];
   for (; spot.at < load.sheets.length; spot.at++) {
@@ -102,7 +106,9 @@ export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
     if (!hasRoom(sheet, sizes)) continue;
     const { free } = sheet;
     for (let f = 0; f < free.length; f++) lookAt(hunt, free[f] as Node, sizes, spot);
+    if (isLarge && spot.node) break;
   }
+  if (isLarge) hunt.starts[kind] = Math.min(spot.at, load.sheets.length);
   if (!spot.node || !spot.size) return false;
   const owned = (load.sheets[spot.sheet] as Sheet).owner === load.mark;
   const sheet = ownSheet(load, spot.sheet);

@@ -82,6 +82,7 @@ function mend(hunt: Hunt, load: Load, at: number): void {
 /** Puts what is left back in, in an order drawn by lot, by prices if given; opens sheets as the budget allows. */
 export function recreate(hunt: Hunt, load: Load, budget: number, prices?: Float64Array): void {
   const order = orderLeft(hunt, load, prices);
+  hunt.starts.fill(0);
   for (const kind of order) {
     while ((load.left[kind] as number) > 0) {
       if (insertPart(hunt, load, kind)) continue;

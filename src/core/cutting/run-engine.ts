@@ -22,7 +22,8 @@ export function runEngine(engine: Engine): void {
   while (!isStopped(engine)) {
     if (engine.model.style === 'free') searchFreely(engine, Math.ceil(portion / 8));
     if (!mayTurn(engine) || !takeTurn(engine)) searchFor(engine, 4 * portion);
-    searchFor(engine, portion);
+    // by the clock the others go on until they had their share, else all take turns
+    if (engine.seconds === 0 || !mayTurn(engine)) searchFor(engine, portion);
   }
 }
 

@@ -60,12 +60,28 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
     effort: effortFor(tools),
     isOver: () => tools.clock() - start > time * share,
     secondsLeft: () => (tools.work === undefined ? (time * share) / 1000 - seconds() : 0),
-    tell: (each, phase) => tools.onProgress?.({ ...standing(each), phase, plan: finish(each) }),
+    tell: tellNowAndThen(tools, (each, phase) => ({ ...standing(each), phase, plan: finish(each) })),
   });
   runEngine(engine);
   share = timeShare;
   if (tools.enough === undefined || tools.aim) polishEngine(engine, tools.aim ?? {}, tools.aim ? 4 : 1);
   return finish(engine);
+}
+
+/** Tells what the search has, but no more often than a twentieth of the time allows: writing a large plan takes long. */
+function tellNowAndThen(
+  { onProgress, clock }: CuttingTools,
+  write: (engine: Engine, phase: string) => CuttingProgress,
+): (engine: Engine, phase: string) => void {
+  let last = -Infinity;
+  let took = 0;
+  return (engine, phase) => {
+    const now = clock();
+    if (!onProgress || now - last < 20 * took) return;
+    onProgress(write(engine, phase));
+    last = clock();
+    took = last - now;
+  };
 }
 
 /** About a thirtieth of a second is a fair price for one full pricing, and a twentieth of the time for a fine one. */

@@ -50,7 +50,7 @@ export function checkRoute(load: Load, route: readonly Gate[]): Problem | null {
   return {
     severity: 'warn',
     code: 'route-too-narrow',
-    message: `${load.name} as a whole, ${sizes.join(' × ')} mm, does not pass ${gate.name}: ${failing.way} it needs ${formatNumber(Math.ceil(need), 0)} mm, and there are ${formatNumber(Math.floor(have), 0)}.`,
+    message: `${load.name}, ${sizes.join(' × ')} mm as one, does not pass ${gate.name}: ${failing.way} it needs ${formatNumber(Math.ceil(need), 0)} mm, and there are ${formatNumber(Math.floor(have), 0)}.`,
     remedy:
       'Carry it in parts and join it aboard, leave horns and covers off until it is in, take the hatch off for the day, or try it with a cardboard of this size.',
     source: 'joinery F1 to F5, G19',

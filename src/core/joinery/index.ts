@@ -1,6 +1,7 @@
 export { jointWords } from './joints/joint-words.ts';
 export {
   buildPiece,
+  isCarriedInParts,
   kindWords,
   newPiece,
   parametersOf,
@@ -10,7 +11,43 @@ export {
   shapeNeeds,
 } from './kinds.ts';
 export type { KindWords, SeenSizes, ShapeNeeds } from './kind.ts';
+export { jointAdvice, suitability } from './joints/advice.ts';
+export type { JointDuty, JointKind } from './joints/advice.ts';
+export {
+  workOutBoxJoint,
+  workOutDovetailJoint,
+  workOutLockRebate,
+  workOutRebate,
+} from './joints/case-joints.ts';
 export { screwLimits } from './joints/corner.ts';
+export {
+  workOutEdgeJoint,
+  workOutGroove,
+  workOutLipping,
+  workOutTongueGroove,
+} from './joints/edge-joints.ts';
+export {
+  hasShortGrain,
+  workOutCopeStick,
+  workOutDowels,
+  workOutLooseTenon,
+  workOutTenon,
+} from './joints/end-joints.ts';
+export { findOverlap, workOutBridle, workOutHalfLap } from './joints/lapped-members.ts';
+export { mirrorMachining } from './joints/mirror.ts';
+export {
+  bevelFence,
+  dogBone,
+  grooveFences,
+  kerfBend,
+  notchPasses,
+  rebateSettings,
+  ripFences,
+} from './joints/saw-settings.ts';
+export { workOutMitreSpline, workOutScarf } from './joints/sloped-joints.ts';
+export { workOutButt, workOutHousing } from './joints/standing-joints.ts';
+export { figureOf, gluedGap } from './joints/worked-joint.ts';
+export type { JointFigure, WorkedJoint } from './joints/worked-joint.ts';
 export type { Gate } from './gates.ts';
 export { roughSize } from './parts.ts';
 export { slicePart } from './slices.ts';

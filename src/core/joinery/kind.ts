@@ -33,6 +33,8 @@ export interface KindOfPiece<Kind extends PieceKind> {
   readonly build: (piece: Extract<Piece, { kind: Kind }>, context: BuildContext) => BuiltPiece;
   /** One with the trade's defaults and the first materials that suit it. */
   readonly make: (start: NewPiece) => Piece;
+  /** Its parts are carried one by one and meet in their place, as lids and trim. */
+  readonly inParts?: true;
   /** The pieces that must be made before this one, as it takes sizes from them. */
   readonly requires?: (piece: Extract<Piece, { kind: Kind }>) => readonly PieceId[];
 }

@@ -19,6 +19,7 @@ import { slatLiningKind } from './slat-lining/kind.ts';
 import { lidsKind } from './lids/kind.ts';
 import { accessPanelKind } from './access-panel/kind.ts';
 import { curvedHeadKind } from './curved-head/kind.ts';
+import { withJointAdvice } from './joint-findings.ts';
 import type { ShapeNeeds, KindOfPiece, KindWords, SeenSizes } from './kind.ts';
 import type { PieceId } from './ids.ts';
 import type { NewPiece, ParameterInfo, Piece, PieceKind } from './piece-types.ts';
@@ -53,7 +54,7 @@ export const pieceKinds = Object.keys(kinds) as readonly PieceKind[];
 
 /** Everything a piece comes to: parts, joints, fixings, steps, working. What stands in the way is in `findings`. */
 export function buildPiece(piece: Piece, context: BuildContext): BuiltPiece {
-  return kindOf(piece).build(piece, context);
+  return withJointAdvice(kindOf(piece).build(piece, context), context.materials);
 }
 
 /** A piece of this kind with the trade's defaults and the first materials that suit it. */
@@ -74,6 +75,11 @@ export function requiredPieces(piece: Piece): readonly PieceId[] {
 /** What can be chosen for a kind of piece, with label, default and limits, in the order to ask it. */
 export function parametersOf(kind: PieceKind): readonly ParameterInfo[] {
   return kinds[kind].parameters;
+}
+
+/** Whether the parts of a kind are carried one by one and meet in their place. */
+export function isCarriedInParts(kind: PieceKind): boolean {
+  return kinds[kind].inParts === true;
 }
 
 /** How a kind of piece is called and explained. */

@@ -1,5 +1,12 @@
-import { checkRoute, findAssemblyOrder, takeRoute, type AssemblyOrder, type GateAnswer } from '#core/fitting';
-import type { BuiltPiece, Gate } from '#core/joinery';
+import {
+  checkRoute,
+  findAssemblyOrder,
+  takeRoute,
+  type AssemblyOrder,
+  type GateAnswer,
+  type Load,
+} from '#core/fitting';
+import { isCarriedInParts, type BuiltPiece, type Gate } from '#core/joinery';
 import { sortBySeverity, type Problem } from '#core/problems';
 import type { Project } from '#core/project';
 
@@ -29,8 +36,13 @@ export function checkCarrying(built: BuiltPiece, route: readonly Gate[]): Carryi
   };
 }
 
-/** What is carried as one: the whole piece, or the units it comes in, the largest first. */
-function loadsOf({ letter, name, envelope, loads }: BuiltPiece) {
+/** What is carried as one, the largest first: the whole piece, the units it comes in, or its single parts. */
+function loadsOf(built: BuiltPiece): readonly Load[] {
+  const { kind, letter, name, envelope, loads, parts } = built;
+  if (isCarriedInParts(kind))
+    return parts
+      .map((part) => ({ name: `${part.id} ${part.name}`, ...part.finished }))
+      .sort((one, other) => other.length * other.width - one.length * one.width);
   const units = loads ?? [{ name, box: envelope }];
   return units.map(({ name: what, box: { min, max } }) => ({
     name: `${letter} ${what}`,

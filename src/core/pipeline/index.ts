@@ -13,6 +13,8 @@ export { expandLayout } from './expand-layout.ts';
 export type { ExpandedPart } from './expand-layout.ts';
 export { findBlocked } from './find-blocked.ts';
 export { describeFit } from './fit/describe-fit.ts';
+export { offerFix } from './fixes/offer-fix.ts';
+export type { Fix } from './fixes/types.ts';
 export { groupParts } from './group-parts.ts';
 export { labelTexts } from './label-texts.ts';
 export { listParts } from './list-parts.ts';

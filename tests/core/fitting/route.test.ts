@@ -113,7 +113,7 @@ describe('a route', () => {
   });
   test('the first gate that fails is named with what it needs and what there is', () => {
     expect(checkRoute(frame, [companionway, turn])?.message).toBe(
-      'A Door frame as a whole, 1737 × 625 × 24 mm, does not pass the turn below the hatch: turning it needs 1737 mm, and there are 1620.',
+      'A Door frame, 1737 × 625 × 24 mm as one, does not pass the turn below the hatch: turning it needs 1737 mm, and there are 1620.',
     );
     expect(checkRoute({ ...frame, width: 1500 }, [companionway, turn])).toBeNull();
   });

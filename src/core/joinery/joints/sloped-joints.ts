@@ -15,7 +15,7 @@ export function workOutMitreSpline(
   wish: { readonly degrees?: number; readonly spline?: number; readonly at?: number } = {},
 ): WorkedJoint {
   const { degrees = 45 } = wish;
-  const { length, width, thickness: T } = member;
+  const { width, thickness: T } = member;
   const spline = wish.spline ?? Math.max(3, T / 4);
   const q = wish.at ?? T / 3;
   const turn = (degrees * Math.PI) / 180;

@@ -12,6 +12,7 @@ export const lidsKind: KindOfPiece<'lids'> = {
       'Keep finger holes off the bearers. Vents under a mattress, edges rounded. Hold lids down for a knock-down, and give each a lanyard: turned on edge it falls through its own hole.',
     ],
   },
+  inParts: true,
   parameters: lidsParameters,
   shape: { kinds: ['opening', 'outline'], required: false },
   seen: { across: ['L', 'lid_L', 'g', 'cw'], up: ['W', 'lid_W', 'g', 'cw', 'hole_in'] },

@@ -12,6 +12,7 @@ export const slatLiningKind: KindOfPiece<'slat-lining'> = {
       'On a curved side the slats run along the boat and the gaps are kept on the girth, measured round the curve.',
     ],
   },
+  inParts: true,
   parameters: slatLiningParameters,
   shape: { kinds: ['opening', 'sections'], required: false },
   seen: { across: ['run', 's', 'g'], up: ['O', 's', 'g', 'first'] },

@@ -165,6 +165,7 @@ export const trimRunKind: KindOfPiece<'trim-run'> = {
       'The pieces come from the stick in the order of the run, so the grain goes round the corners. Longer walls are scarfed over a fixing.',
     ],
   },
+  inParts: true,
   parameters: trimRunParameters,
   shape: { kinds: ['walls'], required: false },
   seen: { across: ['L_1', 'Lb_1'], up: ['w'] },

@@ -1,0 +1,124 @@
+import { parametersOf, type Material, type ParameterInfo } from '#core/joinery';
+import { given, materialOf } from './given.ts';
+import type { Ailing, Change } from './types.ts';
+
+type Suggest = (ailing: Ailing) => readonly Change[];
+
+const to =
+  (...changes: readonly Change[]): Suggest =>
+  () =>
+    changes;
+
+/** The changes that may clear a finding, by its code, the best first. None is offered before it was tried. */
+const suggestions: Readonly<Record<string, Suggest>> = {
+  'dovetail-in-sheet': to({ corner: 'box' }),
+  'dovetail-too-thin': to({ corner: 'box' }),
+  'screw-into-end': to({ corner: 'box' }),
+  'mitre-without-spline': to({ joint: 'spline' }),
+  'screw-into-end-grain': to({ joint: 'loose-tenon' }),
+  'gap-below-kerf': to({ continuous: 'tight' }),
+  'mid-stile-wanted': to({ midStile: 'one' }),
+  'rebated-corner': to({ stop: 'planted' }),
+  'stop-without-cover': to({ covers: 'both' }, { stop: 'planted' }),
+  'hinge-lipping-thin': to({ hingeLipping: 8 }),
+  'lipping-thin': (ailing) => toWorking(ailing, 'lipping', (value) => Math.ceil(value('T') / 3)),
+  'groove-too-deep': (ailing) => toWorking(ailing, 'grooveDepth', (value) => Math.floor(value('ts')) / 2),
+  'slats-swell': (ailing) => toWorking(ailing, 'gap', (value) => Math.ceil(value('g_least') * 2) / 2),
+  'grain-across': turnGrain,
+  'shelf-sags': (ailing) => [...raiseFiddle(ailing), ...otherSheets(ailing)],
+  'lid-sags': otherSheets,
+  'door-too-thin': otherSheets,
+  'bottom-too-thin': otherSheets,
+  'side-too-thin': otherSheets,
+  'top-unsupported': otherSheets,
+  'solid-too-wide': otherSheets,
+  'part-without-stock': otherSheets,
+  'sheet-thickness': measuredThickness,
+  'sheet-thickness-differs': measuredThickness,
+  'stock-thickness-differs': measuredThickness,
+  'parameter-below-limit': toLimit,
+  'parameter-above-limit': toLimit,
+  'parameter-unusable': toLimit,
+  'door-size-missing': hangInOnlyOne,
+};
+
+/** What may clear the finding by its own rule, the best first. */
+export function suggestChanges(ailing: Ailing): readonly Change[] {
+  return suggestions[ailing.finding.code]?.(ailing) ?? [];
+}
+
+/** One parameter to a value reckoned from the working; none where the working lacks what it needs. */
+function toWorking(
+  { built }: Ailing,
+  key: string,
+  reckon: (value: (name: string) => number) => number,
+): readonly Change[] {
+  const found = reckon((name) => built.working.find((step) => step.name === name)?.value ?? NaN);
+  return Number.isFinite(found) ? [{ [key]: found }] : [];
+}
+
+function turnGrain({ piece }: Ailing): readonly Change[] {
+  if (piece.kind !== 'free-panel') return [];
+  return [{ grain: given(piece, 'grain') === 'across' ? 'up' : 'across' }];
+}
+
+/** Heights of a fiddle, mm; the least that clears it is taken. */
+const fiddleHeights = [40, 50, 60, 75, 90] as const;
+
+function raiseFiddle({ piece }: Ailing): readonly Change[] {
+  if (piece.kind !== 'shelf') return [];
+  const now = Number(given(piece, 'fiddleHeight') ?? 0);
+  return fiddleHeights.filter((height) => height > now).map((fiddleHeight) => ({ fiddleHeight }));
+}
+
+/** A sheet in place of each material, the next thicker first, with the thickness measured on it. */
+function otherSheets({ piece, project }: Ailing): readonly Change[] {
+  return materialInfos(piece.kind).flatMap((info) => {
+    const now = materialOf(piece, info.key, project.materials);
+    const least = now?.kind === 'sheet' ? now.thickness : 0;
+    return project.materials
+      .filter((each) => each.kind === 'sheet' && info.materialKind !== 'solid' && each.id !== now?.id)
+      .filter((each) => thicknessOf(each) > least)
+      .sort((a, b) => thicknessOf(a) - thicknessOf(b))
+      .slice(0, 3)
+      .map((sheet) => ({ [info.key]: sheet.id }));
+  });
+}
+
+function thicknessOf(material: Material): number {
+  return material.kind === 'sheet' ? material.thickness : 0;
+}
+
+/** Every thickness the user entered: left out, or that of a sheet the piece is made of. */
+function measuredThickness({ piece, project }: Ailing): readonly Change[] {
+  const entered = parametersOf(piece.kind).filter(
+    (info) => /thickness$/i.test(info.key) && given(piece, info.key) !== undefined,
+  );
+  const sheets = materialInfos(piece.kind)
+    .map((info) => materialOf(piece, info.key, project.materials))
+    .filter((material) => material?.kind === 'sheet');
+  const measured = [...new Set(sheets.map((sheet) => (sheet ? thicknessOf(sheet) : 0)))];
+  return entered.flatMap(({ key }) => [{ [key]: null }, ...measured.map((value) => ({ [key]: value }))]);
+}
+
+/** A number outside its limits to the limit it went past; which one, the sentence says by its label. */
+function toLimit({ piece, finding }: Ailing): readonly Change[] {
+  const info = parametersOf(piece.kind).find(
+    (each) => finding.message.startsWith(`${each.label}: `) && typeof given(piece, each.key) === 'number',
+  );
+  if (!info) return [];
+  const value = Number(given(piece, info.key));
+  if (info.min !== undefined && value < info.min) return [{ [info.key]: info.min }];
+  return info.max !== undefined && value > info.max ? [{ [info.key]: info.max }] : [];
+}
+
+/** A door without a size hangs in the frame of the project, when there is just one. */
+function hangInOnlyOne({ piece, project }: Ailing): readonly Change[] {
+  const frames = project.pieces.filter(({ kind }) => kind === 'door-frame');
+  const hasFrame = parametersOf(piece.kind).some(({ key }) => key === 'frame');
+  return hasFrame && frames.length === 1 && frames[0] ? [{ frame: frames[0].id }] : [];
+}
+
+function materialInfos(kind: Ailing['piece']['kind']): readonly ParameterInfo[] {
+  return parametersOf(kind).filter(({ type }) => type === 'material');
+}
