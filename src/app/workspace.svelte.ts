@@ -1,6 +1,5 @@
 import type { BuiltPiece, Piece } from '#core/joinery';
 import {
-  checkCarrying,
   comparePieces,
   understandProject,
   type Carrying,
@@ -20,16 +19,12 @@ import {
   type History,
   type Project,
 } from '#core/project';
+import { CarryRoom } from './bench/carry-room.svelte.ts';
 import { PaperRoom } from './paper/paper-room.svelte.ts';
 import { CuttingRoom } from './saw/cutting-room.svelte.ts';
 import { RoutingRoom } from './saw/routing-room.svelte.ts';
 import { fetchDemo } from './demo.ts';
 import { Keeper } from './keeper.svelte.ts';
-
-interface Carried {
-  readonly built: BuiltPiece;
-  readonly carrying: Carrying;
-}
 
 /** A version of a piece put aside. */
 export interface KeptVersion {
@@ -58,9 +53,6 @@ export class Workspace {
   readonly changes: readonly PartChange[] = $derived(
     this.#before ? changesOf(this.#before, this.understanding.pieces) : [],
   );
-  /** How pieces go together and to their place; looked into when the hand rests, the same piece never twice. */
-  #carryings = $state.raw<readonly Carried[]>([]);
-  #routeLooked: Project['route'];
   /** Versions of pieces put aside to be compared, by the id of the piece. */
   #keptVersions = $state.raw<readonly KeptVersion[]>([]);
   readonly saw = new CuttingRoom(() => this.understanding.groups);
@@ -69,6 +61,7 @@ export class Workspace {
     () => this.saw.planned,
   );
   readonly paper = new PaperRoom();
+  readonly #carry = new CarryRoom();
   readonly keeper = new Keeper();
   readonly #carryFindings: readonly Problem[] = $derived(
     this.understanding.pieces.flatMap((built) => this.carryingOf(built)?.findings ?? []),
@@ -184,18 +177,12 @@ export class Workspace {
 
   /** How a piece goes together, once that has been looked into. */
   carryingOf(built: BuiltPiece): Carrying | null {
-    return this.#carryings.find((each) => each.built === built)?.carrying ?? null;
+    return this.#carry.carryingOf(built);
   }
 
   /** Looks into how the pieces go together and through the route, as far as that is not known yet. */
   lookIntoCarrying(): void {
-    const { route } = this.project;
-    const isKnown = this.#routeLooked === route;
-    this.#routeLooked = route;
-    this.#carryings = this.understanding.pieces.map((built) => ({
-      built,
-      carrying: (isKnown && this.carryingOf(built)) || checkCarrying(built, route ?? []),
-    }));
+    this.#carry.look(this.understanding.pieces, this.project.route);
   }
 
   /** Shows why something could not be done. */

@@ -171,6 +171,19 @@ test('a hull section is asked for from the lowest height up', () => {
   expect(corrected).toMatchObject({ sections: [{ ordinates: [{}, { depth: 331 }, {}] }] });
 });
 
+test('the section at work is gone on with before others', () => {
+  const section = (id: string, at: number) => ({ id, name: id, at, ordinates: [{ height: 0, depth: 300 }] });
+  const shape: MeasuredShape = {
+    ...about,
+    kind: 'sections',
+    readings: [],
+    sections: [section('p', 0), section('q', 600)],
+  };
+  const tasks = siteTasks(adjustShape(shape));
+  expect(nextTask(tasks, null)?.id).toBe('p@100');
+  expect(nextTask(tasks, null, 'q')?.id).toBe('q@100');
+});
+
 test('skipping goes round the list both ways', () => {
   const tasks = siteTasks(outcomeOf([]));
   expect(taskBeside(tasks, 'wb', 1)?.id).toBe('w13');

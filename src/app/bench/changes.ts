@@ -25,3 +25,19 @@ export function changeWords(change: PartChange, system: LengthSystem): string {
     })
     .join(', ');
 }
+
+/** How many parts changed, as `3 parts here and 2 of other pieces`; empty when none did. */
+export function countChanges(changes: readonly PartChange[], letter: string): string {
+  const parts = [...new Set(changes.map(({ part }) => part))];
+  const here = parts.filter((part) => letterOf(part) === letter).length;
+  const elsewhere = parts.length - here;
+  const words = (count: number) => `${count} ${count === 1 ? 'part' : 'parts'}`;
+  if (here > 0 && elsewhere > 0) return `${words(here)} here and ${elsewhere} of other pieces`;
+  if (elsewhere > 0) return `${words(elsewhere)} of other pieces`;
+  return here > 0 ? `${words(here)} of this piece` : '';
+}
+
+/** The letter of the piece a part belongs to: `AC` of `AC12`. */
+export function letterOf(part: string): string {
+  return part.replace(/\d+$/, '');
+}

@@ -10,6 +10,8 @@ export class Desk {
   isSecondRound = $state(false);
   /** What is being typed, as if it were entered. */
   trial = $state.raw<Command | null>(null);
+  /** The curve or section whose ordinates are being taken: the next one of it comes before others. */
+  item = $state<string | null>(null);
   /** A reading of the user's own while it is said where it goes. */
   draft = $state.raw<Draft | null>(null);
 

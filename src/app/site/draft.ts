@@ -106,8 +106,9 @@ export function askOf(draft: Draft): string | null {
 
 /** What to do with the drawing while points are asked for; empty when none are. */
 export function promptOf(draft: Draft | null): string {
-  const ask = draft && askOf(draft);
-  return draft && ask !== null ? `${draftWords[draft.kind].name}: tap ${ask}` : '';
+  const words = draft && draftWords[draft.kind];
+  const point = draft && words?.points[draft.points.length];
+  return words && point ? `${words.name}: tap ${point}` : '';
 }
 
 /** The reading as a task to enter; null while something lacks. */

@@ -8,6 +8,7 @@ import {
 } from '#core/measuring';
 import type { ShapeOutcome } from '#core/pipeline';
 import { unreachable } from '#core/problems';
+import type { MeasuredShape } from '#core/project';
 import { ordinateTask, outlineTasks } from './outline-tasks.ts';
 import { depthTask, sectionTasks } from './section-tasks.ts';
 import { placeTask, placeWords, type SiteTask } from './task.ts';
@@ -65,14 +66,36 @@ function readingTask(outcome: ShapeOutcome, reading: Reading): SiteTask {
   return placeTask(outcome, { id: reading.id, place: reading, reading, words, where: placeWords(reading) });
 }
 
-/** The task under the hand: the chosen one, else the first without a value, else one to confirm; null when all are there. */
-export function nextTask(tasks: readonly SiteTask[], chosen: string | null): SiteTask | null {
+/**
+ * The task under the hand: the chosen one, else the first without a value, of the curve or section at work before others,
+ * else one to confirm; null when all are there.
+ */
+export function nextTask(
+  tasks: readonly SiteTask[],
+  chosen: string | null,
+  item: string | null = null,
+): SiteTask | null {
+  const isOpen = (task: SiteTask): boolean => task.values.length === 0;
   return (
     tasks.find((task) => task.id === chosen) ??
-    tasks.find((task) => task.values.length === 0) ??
+    tasks.find((task) => item !== null && itemOf(task) === item && isOpen(task)) ??
+    tasks.find(isOpen) ??
     tasks.find(isAside) ??
     null
   );
+}
+
+/** The curve or section that an ordinate belongs to; null of anything else. */
+export function itemOf({ goal }: SiteTask): string | null {
+  if (goal.kind === 'ordinate') return goal.curve;
+  return goal.kind === 'depth' ? goal.section : null;
+}
+
+/** The name of the hull section a task belongs to; empty when to none. */
+export function sectionName(shape: MeasuredShape, task: SiteTask | null): string {
+  if (shape.kind !== 'sections' || task?.goal.kind !== 'depth') return '';
+  const { section } = task.goal;
+  return shape.sections.find(({ id }) => id === section)?.name ?? '';
 }
 
 /** True while the reading is put aside until it has been confirmed on site. */

@@ -35,7 +35,7 @@ function mayTurn({ model, seconds, secondsLeft, spent }: Engine): boolean {
 /** Patterns do for boards and large orders what the search does for few parts of many sizes. */
 function shareOfTurns(model: Model): number {
   if (model.style === 'length') return 1;
-  return partsOf(model) > 4 * model.kinds.filter((kind) => kind.count > 0).length ? 0.8 : 0.4;
+  return partsOf(model) > 4 * model.kinds.filter((kind) => kind.count > 0).length ? 0.8 : 0.5;
 }
 
 /** Lets one of the others work for a while; false when none has anything to do. */

@@ -48,6 +48,8 @@ export { workOutMitreSpline, workOutScarf } from './joints/sloped-joints.ts';
 export { workOutButt, workOutHousing } from './joints/standing-joints.ts';
 export { figureOf, gluedGap } from './joints/worked-joint.ts';
 export type { JointFigure, WorkedJoint } from './joints/worked-joint.ts';
+export { withHingeBeds } from './hung-door/jamb-hinges.ts';
+export type { MadePiece } from './hung-door/jamb-hinges.ts';
 export type { Gate } from './gates.ts';
 export { roughSize } from './parts.ts';
 export { slicePart } from './slices.ts';

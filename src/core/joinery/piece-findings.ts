@@ -55,11 +55,12 @@ export function checkWideSolid(say: Say, parts: readonly Part[]): void {
 /** How much stiffer wood is along its grain than across: plywood as in joinery B8, solid timber about 15 (from memory). */
 const stifferAlong = { sheet: 7000 / 4000, solid: 15 } as const;
 
-/** Parts whose grain runs the short way (joinery D3, G12): X is along the grain. */
+/** Parts whose grain runs the short way (joinery D3, G12): X is along the grain. A sheet may do so for its looks: its limit is common practice. */
 export function checkCrossGrain(say: Say, parts: readonly Part[]): void {
   for (const part of parts) {
     const { length, width } = part.finished;
-    const short = width > 1.5 * length || (part.kind === 'solid' && width > length && width > 150);
+    const [limit, widest] = part.kind === 'solid' ? [1.5, 150] : [2.5, Infinity];
+    const short = width > limit * length || (width > length && width > widest);
     if (!short || part.grain === 'any') continue;
     const times = formatNumber(stifferAlong[part.kind]);
     say(part.kind === 'solid' ? 'warn' : 'note', 'grain-across', {

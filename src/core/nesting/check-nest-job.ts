@@ -3,7 +3,7 @@ import { checkFigure } from './check-figure.ts';
 import type { KeepOut, NestJob, NestPart, NestSheet, NestStock } from './types.ts';
 
 /** The largest size, mm, and the most parts a job may name: ten kilometres, five thousand parts. */
-export const largestSize = 1e7;
+const largestSize = 1e7;
 const largestCount = 5000;
 const mostAngles = 360;
 const mostCorners = 100_000;

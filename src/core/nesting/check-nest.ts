@@ -5,7 +5,7 @@ import type { Body } from './check-distance.ts';
 import type { Corner, NestJob, NestPart, NestPlacement, NestPlan, NestSheet } from './types.ts';
 
 /** Distances and sizes may fall short by this, mm: a hundredth of what a cutter can hold, far above the arithmetic's own fault. */
-export const nestSlack = 1e-5;
+const nestSlack = 1e-5;
 
 /**
  * Everything wrong with a plan for a job; empty when it can be cut. It shares nothing with the search: it knows the job,

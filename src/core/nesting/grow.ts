@@ -7,7 +7,7 @@ import { simplifyRing } from './simplify.ts';
  * Growing goes this much further than asked, mm: the offset has arcs as chords up to 0.01 inside and corners rounded to
  * 0.001, and two parts share the fault. So the gap holds exactly.
  */
-export const growthAllowance = 0.012;
+const growthAllowance = 0.012;
 
 /**
  * The figure that must not clash: grown all round by half the gap and made simpler outwards, so that figures of this

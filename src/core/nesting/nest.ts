@@ -174,7 +174,7 @@ export function measureAll(nest: Nest): void {
 }
 
 /** Measures the clashes of one part with all others anew. */
-export function measurePart(nest: Nest, i: number): void {
+function measurePart(nest: Nest, i: number): void {
   const { all, clash, pose, sheet, x, y, loss, members, memberCount } = nest;
   if (loss.length === 0) return;
   const row = i * all;

@@ -27,7 +27,7 @@ export function runSheets(engine: Engine): void {
   for (let k = 0; k < polishRounds && isProven(engine) && !isOver(engine); k++) shortenLast(engine, 1000);
 }
 
-export function isProven({ best, bound }: Engine): boolean {
+function isProven({ best, bound }: Engine): boolean {
   return best.left.length === 0 && best.cost <= bound + 1e-6 * Math.max(1, bound);
 }
 

@@ -1,4 +1,11 @@
-import { buildPiece, requiredPieces, type BuiltPiece, type Piece, type PieceId } from '#core/joinery';
+import {
+  buildPiece,
+  requiredPieces,
+  withHingeBeds,
+  type BuiltPiece,
+  type Piece,
+  type PieceId,
+} from '#core/joinery';
 import type { Problem } from '#core/problems';
 import type { Project } from '#core/project';
 
@@ -39,7 +46,16 @@ export function buildPieces(
       source.givers.every((giver, i) => giver === givers[i]);
     made.set(piece.id, isSame ? old : build(piece, project, { outcome, givers }));
   }
-  return byLetter(project.pieces).flatMap((piece) => made.get(piece.id) ?? []);
+  return withBeds(byLetter(project.pieces), made);
+}
+
+/** What is made, in the order of the pieces, the frames with beds for the hinges of their doors. */
+function withBeds(pieces: readonly Piece[], made: ReadonlyMap<PieceId, BuiltPiece>): readonly BuiltPiece[] {
+  const all = pieces.flatMap((piece) => {
+    const built = made.get(piece.id);
+    return built ? [{ piece, built }] : [];
+  });
+  return all.map((one) => (one.piece.kind === 'door-frame' ? withHingeBeds(one, all) : one.built));
 }
 
 interface Source {

@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 
 import { describe, expect, test } from 'vitest';
 
+import { placePoint } from '#core/geometry';
+import type { Part } from '#core/joinery';
 import { findBlocked, listTasks, understandProject } from '#core/pipeline';
 import { applyCommand, checkProject, type Project } from '#core/project';
 import { checkVisits, planVisits } from '#core/visits';
@@ -92,5 +94,65 @@ describe('a door that takes its size from a frame', () => {
     });
     if (!again.ok) throw new Error('not set');
     expect(workedIn(again.value, door.id, 'Wd')).toBe(workedIn(demo, door.id, 'Wd'));
+  });
+});
+
+describe('a frame has beds for the hinges of its door', () => {
+  const jambs = (project: Project) =>
+    understandProject(project)
+      .pieces.find((each) => each.piece === frame.id)
+      ?.parts.filter((part) => part.name.startsWith('Jamb')) ?? [];
+  const bedsOf = (part: Part | undefined) =>
+    (part?.machining ?? []).flatMap((one) =>
+      one.kind === 'recess' && one.note?.startsWith('hinge leaf of') ? [one.box] : [],
+    );
+  const set = (project: Project, id: string, key: string, value: string | number) => {
+    const changed = applyCommand(project, { kind: 'set-parameter', id, key, value });
+    if (!changed.ok) throw new Error('not set');
+    return changed.value;
+  };
+
+  test('at the heights of the door hung with its gap at the top, on the hinge side only', () => {
+    const [left, right] = jambs(demo);
+    expect(bedsOf(right)).toEqual([]);
+    const head = understandProject(demo)
+      .pieces.find((each) => each.piece === frame.id)
+      ?.parts.find((part) => part.name === 'Head');
+    const at = left?.placements[0];
+    if (!left || !head?.placements[0] || !at) throw new Error('no jamb or head');
+    const top = head.placements[0].origin.y - (workedIn(demo, frame.id, 'gt') ?? 0); // upper edge of the hung door
+    const wanted = ['hinge_top', 'hinge_mid', 'hinge_low'].map(
+      (name) => top - (workedIn(demo, door.id, 'Hd') ?? 0) + (workedIn(demo, door.id, name) ?? 0),
+    );
+    const found = bedsOf(left).map(
+      ({ min, max }) => placePoint(at, { x: (min.x + max.x) / 2, y: 0, z: 0 }).y,
+    );
+    expect(found).toHaveLength(3);
+    found.forEach((height, i) => expect(height).toBeCloseTo(wanted[i] ?? NaN, 6));
+    expect(left.notes.join(' ')).toContain(`Hinge beds for ${door.letter} ${door.name}: middles `);
+    for (const { min, max } of bedsOf(left)) {
+      expect(max.z - min.z).toBeCloseTo(workedIn(demo, door.id, 'hinge_in') ?? NaN, 9);
+      expect(min.y).toBeGreaterThanOrEqual(0);
+      expect(max.y).toBeLessThanOrEqual(left.finished.width);
+    }
+  });
+
+  test('they change sides with the hinges, and go with the door', () => {
+    const [left, right] = jambs(set(demo, door.id, 'hinged', 'right'));
+    expect([bedsOf(left).length, bedsOf(right).length]).toEqual([0, 3]);
+    const alone = { ...demo, pieces: demo.pieces.filter((piece) => piece !== door) };
+    expect(jambs(alone).flatMap(bedsOf)).toEqual([]);
+  });
+
+  test('understanding on from before gives the same as afresh, and what is unchanged stays the very same', () => {
+    const before = { project: demo, understanding: understandProject(demo) };
+    const same = understandProject(demo, before);
+    const of = (pieces: typeof same.pieces) => pieces.find((each) => each.piece === frame.id);
+    expect(of(same.pieces)).toBe(of(before.understanding.pieces));
+    const taller = set(demo, door.id, 'hingeLength', 100);
+    expect(understandProject(taller, before).pieces).toEqual(understandProject(taller).pieces);
+    const turned = set(taller, door.id, 'hinged', 'right');
+    const next = { project: taller, understanding: understandProject(taller, before) };
+    expect(understandProject(turned, next).pieces).toEqual(understandProject(turned).pieces);
   });
 });

@@ -18,6 +18,7 @@ const show = formatNumber;
 const riserLimits = { low: 200, high: 300, danger: 400 } as const; // mm (joinery B13)
 const slopeLimits = { low: 50, high: 70 } as const; // degrees (joinery B13)
 const leastTread = 150; // mm, also clear for the toe (joinery B13)
+const treadThickness = { usual: 18, least: 15 } as const; // mm: 18 joinery B13; 15 common practice, no source
 const leastWidth = 350; // mm (joinery B13)
 const mostMass = 10; // kg to lift out (joinery B13)
 const playBetween = 6; // mm (joinery B13)
@@ -109,6 +110,13 @@ function checkErgonomics(say: Say, { book, choices }: StepLayout): void {
       'tread-shallow',
       `A tread ${show(foothold)} deep is short for a foot; ${leastTread} is the least.`,
       'Make the treads deeper.',
+    );
+  }
+  if (v('tt') < treadThickness.least) {
+    warn(
+      'tread-thin',
+      `Treads ${show(v('tt'), 1)} thick: ${treadThickness.usual} is usual, and under ${treadThickness.least} they give under a foot.`,
+      `Take a sheet or boards ${treadThickness.usual} thick.`,
     );
   }
   if (v('W') < leastWidth) {

@@ -154,11 +154,10 @@ function make(start: NewPiece): Piece {
   const off = (material: NewPiece['materials'][number]) =>
     material.kind === 'sheet' ? Math.abs(material.thickness - 18) : Infinity;
   const sheet = [...materials].sort((one, other) => off(one) - off(other))[0];
-  const solid = materials.find(({ kind }) => kind === 'solid') ?? sheet;
   return {
     kind: 'step',
     ...{ id, letter, name },
-    parameters: { totalRise: 1180, materials: { sides: sheet?.id ?? '', treads: solid?.id ?? '' } },
+    parameters: { totalRise: 1180, materials: { sides: sheet?.id ?? '', treads: sheet?.id ?? '' } },
   };
 }
 

@@ -30,6 +30,7 @@ const suggestions: Readonly<Record<string, Suggest>> = {
   'door-too-thin': otherSheets,
   'bottom-too-thin': otherSheets,
   'side-too-thin': otherSheets,
+  'tread-thin': otherSheets,
   'top-unsupported': otherSheets,
   'solid-too-wide': otherSheets,
   'part-without-stock': otherSheets,
@@ -71,19 +72,24 @@ function raiseFiddle({ piece }: Ailing): readonly Change[] {
   return fiddleHeights.filter((height) => height > now).map((fiddleHeight) => ({ fiddleHeight }));
 }
 
-/** A sheet in place of each material, the next thicker first, with the thickness measured on it. */
-function otherSheets({ piece, project }: Ailing): readonly Change[] {
+/** A sheet in place of each material, the next thicker first, never one thinner than what it replaces. */
+function otherSheets({ finding, piece, built, project }: Ailing): readonly Change[] {
+  const part = built.parts.find(({ id }) => id === finding.about);
   return materialInfos(piece.kind).flatMap((info) => {
     const now = materialOf(piece, info.key, project.materials);
-    const least = now?.kind === 'sheet' ? now.thickness : 0;
+    if (part && part.material !== now?.id) return [];
+    const least = part?.finished.thickness ?? (now ? thicknessOf(now) : 0);
     return project.materials
       .filter((each) => each.kind === 'sheet' && info.materialKind !== 'solid' && each.id !== now?.id)
-      .filter((each) => thicknessOf(each) > least)
+      .filter((each) => thicknessOf(each) > least - nominal)
       .sort((a, b) => thicknessOf(a) - thicknessOf(b))
       .slice(0, 3)
       .map((sheet) => ({ [info.key]: sheet.id }));
   });
 }
+
+/** How much thinner than its name a sheet may measure and still stand for it, mm. */
+const nominal = 0.5;
 
 function thicknessOf(material: Material): number {
   return material.kind === 'sheet' ? material.thickness : 0;

@@ -1,7 +1,7 @@
 import { parametersOf, type ParameterInfo, type Piece } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import { applyCommand, type Command, type ParameterValue, type Project } from '#core/project';
-import { formatNumber } from '#core/units';
+import { formatLength, formatNumber } from '#core/units';
 
 import type { Understood } from '../build-pieces.ts';
 import { understandProject } from '../understand-project.ts';
@@ -68,9 +68,12 @@ function backToUsual({ finding, piece, built }: Ailing): readonly Change[] {
 }
 
 function commandOf(change: Change, { piece, project }: Ailing): Command | null {
-  const commands = Object.entries(change).map(
-    ([key, value]): Command => ({ kind: 'set-parameter', id: piece.id, key, value }),
-  );
+  const commands = Object.entries(change).map(([key, value]): Command => ({
+    kind: 'set-parameter',
+    id: piece.id,
+    key,
+    value,
+  }));
   const [only] = commands;
   if (commands.length === 1 && only) return only;
   let next = project;
@@ -139,6 +142,12 @@ function showValue(info: ParameterInfo, value: unknown, project: Project): strin
   const choice = info.choices?.find((each) => each.value === text);
   if (choice) return lower(choice.label);
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
+  if (typeof value === 'number' && info.type === 'length')
+    return formatLength(value, {
+      system: project.units,
+      step: project.units === 'mm' ? 0.1 : 1 / 64,
+      unit: true,
+    });
   return typeof value === 'number' ? formatNumber(value, 2) : text;
 }
 

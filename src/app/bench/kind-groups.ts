@@ -1,0 +1,67 @@
+import { pieceKinds, shapeNeeds, type PieceKind } from '#core/joinery';
+import type { Project } from '#core/project';
+
+/** Pieces offered under one heading. */
+export interface KindGroup {
+  readonly name: string;
+  readonly kinds: readonly PieceKind[];
+}
+
+const names = [
+  'Doors and frames',
+  'Cabinets and drawers',
+  'Tops, shelves and lids',
+  'Linings, trim and filling',
+  'Ways through: steps and hatches',
+  'Any shape of your own',
+] as const;
+
+const groupOfKind: Readonly<Record<PieceKind, (typeof names)[number]>> = {
+  'door-frame': 'Doors and frames',
+  'flat-door': 'Doors and frames',
+  'framed-door': 'Doors and frames',
+  'louvred-door': 'Doors and frames',
+  'curved-head': 'Doors and frames',
+  run: 'Cabinets and drawers',
+  carcase: 'Cabinets and drawers',
+  'cabinet-front': 'Cabinets and drawers',
+  drawer: 'Cabinets and drawers',
+  dividers: 'Cabinets and drawers',
+  countertop: 'Tops, shelves and lids',
+  shelf: 'Tops, shelves and lids',
+  lids: 'Tops, shelves and lids',
+  'slat-lining': 'Linings, trim and filling',
+  'trim-run': 'Linings, trim and filling',
+  infill: 'Linings, trim and filling',
+  'access-panel': 'Linings, trim and filling',
+  step: 'Ways through: steps and hatches',
+  'hatch-surround': 'Ways through: steps and hatches',
+  'free-panel': 'Any shape of your own',
+  'free-frame': 'Any shape of your own',
+};
+
+/** All kinds of piece by what they are for. */
+export const kindGroups: readonly KindGroup[] = names.map((name) => ({
+  name,
+  kinds: pieceKinds.filter((kind) => groupOfKind[kind] === name),
+}));
+
+const shapeWords = {
+  opening: 'an opening with four corners',
+  outline: 'an outline',
+  sections: 'hull sections',
+  walls: 'walls in plan',
+} as const;
+
+/** What a kind of piece can be fitted to, as `an outline or hull sections`; empty when to nothing. */
+export function shapesInWords(kind: PieceKind): string {
+  return shapeNeeds(kind)
+    .kinds.map((each) => shapeWords[each])
+    .join(' or ');
+}
+
+/** Whether a kind of piece takes its sizes from a measured shape and the project has none that fits. */
+export function lacksShape(kind: PieceKind, project: Project): boolean {
+  const needs = shapeNeeds(kind);
+  return needs.required && !project.shapes.some((shape) => needs.kinds.includes(shape.kind));
+}

@@ -1,0 +1,73 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { newPiece, type Piece, type PieceKind } from '#core/joinery';
+import { offerFix, understandProject } from '#core/pipeline';
+import { applyCommand, type Project } from '#core/project';
+
+const curlew = JSON.parse(readFileSync('static/projects/curlew.json', 'utf8')) as Project;
+
+/** A project of one piece, made of what lies on the rack of the demo. */
+function withPiece(kind: PieceKind, parameters: object, more: Partial<Project> = {}): Project {
+  const base: Project = { ...curlew, pieces: [], ...more };
+  const made = newPiece(kind, {
+    ...{ id: 'p', letter: 'K', name: 'Piece', materials: base.materials, pieces: [] },
+    ...(kind === 'door-frame' && { shape: 'saloon-door' }),
+  });
+  const piece = { ...made, parameters: { ...made.parameters, ...parameters } } as Piece;
+  return { ...base, pieces: [...base.pieces, piece] };
+}
+
+function fixOf(project: Project, code: string) {
+  const understanding = understandProject(project);
+  const finding = understanding.findings.find((each) => each.code === code);
+  if (!finding) throw new Error(`no finding ${code}: ${understanding.findings.map((each) => each.code)}`);
+  return { finding, fix: offerFix(finding, { project, understanding }) };
+}
+
+describe('a fix offered for a finding', () => {
+  test.each<[string, PieceKind, object, RegExp]>([
+    ['dovetail-in-sheet', 'drawer', { corner: 'lapped-dovetail' }, /^Set corners to box joint$/i],
+    ['gap-below-kerf', 'cabinet-front', { continuous: 'true', kerf: 20 }, /^Set figure runs through to /],
+    ['lipping-thin', 'flat-door', { lipping: 5, width: 400, height: 600 }, /^Set lipping to 6 mm$/],
+    ['hinge-lipping-thin', 'flat-door', { hingeLipping: 7 }, /^Set lipping, hinge edge to 8 mm$/],
+    ['grain-across', 'free-panel', {}, /^Set grain to /],
+    ['mitre-without-spline', 'free-frame', { joint: 'mitre' }, /^Set corner joint to /],
+    ['plies-few', 'curved-head', { plies: 4 }, /^Set plies back to 5$/],
+    ['panel-hold-small', 'access-panel', { lap: 9 }, /^Set lap on the surround back to 15 mm$/],
+    ['parameter-above-limit', 'drawer', { grooveUp: 60 }, /^Set groove above the lower edge to 40 mm$/],
+    ['stop-without-cover', 'door-frame', { stop: 'cover', covers: 'near' }, /^Set /],
+  ])('for %s clears it and brings nothing as bad', (code, kind, parameters, label) => {
+    const project = withPiece(kind, parameters);
+    const { finding, fix } = fixOf(project, code);
+    if (fix?.kind !== 'act') throw new Error(`nothing offered for ${finding.message}`);
+    expect(fix.label).toMatch(label);
+    const next = applyCommand(project, fix.command);
+    if (!next.ok) throw new Error('refused');
+    const [before, after] = [understandProject(project).findings, understandProject(next.value).findings];
+    const grave = (of: typeof before) => of.filter(({ severity }) => severity !== 'note').length;
+    expect(after.filter((each) => each.code === code && each.about === finding.about)).toEqual([]);
+    expect(grave(after)).toBeLessThanOrEqual(grave(before));
+  });
+
+  test('of a number that only the bulkhead knows asks for it', () => {
+    const { fix } = fixOf(withPiece('door-frame', {}), 'bulkhead-not-measured');
+    expect(fix).toMatchObject({ kind: 'ask', piece: 'p', keys: ['bulkheadMax', 'bulkheadMin'] });
+  });
+
+  test('takes no thinner sheet for a tread of solid wood that the rack does not hold', () => {
+    const rack = curlew.materials.filter(({ id }) => id !== 'birch-18' && id !== 'birch-12');
+    const project = withPiece(
+      'step',
+      { materials: { sides: 'birch-6', treads: 'oak-sawn' } },
+      { materials: rack },
+    );
+    expect(fixOf(project, 'part-without-stock').fix).toBeNull();
+  });
+
+  test('concerns pieces: a reading that contradicts the others is measured again, not set', () => {
+    const understanding = understandProject(curlew);
+    const suspect = understanding.findings.find(({ severity }) => severity === 'stop');
+    expect(suspect?.about).toMatch(/^saloon-door/);
+    expect(suspect && offerFix(suspect, { project: curlew, understanding })).toBeNull();
+  });
+});
