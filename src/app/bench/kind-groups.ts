@@ -4,19 +4,23 @@ import type { Project } from '#core/project';
 /** Pieces offered under one heading. */
 export interface KindGroup {
   readonly name: string;
+  /** For a key that leads to it. */
+  readonly short: string;
   readonly kinds: readonly PieceKind[];
 }
 
-const names = [
-  'Doors and frames',
-  'Cabinets and drawers',
-  'Tops, shelves and lids',
-  'Linings, trim and filling',
-  'Ways through: steps and hatches',
-  'Any shape of your own',
-] as const;
+const shortNames = {
+  'Doors and frames': 'Doors',
+  'Cabinets and drawers': 'Cabinets',
+  'Tops, shelves and lids': 'Tops, shelves',
+  'Linings, trim and filling': 'Linings, trim',
+  'Steps and hatches': 'Steps, hatches',
+  'Any shape of your own': 'Your own shape',
+} as const;
+type GroupName = keyof typeof shortNames;
+const names = Object.keys(shortNames) as readonly GroupName[];
 
-const groupOfKind: Readonly<Record<PieceKind, (typeof names)[number]>> = {
+const groupOfKind: Readonly<Record<PieceKind, GroupName>> = {
   'door-frame': 'Doors and frames',
   'flat-door': 'Doors and frames',
   'framed-door': 'Doors and frames',
@@ -34,8 +38,8 @@ const groupOfKind: Readonly<Record<PieceKind, (typeof names)[number]>> = {
   'trim-run': 'Linings, trim and filling',
   infill: 'Linings, trim and filling',
   'access-panel': 'Linings, trim and filling',
-  step: 'Ways through: steps and hatches',
-  'hatch-surround': 'Ways through: steps and hatches',
+  step: 'Steps and hatches',
+  'hatch-surround': 'Steps and hatches',
   'free-panel': 'Any shape of your own',
   'free-frame': 'Any shape of your own',
 };
@@ -43,6 +47,7 @@ const groupOfKind: Readonly<Record<PieceKind, (typeof names)[number]>> = {
 /** All kinds of piece by what they are for. */
 export const kindGroups: readonly KindGroup[] = names.map((name) => ({
   name,
+  short: shortNames[name],
   kinds: pieceKinds.filter((kind) => groupOfKind[kind] === name),
 }));
 

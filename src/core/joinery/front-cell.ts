@@ -1,15 +1,9 @@
 import type { Point } from '#core/geometry';
 import type { Problem } from '#core/problems';
+import type { CellReference } from './cell-reference.ts';
 import type { PieceId } from './ids.ts';
 import type { ParameterInfo } from './piece-types.ts';
 import type { BuildContext, BuiltPiece } from './types.ts';
-
-/** Which opening of a cabinet front a drawer or door belongs to; row and column count from 1, at the top left. */
-export interface CellReference {
-  readonly cabinetFront?: PieceId;
-  readonly row?: number;
-  readonly column?: number;
-}
 
 /** An opening of a cabinet front, read from its working. mm. */
 export interface FrontOpeningCell {

@@ -30,7 +30,7 @@ describe('a fix offered for a finding', () => {
     ['gap-below-kerf', 'cabinet-front', { continuous: 'true', kerf: 20 }, /^Set figure runs through to /],
     ['lipping-thin', 'flat-door', { lipping: 5, width: 400, height: 600 }, /^Set lipping to 6 mm$/],
     ['hinge-lipping-thin', 'flat-door', { hingeLipping: 7 }, /^Set lipping, hinge edge to 8 mm$/],
-    ['grain-across', 'free-panel', {}, /^Set grain to /],
+    ['grain-across', 'free-panel', { width: 900, height: 300 }, /^Set grain to /],
     ['mitre-without-spline', 'free-frame', { joint: 'mitre' }, /^Set corner joint to /],
     ['plies-few', 'curved-head', { plies: 4 }, /^Set plies back to 5$/],
     ['panel-hold-small', 'access-panel', { lap: 9 }, /^Set lap on the surround back to 15 mm$/],

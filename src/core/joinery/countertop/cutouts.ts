@@ -3,7 +3,7 @@ import { roundCorners } from '../flat/round-corners.ts';
 import { putParameters } from '../parameter-book.ts';
 import type { WorkingBook } from '../working.ts';
 import { countertopParameters } from './parameters.ts';
-import type { TopChoices } from './sizes.ts';
+import type { TopChoices } from './top-choices.ts';
 
 /** An opening for an appliance, its four doublers, and the wood left to the edge. mm. */
 export interface Cutout {

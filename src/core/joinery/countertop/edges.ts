@@ -2,7 +2,7 @@ import type { Outline, Point } from '#core/geometry';
 import { angleAt, insetSides, leftOf, step, wayTo } from '../flat/polygon.ts';
 import { roundCorners, tangentLength } from '../flat/round-corners.ts';
 import type { WorkingBook } from '../working.ts';
-import type { TopChoices } from './sizes.ts';
+import type { TopChoices } from './top-choices.ts';
 
 /** A piece of the solid edge: straight along a side, or round a corner; its name in the working, outline and run. */
 export interface EdgeStrip {

@@ -1,34 +1,18 @@
 import { boxOfOutline, outlineArea, type Outline, type Point } from '#core/geometry';
 import type { Problem } from '#core/problems';
-import { chooseSides, type ChosenSides } from '../flat/choose-sides.ts';
+import { chooseSides } from '../flat/choose-sides.ts';
 import { angleAt, insetSides } from '../flat/polygon.ts';
 import { findCrowdedSide, roundCorners } from '../flat/round-corners.ts';
 import { putDensity } from '../material-facts.ts';
 import { fillDefaults, putParameters } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
-import type { Material } from '../piece-types.ts';
 import type { BuildContext } from '../types.ts';
 import { putCutouts, type Cutout } from './cutouts.ts';
 import { planEdges, planFiddles, type EdgeStrip, type FiddleRun } from './edges.ts';
 import { countertopParameters } from './parameters.ts';
+import type { TopChoices } from './top-choices.ts';
 import type { CountertopParameters } from './types.ts';
-
-type Lists = 'openSides' | 'fiddleSides' | 'cutouts' | 'supports';
-
-/** Every choice of a countertop with its default filled in; sides counted from 0. */
-export interface TopChoices extends Required<
-  Omit<CountertopParameters, 'materials' | 'width' | 'depth' | 'corners' | 'radii' | Lists>
-> {
-  readonly radii: readonly number[] | null;
-  readonly openSides: ReadonlySet<number>;
-  readonly fiddleSides: ReadonlySet<number>;
-  readonly cutouts: readonly number[];
-  readonly supports: readonly number[] | null;
-  readonly stock: { readonly top: Material; readonly lipping: Material; readonly doubler: Material };
-  readonly given: ReadonlySet<string>;
-  readonly chosen: ChosenSides | null;
-}
 
 /** A countertop with its sizes worked out; outlines seen from above, y away from the front, its lower left at the origin. */
 export interface TopLayout {

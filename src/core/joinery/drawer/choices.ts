@@ -1,5 +1,6 @@
 import { drawerParameters } from './parameters.ts';
-import { cellsAlike, readCell, type CellReference, type FrontOpeningCell } from '../front-cell.ts';
+import type { CellReference } from '../cell-reference.ts';
+import { cellsAlike, readCell, type FrontOpeningCell } from '../front-cell.ts';
 import { findMaterial } from '../parts.ts';
 import type { Problem } from '#core/problems';
 import type { DrawerParameters } from './types.ts';

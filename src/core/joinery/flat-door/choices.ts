@@ -1,6 +1,7 @@
 import type { Problem } from '#core/problems';
 import { flatDoorParameters } from './parameters.ts';
-import { doorOfCell, readCell, type CellReference, type FrontOpeningCell } from '../front-cell.ts';
+import type { CellReference } from '../cell-reference.ts';
+import { doorOfCell, readCell, type FrontOpeningCell } from '../front-cell.ts';
 import { readFrame, type FrameForDoor } from '../hung-door/frame.ts';
 import { findMaterial } from '../parts.ts';
 import type { FlatDoorParameters } from './types.ts';

@@ -1,6 +1,7 @@
 import type { Problem } from '#core/problems';
 import { readFrame, type FrameForDoor } from './frame.ts';
-import { doorOfCell, readCell, type CellReference, type FrontOpeningCell } from '../front-cell.ts';
+import type { CellReference } from '../cell-reference.ts';
+import { doorOfCell, readCell, type FrontOpeningCell } from '../front-cell.ts';
 import { sizeSwing } from './sizes.ts';
 import type { HungDoorParameters } from './types.ts';
 import { fillDefaults, putParameters } from '../parameter-book.ts';

@@ -33,9 +33,10 @@ function bedded(part: Part, frame: MadePiece, doors: readonly MadePiece[]): Part
   const beds = here.flatMap((door) => bedsFor(part, frame, door));
   const plain = part.machining.filter((one) => !noteOf(one).startsWith(bedNote));
   const machining = [...plain, ...beds];
-  if (JSON.stringify(machining) === JSON.stringify(part.machining)) return part;
-  const notes = part.notes.filter((note) => !note.startsWith(listNote));
-  return { ...part, machining, notes: [...notes, ...here.map((door) => listBeds(part, frame, door))] };
+  const plainNotes = part.notes.filter((note) => !note.startsWith(listNote));
+  const notes = [...plainNotes, ...here.map((door) => listBeds(part, frame, door))];
+  const isSame = JSON.stringify([machining, notes]) === JSON.stringify([part.machining, part.notes]);
+  return isSame ? part : { ...part, machining, notes };
 }
 
 function hingeSide({ parameters }: Piece): 'left' | 'right' {

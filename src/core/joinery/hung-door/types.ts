@@ -1,4 +1,4 @@
-import type { CellReference } from '../front-cell.ts';
+import type { CellReference } from '../cell-reference.ts';
 import type { PieceId } from '../ids.ts';
 
 /**
