@@ -72,7 +72,14 @@ export function doorOpening(
     }) as const;
   const width = (id: string, share: number) =>
     ({
-      ...{ id, kind: 'width', left: ['BL', 'TL'], right: ['BR', 'TR'], at: share, sigma: 0.5 },
+      ...{
+        id,
+        kind: 'width',
+        left: ['BL', 'TL'] as const,
+        right: ['BR', 'TR'] as const,
+        at: share,
+        sigma: 0.5,
+      },
       value: read(between(at(corners.BL, corners.TL, share), at(corners.BR, corners.TR, share))),
     }) as const;
   const plumb = (id: string, from: Name, to: Name) =>

@@ -1,3 +1,4 @@
+import type { BuiltPiece } from '#core/joinery';
 import type { PartChange } from '#core/pipeline';
 import { formatLength, type LengthSystem } from '#core/units';
 import { sizeWords } from '../rack/words.ts';
@@ -26,10 +27,12 @@ export function changeWords(change: PartChange, system: LengthSystem): string {
     .join(', ');
 }
 
-/** How many parts changed, as `3 parts here and 2 of other pieces`; empty when none did. */
-export function countChanges(changes: readonly PartChange[], letter: string): string {
+/** How many parts changed, as `3 parts here and 2 of other pieces`; empty when none did, or the piece is all new. */
+export function countChanges(changes: readonly PartChange[], built: BuiltPiece): string {
   const parts = [...new Set(changes.map(({ part }) => part))];
-  const here = parts.filter((part) => letterOf(part) === letter).length;
+  const added = changes.filter(({ kind, part }) => kind === 'added' && letterOf(part) === built.letter);
+  if (added.length > 0 && added.length === built.parts.length) return '';
+  const here = parts.filter((part) => letterOf(part) === built.letter).length;
   const elsewhere = parts.length - here;
   const words = (count: number) => `${count} ${count === 1 ? 'part' : 'parts'}`;
   if (here > 0 && elsewhere > 0) return `${words(here)} here and ${elsewhere} of other pieces`;

@@ -1,6 +1,6 @@
 import type { BuiltPiece } from '#core/joinery';
 import { drawSizes } from './elevation-sizes.ts';
-import { drawLeaders, drawPlate } from './leaders.ts';
+import { drawLeaders, drawPlate, mergeTags } from './leaders.ts';
 import type { Tag } from './leaders.ts';
 import { drawArea, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
 import { chooseScale, heightFor, unitNote } from './scales.ts';
@@ -73,6 +73,7 @@ function tagParts(shapes: readonly Silhouette[]): {
 } {
   const plates: Mark[] = [];
   const leaders: Tag[] = [];
+  const written = new Set<string>();
   shapes.forEach((shape, i) => {
     const seen = uncovered(shape, shapes.slice(i + 1));
     if (!seen) return;
@@ -81,12 +82,15 @@ function tagParts(shapes: readonly Silhouette[]): {
     const height = Math.min(w, h) > 22 ? lettering.large : lettering.usual;
     const [along, across] = [textWidth(id, height, 'bold') + 2.4, height + 2];
     const at = { x: (seen.minX + seen.maxX) / 2, y: (seen.minY + seen.maxY) / 2 };
-    if (along <= w && across <= h) plates.push(...drawPlate(at, id, { height, link: id }));
-    else if (along <= h && across <= w) plates.push(...drawPlate(at, id, { height, link: id, turn: 1 }));
+    const lies = along <= w && across <= h;
+    if (lies || (along <= h && across <= w)) {
+      plates.push(...drawPlate(at, id, { height, link: id, ...(!lies && { turn: 1 }) }));
+      written.add(id);
+    }
     // a long part is named near the end next to its tag
     else leaders.push({ text: id, at: w > 20 ? { ...at, x: seen.maxX - 4 } : at, link: id });
   });
-  return { plates, leaders };
+  return { plates, leaders: mergeTags(leaders, written) };
 }
 
 /** The largest upright strip of the part's box that no later part covers; null when nothing worth naming is seen. */

@@ -2,10 +2,19 @@ import { crossProduct, placePoint } from '#core/geometry';
 import type { Box, Placement, Point, Point3 } from '#core/geometry';
 import type { BuiltPiece, Part } from '#core/joinery';
 import { drawNothing } from './elevation.ts';
-import { drawLeaders, drawPlate } from './leaders.ts';
+import { drawLeaders, drawPlate, fitTags, mergeTags } from './leaders.ts';
 import type { Tag } from './leaders.ts';
 import { boxAround } from './find-room.ts';
-import { boxesOverlap, boxOfMark, drawArea, drawLine, joinBoxes, lettering, makeDrawing } from './marks.ts';
+import {
+  boxesOverlap,
+  boxOfMark,
+  drawArea,
+  drawLine,
+  drawText,
+  joinBoxes,
+  lettering,
+  makeDrawing,
+} from './marks.ts';
 import { prismFaces } from './prism-faces.ts';
 import { pullApart } from './pull-apart.ts';
 import { chooseScale, heightFor } from './scales.ts';
@@ -63,19 +72,48 @@ export function drawExploded(built: BuiltPiece, options: PaperRoom): Drawing {
     ...b.faces.map((face) => draw(b, face, 'outline')),
     ...b.holes.map((hole) => draw(b, hole, 'thin')),
   ]);
-  const taken: Box[] = [];
-  const tags = sorted.map((b) => tagBlock(b, onPaper, taken));
-  const box = joinBoxes(bodies.map(boxOfMark));
-  const marks: Mark[] = [
+  const marks = [
     ...homes,
     ...bodies,
-    ...tags.flatMap((t) => t.plate),
-    ...drawLeaders(
-      tags.flatMap((t) => t.leader),
-      box,
-    ),
+    ...writeAddresses(sorted, onPaper, { bodies, most: heightFor(options) }),
   ];
   return makeDrawing(`${built.letter}  ${built.name}, parts pulled apart`, scale, marks);
+}
+
+/** Addresses on the faces that hold them, the rest as tags in columns beside; what finds no room is counted. */
+function writeAddresses(
+  blocks: readonly Block[],
+  onPaper: (p: Point3) => Point,
+  { bodies, most }: { readonly bodies: readonly Mark[]; readonly most: number },
+): readonly Mark[] {
+  const taken: Box[] = [];
+  const tags = blocks.map((b) => tagBlock(b, onPaper, taken));
+  const box = joinBoxes(bodies.map(boxOfMark));
+  const written = new Set(blocks.flatMap((b, i) => (tags[i]?.plate.length ? [b.part.id] : [])));
+  const wanted = mergeTags(
+    tags.flatMap((t) => t.leader).sort((one, other) => other.area - one.area),
+    written,
+  );
+  const leaders = fitTags(wanted, box, columnHeight(box, most));
+  const lead = drawLeaders(leaders, box);
+  const foot = Math.min(box.minY, ...lead.map((mark) => boxOfMark(mark).minY));
+  return [
+    ...tags.flatMap((t) => t.plate),
+    ...lead,
+    ...drawMissing(wanted.length - leaders.length, { x: box.minX, y: foot - 6 }),
+  ];
+}
+
+/** Little more than what is drawn, so that it stays the larger; a dozen tags find room in any case. mm. */
+function columnHeight(box: Box, most: number): number {
+  return Math.min(most, Math.max(1.25 * (box.maxY - box.minY), 70));
+}
+
+/** Says how many addresses there was no room for. */
+function drawMissing(count: number, at: Point): readonly Mark[] {
+  if (count === 0) return [];
+  const text = `${count} of the smaller addresses find no room here: see the drawings of the parts.`;
+  return [drawText(at, text, { height: lettering.small, tone: 'soft' })];
 }
 
 const add = (a: Point3, b: Point3): Point3 => ({ x: a.x + b.x, y: a.y + b.y, z: a.z + b.z });
@@ -137,12 +175,15 @@ function drawHome(block: Block, onPaper: (p: Point3) => Point): readonly Mark[] 
   return [drawLine([onPaper(block.centre), onPaper(add(block.centre, block.shift))], 'centre')];
 }
 
+/** A tag with the area of the largest face of what it names, mm² on paper. */
+type AreaTag = Tag & { readonly area: number };
+
 /** The address on the largest face seen, or a tag when it is too small. */
 function tagBlock(
   block: Block,
   onPaper: (p: Point3) => Point,
   taken: Box[],
-): { plate: readonly Mark[]; leader: readonly Tag[] } {
+): { plate: readonly Mark[]; leader: readonly AreaTag[] } {
   const { id } = block.part;
   const boxes = block.faces.map((face) =>
     boxOfMark(
@@ -156,7 +197,7 @@ function tagBlock(
   const best = areas.indexOf(Math.max(...areas));
   const box = boxes[best];
   const at = onPaper(add(block.centre, block.shift));
-  if (!box) return { plate: [], leader: [{ text: id, at, link: id }] };
+  if (!box) return { plate: [], leader: [{ text: id, at, link: id, area: 0 }] };
   const centre = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   const height = lettering.usual;
   const width = textWidth(id, height, 'bold') + 2;
@@ -164,7 +205,7 @@ function tagBlock(
   const fits = (areas[best] ?? 0) > width * (height + 2) * 2.2 && box.maxX - box.minX > width * 1.3;
   const patch = boxAround(centre, width, height + 2);
   if (!fits || taken.some((other) => boxesOverlap(other, patch))) {
-    return { plate: [], leader: [{ text: id, at: centre, link: id }] };
+    return { plate: [], leader: [{ text: id, at: centre, link: id, area: areas[best] ?? 0 }] };
   }
   taken.push(patch);
   return { plate: drawPlate(centre, id, { height, link: id }), leader: [] };

@@ -34,6 +34,37 @@ export function drawPlate(
   ];
 }
 
+/** More tags of one address than this say no more than one with their number. */
+const mostAlike = 3;
+
+/** One tag, `14 × V1` on the topmost, in place of more than three of the same text; none where it is written on some of them. */
+export function mergeTags<T extends Tag>(tags: readonly T[], written: ReadonlySet<string>): readonly T[] {
+  const byText = new Map<string, readonly T[]>();
+  for (const tag of tags) byText.set(tag.text, [...(byText.get(tag.text) ?? []), tag]);
+  return [...byText.values()].flatMap((alike) => {
+    const [top] = [...alike].sort((a, b) => b.at.y - a.at.y);
+    if (alike.length <= mostAlike || !top) return alike;
+    return written.has(top.text) ? [] : [{ ...top, text: `${alike.length} × ${top.text}` }];
+  });
+}
+
+/** As many tags as stand in columns `tall` left and right of a box; those named first stay. */
+export function fitTags(
+  tags: readonly Tag[],
+  box: Box,
+  tall: number,
+  height: number = lettering.usual,
+): readonly Tag[] {
+  const most = Math.max(1, Math.floor(tall / (height * tagPitch)));
+  const middle = (box.minX + box.maxX) / 2;
+  const left = tags.filter((tag) => tag.at.x < middle);
+  const right = tags.filter((tag) => tag.at.x >= middle);
+  return [...left.slice(0, most), ...right.slice(0, most)];
+}
+
+/** Heights of lettering from tag to tag. */
+const tagPitch = 1.6;
+
 /** Tags in columns left and right of a box, each with a leader to what it names; columns are spread so that none touch. */
 export function drawLeaders(
   tags: readonly Tag[],
@@ -58,7 +89,7 @@ function drawColumn(
   const sorted = [...tags].sort((a, b) => b.at.y - a.at.y);
   const places = spreadDown(
     sorted.map((tag) => tag.at.y),
-    height * 1.6,
+    height * tagPitch,
   );
   const toThing = align === 'end' ? 1 : -1;
   return sorted.flatMap((tag, i) => {

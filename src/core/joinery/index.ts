@@ -46,6 +46,8 @@ export {
 } from './joints/saw-settings.ts';
 export { workOutMitreSpline, workOutScarf } from './joints/sloped-joints.ts';
 export { workOutButt, workOutHousing } from './joints/standing-joints.ts';
+export { workOutJoint } from './joints/work-out-joint.ts';
+export type { JointRequest } from './joints/work-out-joint.ts';
 export { figureOf, gluedGap } from './joints/worked-joint.ts';
 export type { JointFigure, WorkedJoint } from './joints/worked-joint.ts';
 export { withHingeBeds } from './hung-door/jamb-hinges.ts';

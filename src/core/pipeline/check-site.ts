@@ -31,13 +31,17 @@ function findDust(piece: BuiltPiece): readonly Problem[] {
         severity: 'warn',
         code: 'dust-aboard',
         about: piece.letter,
-        message: `${piece.letter} ${piece.name}: step "${step.id}" is done aboard with a ${listWords(tools)}, which makes dust there.`,
+        message: `${piece.letter} ${piece.name}: "${firstClause(step.text)}" is done aboard with a ${listWords(tools)}, which makes dust there.`,
         remedy:
           'Mark it aboard and cut it ashore, if the visits allow; else over a bag, in the open, with all else covered.',
         source: 'joinery F12',
       },
     ];
   });
+}
+
+function firstClause(text: string): string {
+  return text.split(/[.;:]/, 1)[0] ?? text;
 }
 
 /** Everything ashore is done, the next step is aboard, and the fixings are not bought. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { jointAdvice, suitability } from '#core/joinery';
+import { jointAdvice, suitability, workOutJoint } from '#core/joinery';
 import type { JointKind, Material } from '#core/joinery';
 import { buildKind } from '../../support/flat-pieces.ts';
 
@@ -69,5 +69,48 @@ describe('how joints suit', () => {
       'Weak joint: a bridle holds poorly in Marine ply 18.',
     ]);
     expect(frame('loose-tenon')).toEqual([]);
+  });
+});
+
+describe('any joint between two members', () => {
+  const every = [...kinds, 'lock-rebate'] as const;
+  test('always: figures and sentences hold no number that is none', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...every),
+        fc.record({ width: fc.integer({ min: 25, max: 150 }), other: fc.integer({ min: 25, max: 150 }) }),
+        fc.integer({ min: 9, max: 40 }),
+        fc.integer({ min: 40, max: 140 }),
+        fc.constantFrom(oak, ply),
+        (kind, { width, other }, thickness, degrees, material) => {
+          const joint = workOutJoint({
+            kind,
+            male: { length: 400, width, thickness },
+            other: { length: 600, width: other, thickness },
+            materials: [material, oak],
+            degrees: kind === 'mitre-and-spline' ? degrees / 2 : degrees,
+          });
+          for (const { value } of joint.figures) expect(Number.isFinite(value)).toBe(true);
+          const texts = [
+            ...joint.settings,
+            ...joint.findings.map(({ message, remedy }) => `${message} ${remedy}`),
+          ];
+          for (const text of texts) expect(text).not.toMatch(/NaN|undefined|Infinity/);
+          expect(joint.settings.length).toBeGreaterThan(0);
+        },
+      ),
+    );
+  });
+  test('a dovetail asked for in plywood is refused once', () => {
+    const member = { length: 400, width: 100, thickness: 15 };
+    const joint = workOutJoint({
+      kind: 'through-dovetail',
+      male: member,
+      other: member,
+      materials: [ply, ply],
+    });
+    expect(joint.findings.filter(({ severity }) => severity === 'stop').map(({ code }) => code)).toEqual([
+      'dovetail-in-sheet',
+    ]);
   });
 });

@@ -129,16 +129,15 @@ interface SizedTenon {
 }
 
 function tenonFigures(
-  { male, other, centre }: Meeting,
+  { other }: Meeting,
   tenon: SizedTenon & { readonly gap: number },
 ): readonly JointFigure[] {
   const { thickness, reach, y, gap, form } = tenon;
-  const from = centre - male.width / 2 + y[0] - 0.25;
   return [
     { name: 'tenon thickness', value: thickness },
     { name: 'tenon length', value: form === 'through' ? reach + 2 : reach },
     { name: 'tenon width', value: y[1] - y[0] },
-    { name: 'mortise from', value: from },
+    { name: 'mortise from the line of the edge', value: y[0] - 0.25 },
     { name: 'mortise length', value: y[1] - y[0] + 0.5 },
     { name: 'mortise width', value: thickness + 2 * gap },
     { name: 'mortise depth', value: form === 'through' ? other.width : reach + 1.5 },
