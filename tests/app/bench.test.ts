@@ -85,4 +85,42 @@ describe.skipIf(!hasBrowser())('the bench in a browser', () => {
       await page.getByRole('button', { name: 'Remove' }).click();
       await page.getByText('The way in: does it go through?').waitFor();
     }));
+
+  test('a piece of a kind not in the demo is added, drawn, and clear of stops', () =>
+    withApp({ path: '/bench/', viewport: phone }, async ({ page }) => {
+      await page.getByRole('button', { name: 'Add a piece' }).click();
+      await page
+        .getByRole('region', { name: 'Steps and hatches' })
+        .getByText('Companion or box step')
+        .click();
+      await page.getByRole('heading', { name: 'What shall it be?' }).waitFor({ state: 'detached' });
+      await page
+        .getByRole('button', { name: /^Part H1 / })
+        .first()
+        .waitFor();
+      await page.getByRole('button', { name: 'Findings', exact: true }).click();
+      await page.getByText('done aboard with a saw').waitFor();
+      expect(await page.locator('main li.stop').count()).toBe(0);
+    }));
+
+  test('a finding with one remedy bears it as a key, and goes when it is pressed', () =>
+    withApp({ path: '/bench/#C' }, async ({ page }) => {
+      await page.getByLabel('Corners', { exact: true }).selectOption('lapped-dovetail');
+      await page.getByText('The last step changed').waitFor();
+      await page.getByRole('button', { name: 'Findings', exact: true }).click();
+      const stop = page.locator('main li.stop', { hasText: 'the edges of the plies crumble' });
+      await stop.getByRole('button', { name: 'Set corners to box joint' }).click();
+      await stop.waitFor({ state: 'detached' });
+    }));
+
+  test('a part given to the router lies on its own sheet of the Saw page', () =>
+    withApp({ path: '/bench/#G1' }, async ({ page }) => {
+      await page.getByLabel('Cut it').selectOption('router');
+      await page.getByRole('navigation').getByRole('link', { name: 'Saw' }).click();
+      await page.getByRole('link', { name: /router/i }).click();
+      await page
+        .getByRole('button', { name: /^Part G1/ })
+        .first()
+        .waitFor({ timeout: 60_000 });
+    }));
 });

@@ -74,7 +74,7 @@ export function doorOpening(
     ({
       ...{
         id,
-        kind: 'width',
+        kind: 'width' as const,
         left: ['BL', 'TL'] as const,
         right: ['BR', 'TR'] as const,
         at: share,

@@ -77,6 +77,14 @@ export class CuttingRoom {
     this.#next();
   }
 
+  /** Takes another plan of the same job, as chosen from those on offer; the bound that is known stays. */
+  take(group: CuttingGroup, plan: CuttingPlan): void {
+    assertPlan(group, plan);
+    const key = this.#keyOf(group);
+    const search = this.#get(key);
+    this.#put(key, { ...search, state: 'done', plan: withBound(plan, search.plan?.bound ?? null) });
+  }
+
   /** Stops a search whose job is no more, and forgets it: should the job come back, it is sought afresh. */
   #abandon(running: { readonly key: string; readonly cancel: () => void }): void {
     this.#abandoned = [...this.#abandoned, running.key];

@@ -1,7 +1,7 @@
-import type { CuttingPlan } from '#core/cutting';
+import type { CuttingPlan, PlanFigures } from '#core/cutting';
 import type { Search } from './cutting-room.svelte.ts';
 import type { Laying } from './routing-room.svelte.ts';
-import { formatMoney, formatNumber } from '#core/units';
+import { formatLength, formatMoney, formatNumber, type LengthSystem } from '#core/units';
 
 /** What is known of how good a plan is, in words. */
 export function verdictWords(plan: CuttingPlan, currency: string): string {
@@ -50,4 +50,12 @@ export function pieceWords(piece: string, form: 'sheet' | 'board' | 'batten'): s
 export function closeness(cost: number, bound: number | null): number {
   if (bound === null || !Number.isFinite(cost) || !Number.isFinite(bound)) return 0;
   return cost <= 0 ? 1 : Math.max(0, Math.min(1, bound / cost));
+}
+
+/** The leftovers of a plan in a few words, as `3 leftovers, the largest 1180 × 640`. */
+export function largestWords({ leftovers, largest }: PlanFigures, system: LengthSystem): string {
+  if (!largest) return 'nothing worth keeping left';
+  const sizes = [largest.length, ...(largest.width === undefined ? [] : [largest.width])];
+  const size = sizes.map((each) => formatLength(each, { system })).join(' × ');
+  return leftovers === 1 ? `one leftover of ${size}` : `${leftovers} leftovers, the largest ${size}`;
 }
