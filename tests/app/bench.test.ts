@@ -105,6 +105,7 @@ describe.skipIf(!hasBrowser())('the bench in a browser', () => {
 
   test('a finding with one remedy bears it as a key, and goes when it is pressed', () =>
     withApp({ path: '/bench/#C' }, async ({ page }) => {
+      await page.locator('summary', { hasText: /^Box/ }).click();
       await page.getByLabel('Corners', { exact: true }).selectOption('lapped-dovetail');
       await page.getByText('The last step changed').waitFor();
       await page.getByRole('button', { name: 'Findings', exact: true }).click();
@@ -117,7 +118,10 @@ describe.skipIf(!hasBrowser())('the bench in a browser', () => {
     withApp({ path: '/bench/#G1' }, async ({ page }) => {
       await page.getByLabel('Cut it').selectOption('router');
       await page.getByRole('navigation').getByRole('link', { name: 'Saw' }).click();
-      await page.getByRole('link', { name: /router/i }).click();
+      await page
+        .getByRole('navigation', { name: 'What is cut' })
+        .getByRole('link', { name: /router/ })
+        .click();
       await page
         .getByRole('button', { name: /^Part G1/ })
         .first()

@@ -7,7 +7,12 @@ import { groupFiles } from '#app/paper/files.ts';
 import { packFiles } from '#app/paper/hand-out.ts';
 import { faultOfPlace, firstPlace } from '#app/rack/keep-out.ts';
 import { closeness, pieceWords, verdictWords } from '#app/saw/words.ts';
-import { minutesWords } from '#app/trips/words.ts';
+import { countChanges } from '#app/bench/changes.ts';
+import { kindGroups, lacksShape } from '#app/bench/kind-groups.ts';
+import { pieceKinds } from '#core/joinery';
+import type { PartChange } from '#core/pipeline';
+import { newProject } from '#core/project';
+import { joinAlike, minutesWords } from '#app/trips/words.ts';
 import { unzipSync, strFromU8 } from 'fflate';
 
 const plan: CuttingPlan = {
@@ -125,4 +130,26 @@ test('all files packed in one come out again as they were, with the same bytes e
   expect(strFromU8(unpacked['parts.csv'] as Uint8Array)).toBe(files[0]?.content);
   expect(unpacked['cutting/ply-1.svg']).toEqual(files[1]?.content);
   expect(packFiles('Curlew', files).content).toEqual(packed);
+});
+
+test('what is taken along of one kind stands in one line', () => {
+  const things = ['stock: Oak', 'tape', 'fixings for A', 'stock: Birch', 'fixings for B'];
+  expect(joinAlike(things)).toEqual(['stock: Oak; Birch', 'tape', 'fixings for A, B']);
+});
+
+test('every kind of piece is offered once, and only a frame waits for its opening', () => {
+  const offered = kindGroups.flatMap(({ kinds }) => kinds);
+  expect([...offered].sort()).toEqual([...pieceKinds].sort());
+  expect(offered.filter((kind) => lacksShape(kind, newProject('Boat')))).toEqual(['door-frame']);
+});
+
+test('the parts that a step changed are counted by piece, a new piece not at all', () => {
+  const change = (part: string, kind: PartChange['kind'] = 'size') =>
+    ({ part, kind, name: 'Part' }) as PartChange;
+  const built = { letter: 'A', parts: [{ id: 'A1' }, { id: 'A2' }] } as unknown as BuiltPiece;
+  expect(countChanges([change('A1'), change('A1', 'joints'), change('AC1')], built)).toBe(
+    '1 part here and 1 of other pieces',
+  );
+  expect(countChanges([change('A1', 'added'), change('A2', 'added')], built)).toBe('');
+  expect(countChanges([], built)).toBe('');
 });

@@ -27,6 +27,7 @@ export interface HullSectionView {
 
 const beside = 46; // mm of paper for the numbers left and right
 const bevelArm = 9; // mm of paper
+const beyondDepth = 13; // mm of paper, past the depth written at the same height
 
 /**
  * One section: the plane of the fronts upright at the left, the hull line at the right, every ordinate with its height and its
@@ -103,7 +104,8 @@ function pointAt(line: readonly Point[], height: number): Point {
 
 /** The bevel turned into the plane of the drawing, with its angle. */
 function drawBevel(point: Point, angle: number, at: (x: number, y: number) => Point): readonly Mark[] {
-  const foot = at(point.x, point.y);
+  const hull = at(point.x, point.y);
+  const foot = { x: hull.x + beyondDepth, y: hull.y };
   const tip = { x: foot.x + bevelArm * Math.cos(angle), y: foot.y + bevelArm * Math.sin(angle) };
   const text = `bevel ${formatMm((angle * 180) / Math.PI)}°`;
   return [

@@ -71,10 +71,10 @@ export function drawObstructions(list: readonly ShapeObstruction[], scale: numbe
       { x: box.maxX, y: box.maxY },
       { x: box.minX, y: box.maxY },
     ].map(({ x, y }) => ({ x: x * scale, y: y * scale }));
-    const middle = { x: ((box.minX + box.maxX) / 2) * scale, y: box.minY * scale - lettering.small - 0.8 };
+    const beside = { x: box.minX * scale - 1, y: ((box.minY + box.maxY) / 2) * scale - lettering.small / 2 };
     return [
       { kind: 'path', points: corners, closed: true, pen: 'thin', fill: 'keep-out', link: name },
-      drawText(middle, name, { height: lettering.small, align: 'middle', tone: 'soft', link: name }),
+      drawText(beside, name, { height: lettering.small, align: 'end', tone: 'soft', link: name }),
     ];
   });
 }

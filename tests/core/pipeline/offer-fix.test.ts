@@ -54,6 +54,11 @@ describe('a fix offered for a finding', () => {
     expect(fix).toMatchObject({ kind: 'ask', piece: 'p', keys: ['bulkheadMax', 'bulkheadMin'] });
   });
 
+  test('of a choice left to the eye shows the choice', () => {
+    const { fix } = fixOf(curlew, 'frame-leans');
+    expect(fix).toMatchObject({ kind: 'ask', label: 'Choose what counts as upright', keys: ['datum'] });
+  });
+
   test('takes no thinner sheet for a tread of solid wood that the rack does not hold', () => {
     const rack = curlew.materials.filter(({ id }) => id !== 'birch-18' && id !== 'birch-12');
     const project = withPiece(

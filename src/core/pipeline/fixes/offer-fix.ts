@@ -12,7 +12,7 @@ import type { Ailing, Change, Fix } from './types.ts';
 /** More trials than this are not worth a touch, and would be felt. */
 const mostTrials = 8;
 
-/** Values that only the user can know, by the code of the finding that misses them. */
+/** Values that only the user can know, or choose, by the code of the finding that wants them. */
 const asked: Readonly<Record<string, readonly string[]>> = {
   'bulkhead-not-measured': ['bulkheadMax', 'bulkheadMin'],
   'bin-not-measured': ['binLength', 'binWidth'],
@@ -24,6 +24,8 @@ const asked: Readonly<Record<string, readonly string[]>> = {
   'outline-missing': ['width', 'height', 'depth'],
   'opening-not-measured': ['width', 'height', 'depth'],
   'top-unsupported': ['supports'],
+  'frame-leans': ['datum'],
+  'fit-chosen': ['mode'],
 };
 
 /**
@@ -110,10 +112,11 @@ function countKeys(findings: readonly Problem[]): ReadonlyMap<string, number> {
 function askFor({ finding, piece }: Ailing): Fix | null {
   const wanted = asked[finding.code] ?? [];
   const infos = parametersOf(piece.kind).filter(
-    ({ key }) => wanted.includes(key) && given(piece, key) === undefined,
+    ({ key, type }) => wanted.includes(key) && (type === 'choice' || given(piece, key) === undefined),
   );
   if (infos.length === 0) return null;
-  const label = `Enter ${infos.map((info) => lower(info.label)).join(', ')}`;
+  const verb = infos.every(({ type }) => type === 'choice') ? 'Choose' : 'Enter';
+  const label = `${verb} ${infos.map((info) => lower(info.label)).join(', ')}`;
   return { kind: 'ask', label, piece: piece.id, keys: infos.map(({ key }) => key) };
 }
 
