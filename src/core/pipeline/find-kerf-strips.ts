@@ -20,7 +20,7 @@ interface Row {
 
 /**
  * Equal strips (of a batten: lengths) that would come out of a piece of stock in whole numbers if the saw took nothing, but
- * do not with the kerfs between them (joinery E3, G22): what one reckons in one's head.
+ * just do not with the kerfs between them (joinery E3, G22): what one reckons in one's head. The nearest miss of a group.
  */
 export function findKerfStrips(
   needs: readonly Need[],
@@ -31,12 +31,21 @@ export function findKerfStrips(
   const along = form === 'batten' ? 'length' : 'width';
   const sizes = new Map<number, Need[]>();
   for (const need of needs) sizes.set(need[along], [...(sizes.get(need[along]) ?? []), need]);
-  return [...sizes].flatMap(([size, same]): readonly Problem[] => {
+  const rows = [...sizes].flatMap(([size, same]) => {
     const wanted = same.reduce((sum, need) => sum + need.count, 0);
     const row = lines.flatMap((line) => rowOn(line, size, wanted, { ...saw, along }) ?? [])[0];
-    return row ? [sayRow(row, same, form)] : [];
+    return row ? [{ row, same }] : [];
   });
+  const [nearest] = rows.sort((a, b) => missOf(a.row) - missOf(b.row));
+  return nearest ? [sayRow(nearest.row, nearest.same, form)] : [];
 }
+
+function missOf({ need, has }: Row): number {
+  return need - has;
+}
+
+/** A row that misses by more than this share of a strip deceives nobody. */
+const deceiving = 0.5;
 
 function rowOn(
   line: StockLine,
@@ -47,7 +56,8 @@ function rowOn(
   const has = usableOf(line, saw.trim)[saw.along];
   const count = Math.floor((has + 1e-9) / size);
   const need = count * size + (count - 1) * saw.kerf;
-  return count >= 2 && count <= wanted && need > has + 1e-9 ? { line, size, count, need, has } : null;
+  const isMissed = need > has + 1e-9 && need - has < deceiving * size;
+  return count >= 2 && count <= wanted && isMissed ? { line, size, count, need, has } : null;
 }
 
 function sayRow(
