@@ -269,7 +269,7 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
       }
       await page.getByRole('link', { name: 'Bench', exact: true }).click();
       await page.getByRole('button', { name: 'Add a piece' }).click();
-      await page.getByRole('button', { name: /^Door frame/ }).click();
+      await page.getByRole('button', { name: /^Drawer/ }).click();
       await page
         .getByRole('dialog')
         .getByText(/Nothing on the rack suits/)
