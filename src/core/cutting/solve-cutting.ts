@@ -65,7 +65,15 @@ export function solveCutting(job: CuttingJob, tools: CuttingTools): CuttingPlan 
   runEngine(engine);
   share = timeShare;
   if (tools.enough === undefined || tools.aim) polishEngine(engine, tools.aim ?? {}, tools.aim ? 4 : 1);
-  return finish(engine);
+  return notDearer(finish(engine), tools.start);
+}
+
+/** The plan begun with where going on from it has come out dearer, as it can where it cannot be taken up again as it is. */
+function notDearer(found: CuttingPlan, start: CuttingPlan | undefined): CuttingPlan {
+  if (!start || start.unplaced.length > 0 || start.layouts.length === 0) return found;
+  if (found.unplaced.length === 0 && found.cost <= start.cost) return found;
+  const bound = found.bound === null ? start.bound : Math.max(found.bound, start.bound ?? 0);
+  return { ...start, bound, proven: bound !== null && bound >= start.cost, seconds: found.seconds };
 }
 
 /** Tells what the search has, but no more often than a twentieth of the time allows: writing a large plan takes long. */
