@@ -1,6 +1,7 @@
 import type { BuiltPiece, Piece } from '#core/joinery';
 import {
   comparePieces,
+  sizeDeviations,
   understandProject,
   type Carrying,
   type PartChange,
@@ -40,6 +41,8 @@ export class Workspace {
   #isOpen = $state(false);
 
   readonly project: Project = $derived(this.#history.present);
+  /** Not reactive: the deviations asked for last. */
+  #known: { readonly built: BuiltPiece; readonly deviations: ReadonlyMap<string, number> } | undefined;
   /** Not reactive: what was understood last, to work on from there. */
   #last: Understood | undefined;
   readonly understanding: Understanding = $derived.by(() => {
@@ -183,6 +186,13 @@ export class Workspace {
   /** Looks into how the pieces go together and through the route, as far as that is not known yet. */
   lookIntoCarrying(): void {
     this.#carry.look(this.understanding.pieces, this.project.route);
+  }
+
+  /** How well each length of a piece is known from the survey, one standard deviation in mm by its name in the working. */
+  deviationsOf(built: BuiltPiece): ReadonlyMap<string, number> {
+    if (this.#known?.built !== built)
+      this.#known = { built, deviations: sizeDeviations(this.project, this.understanding, built.piece) };
+    return this.#known.deviations;
   }
 
   /** Shows why something could not be done. */

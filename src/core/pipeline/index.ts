@@ -37,6 +37,7 @@ export type { ReadingToTake, VisitBlock, VisitChecklist, VisitLine, VisitStage }
 export { assertNest, remainingJob } from './router/plan-router.ts';
 export { isRouted } from './router/group-router.ts';
 export { partsOnSheet, viewNest } from './router/view-nest.ts';
+export { sizeDeviations } from './size-deviations.ts';
 export { summarise } from './summarise.ts';
 export type { SummaryExtras } from './summarise.ts';
 export { describeProof } from './summary-cutting.ts';
