@@ -13,6 +13,7 @@ export type {
 export { defaultTools } from './defaults.ts';
 export { redo, runCommand, runCommands, startHistory, undo } from './history.ts';
 export type { CommandsRun, History } from './history.ts';
+export { findRepeats } from './find-repeats.ts';
 export { isPieceLetter, nextLetter } from './letters.ts';
 export { newProject, projectVersion } from './new-project.ts';
 export type { PlanFile, PlanFileBlank, PlanFileGroup, PlanFilePart } from './plan-file.ts';

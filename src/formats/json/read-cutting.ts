@@ -1,7 +1,7 @@
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
 import { fail, type Problem, type Result } from '#core/problems';
 
-import { findRepeatedIds } from './find-repeated-ids.ts';
+import { findRepeats } from '#core/project';
 import { matchSchema, parseJson } from './read-document.ts';
 import { cuttingJobSchema, cuttingPlanSchema } from './schemas/cutting-schemas.ts';
 
@@ -12,8 +12,8 @@ export function readCuttingJob(text: string): Result<CuttingJob> {
   const job = matchSchema(document.value, cuttingJobSchema);
   if (!job.ok) return job;
   const faults = [
-    ...findRepeatedIds(job.value.stock, 'stock', 'stock size'),
-    ...findRepeatedIds(job.value.parts, 'parts', 'part'),
+    ...findRepeats(job.value.stock, 'stock', 'stock size'),
+    ...findRepeats(job.value.parts, 'parts', 'part'),
     ...checkDimensions(job.value),
   ];
   return faults.length > 0 ? fail(...faults) : job;

@@ -1,7 +1,7 @@
 import type { NestJob, NestPlan, NestSheet } from '#core/nesting';
 import { fail, type Result } from '#core/problems';
 
-import { findRepeatedIds } from './find-repeated-ids.ts';
+import { findRepeats } from '#core/project';
 import { matchSchema, parseJson } from './read-document.ts';
 import { nestJobSchema, nestPlanSchema } from './schemas/nest-schemas.ts';
 
@@ -13,8 +13,8 @@ export function readNestJob(text: string): Result<NestJob> {
   if (!job.ok) return job;
   const sheets = job.value.stock.filter((stock): stock is NestSheet => 'id' in stock);
   const faults = [
-    ...findRepeatedIds(sheets, 'stock', 'stock size'),
-    ...findRepeatedIds(job.value.parts, 'parts', 'part'),
+    ...findRepeats(sheets, 'stock', 'stock size'),
+    ...findRepeats(job.value.parts, 'parts', 'part'),
   ];
   return faults.length > 0 ? fail(...faults) : job;
 }

@@ -1,7 +1,7 @@
 import type { Adjustment, Survey } from '#core/measuring';
 import { fail, type Result } from '#core/problems';
 
-import { findRepeatedIds } from './find-repeated-ids.ts';
+import { findRepeats } from '#core/project';
 import { matchSchema, parseJson } from './read-document.ts';
 import { adjustmentSchema, surveySchema } from './schemas/survey-schemas.ts';
 
@@ -11,7 +11,7 @@ export function readSurvey(text: string): Result<Survey> {
   if (!document.ok) return document;
   const survey = matchSchema(document.value, surveySchema);
   if (!survey.ok) return survey;
-  const repeated = findRepeatedIds(survey.value.readings, 'readings', 'reading');
+  const repeated = findRepeats(survey.value.readings, 'readings', 'reading');
   return repeated.length > 0 ? fail(...repeated) : survey;
 }
 

@@ -1,41 +1,9 @@
-import { cellRows } from '../front-cell.ts';
+import { doorSizeRows, passageGaps } from '../hung-door/rows.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { FlatDoorParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 
 const { numberOf, choiceOf } = rowsFor<keyof FlatDoorParameters>('joinery B2');
-
-const size: readonly ParameterInfo[] = [
-  {
-    key: 'frame',
-    label: 'Hangs in',
-    help: 'A door frame of this project: size and gaps come from it. Left out: from the numbers below.',
-    type: 'piece',
-    group: 'Size',
-    pieceKind: 'door-frame',
-    source: 'joinery B1',
-  },
-  ...cellRows.map((info) => ({ ...info, group: 'Size' })),
-  numberOf('Size', 'width', 'Door width', { from: 150, to: 1100, help: 'Clear width less both gaps.' }),
-  numberOf('Size', 'height', 'Door height', { from: 200, to: 2200, help: 'Clear height less both gaps.' }),
-  numberOf('Size', 'gapSide', 'Gap, sides', {
-    usual: 3,
-    from: 2,
-    to: 12,
-    help: 'Passage door 3, locker door 2.5.',
-  }),
-  numberOf('Size', 'gapTop', 'Gap, top', { usual: 3, from: 2, to: 12 }),
-  numberOf('Size', 'gapBottom', 'Gap, bottom', {
-    usual: 10,
-    from: 2,
-    to: 12,
-    help: '3 above a sill, 10 without one for air.',
-  }),
-  choiceOf('Size', 'hinged', 'Hinges', {
-    choices: { left: 'On the left', right: 'On the right' },
-    help: 'Seen from the side of the knuckles.',
-  }),
-];
 
 const core: readonly ParameterInfo[] = [
   numberOf('Sheet and lippings', 'thickness', 'Thickness', {
@@ -150,7 +118,7 @@ const material = (
 
 /** What can be chosen for a flat door (joinery B2). */
 export const flatDoorParameters: readonly ParameterInfo[] = [
-  ...size,
+  ...doorSizeRows(passageGaps),
   ...core,
   ...slots,
   ...hardware,

@@ -1,4 +1,4 @@
-import { doorHingeRows, doorSizeRows } from '../hung-door/rows.ts';
+import { doorHingeRows, doorSizeRows, lockerGaps } from '../hung-door/rows.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { FramedDoorParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
@@ -97,7 +97,7 @@ const material = (
 
 /** What can be chosen for a framed door (joinery B3). */
 export const framedDoorParameters: readonly ParameterInfo[] = [
-  ...doorSizeRows,
+  ...doorSizeRows(lockerGaps),
   ...frame,
   ...joint,
   ...panel,

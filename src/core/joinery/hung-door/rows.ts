@@ -5,8 +5,15 @@ import type { ParameterInfo } from '../piece-types.ts';
 
 const { numberOf, choiceOf } = rowsFor<keyof HungDoorParameters>('joinery B2');
 
-/** Rows of the parameter table for the size and gaps of a hung door; the usual gap is that of a locker door. */
-export const doorSizeRows: readonly ParameterInfo[] = [
+/** The usual gaps of a kind of door, mm, and what to say of the one below. */
+export interface UsualGaps {
+  readonly gap: number;
+  readonly below: number;
+  readonly belowHelp: string;
+}
+
+/** Rows of the parameter table for the size and gaps of a hung door. */
+export const doorSizeRows = ({ gap, below, belowHelp }: UsualGaps): readonly ParameterInfo[] => [
   {
     key: 'frame',
     label: 'Hangs in',
@@ -20,23 +27,33 @@ export const doorSizeRows: readonly ParameterInfo[] = [
   numberOf('Size', 'width', 'Door width', { from: 150, to: 1100, help: 'Clear width less both gaps.' }),
   numberOf('Size', 'height', 'Door height', { from: 200, to: 2200, help: 'Clear height less both gaps.' }),
   numberOf('Size', 'gapSide', 'Gap, sides', {
-    usual: 2.5,
+    usual: gap,
     from: 2,
     to: 12,
     help: 'Passage door 3, locker door 2.5.',
   }),
-  numberOf('Size', 'gapTop', 'Gap, top', { usual: 2.5, from: 2, to: 12 }),
+  numberOf('Size', 'gapTop', 'Gap, top', { usual: gap, from: 2, to: 12 }),
   numberOf('Size', 'gapBottom', 'Gap, bottom', {
-    usual: 2.5,
+    usual: below,
     from: 2,
     to: 12,
-    help: '10 where air is wanted.',
+    help: belowHelp,
   }),
   choiceOf('Size', 'hinged', 'Hinges', {
     choices: { left: 'On the left', right: 'On the right' },
     help: 'Seen from the side of the knuckles.',
   }),
 ];
+
+/** Gaps of a locker door. */
+export const lockerGaps: UsualGaps = { gap: 2.5, below: 2.5, belowHelp: '10 where air is wanted.' };
+
+/** Gaps of a passage door. */
+export const passageGaps: UsualGaps = {
+  gap: 3,
+  below: 10,
+  belowHelp: '3 above a sill, 10 without one for air.',
+};
 
 /** Rows for its hinges and leading edge. */
 export const doorHingeRows: readonly ParameterInfo[] = [

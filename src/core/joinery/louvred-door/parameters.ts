@@ -1,4 +1,4 @@
-import { doorHingeRows, doorSizeRows } from '../hung-door/rows.ts';
+import { doorHingeRows, doorSizeRows, lockerGaps } from '../hung-door/rows.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { LouvredDoorParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
@@ -68,7 +68,7 @@ const material = (key: keyof LouvredDoorParameters['materials'], label: string):
 
 /** What can be chosen for a louvred door (joinery B4). */
 export const louvredDoorParameters: readonly ParameterInfo[] = [
-  ...doorSizeRows,
+  ...doorSizeRows(lockerGaps),
   ...frame,
   ...slats,
   ...doorHingeRows,
