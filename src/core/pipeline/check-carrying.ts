@@ -15,7 +15,7 @@ import type { Understanding } from './types.ts';
 /** How a piece goes together and gets to its place. */
 export interface Carrying {
   readonly order: AssemblyOrder;
-  /** How it takes each gate of the route as one unit. */
+  /** How it takes each gate of the route: its largest unit, or the first that does not pass. */
   readonly gates: readonly GateAnswer[];
   readonly findings: readonly Problem[];
 }
@@ -28,12 +28,21 @@ export function checkCarrying(built: BuiltPiece, route: readonly Gate[]): Carryi
     built.parts.length > 0 && route.length > 0 ? loads.flatMap((load) => checkRoute(load, route) ?? []) : [];
   return {
     order,
-    gates: built.parts.length > 0 && loads[0] ? takeRoute(loads[0], route) : [],
+    gates: built.parts.length > 0 ? worstAnswers(loads, route) : [],
     findings: [
       ...(order.found === false ? [lockedParts(built, order.locked)] : []),
       ...narrow.map((found) => ({ ...found, about: built.letter })),
     ],
   };
+}
+
+/** For each gate the answer of the first load that does not pass it, else that of the largest. */
+function worstAnswers(loads: readonly Load[], route: readonly Gate[]): readonly GateAnswer[] {
+  const answers = loads.map((load) => takeRoute(load, route));
+  return route.flatMap((_, i) => {
+    const here = answers.flatMap((each) => each[i] ?? []);
+    return here.find((answer) => !answer.passes) ?? here[0] ?? [];
+  });
 }
 
 /** What is carried as one, the largest first: the whole piece, the units it comes in, or its single parts. */

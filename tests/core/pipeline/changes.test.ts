@@ -156,6 +156,19 @@ describe('a part that is cut', () => {
 
 describe('carrying', () => {
   const [frame] = understandProject(frameProject()).pieces;
+  test('a gate says how the first unit that does not pass it fares, not only the largest', () => {
+    if (!frame) throw new Error('no piece');
+    const box = (x: number, y: number, z: number) => ({ min: { x: 0, y: 0, z: 0 }, max: { x, y, z } });
+    const gate = { kind: 'opening', id: 'g', name: 'the slot', width: 900, height: 100 } as const;
+    const loads = [
+      { name: 'board', box: box(850, 800, 20) },
+      { name: 'block', box: box(300, 300, 300) },
+    ];
+    const { gates, findings } = checkCarrying({ ...frame, loads }, [gate]);
+    expect(gates.map(({ passes }) => passes)).toEqual([false]);
+    expect(findings).toHaveLength(1);
+    expect(findings[0]?.message).toContain('block');
+  });
   test('a frame that does not pass the route as a unit says which gate, and none says nothing', () => {
     if (!frame) throw new Error('no piece');
     const gate = { kind: 'opening', id: 'h', name: 'the hatch', width: 300, height: 300 } as const;
