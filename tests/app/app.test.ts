@@ -232,6 +232,9 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
       const [download] = await Promise.all([page.waitForEvent('download'), saveParts.click()]);
       expect(download.suggestedFilename()).toBe('parts.csv');
       expect(await page.getByRole('button', { name: 'Save templates.pdf' }).isVisible()).toBe(true);
+      expect(await page.getByRole('button', { name: 'Save checklists.pdf' }).isVisible()).toBe(true);
+      await page.getByRole('button', { name: 'Checklists', exact: true }).click();
+      await page.getByText('Bottom width').first().waitFor();
     }));
 
   test.each(['light', 'dark'] as const)(

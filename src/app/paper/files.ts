@@ -9,6 +9,11 @@ export interface FileGroup {
 
 const kinds: readonly { readonly title: string; readonly note: string; readonly matches: RegExp }[] = [
   {
+    title: 'Checklists',
+    note: 'What to measure in one visit, with blanks to fill in.',
+    matches: /^checklists/,
+  },
+  {
     title: 'Cutting diagrams',
     note: 'Print and take to the saw; rips in letters in the order of sawing.',
     matches: /^cutting/,
