@@ -43,6 +43,8 @@ export interface Engine {
   idle: number;
   /** Seconds taken by all but the search; 0 when a run must not depend on the clock. */
   spent: number;
+  /** Whether its first portion of search is done. */
+  begun: boolean;
 }
 
 export interface Effort {
@@ -99,6 +101,7 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
     stepsLeft: setup.steps,
     idle: 0,
     spent: 0,
+    begun: false,
   };
   if (isTooMany) engine.generation.done = true;
   poolLoad(engine, search.best);

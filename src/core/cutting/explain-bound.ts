@@ -8,7 +8,7 @@ import { excludeParts } from './exclusions.ts';
 import { mergeKinds } from './merge-kinds.ts';
 import { buildModel } from './model.ts';
 import type { Kind, Model } from './model.ts';
-import type { CuttingTools } from './solve-cutting.ts';
+import type { CuttingTools } from './cutting-run.ts';
 import type { CuttingJob, CuttingPlan } from './types.ts';
 
 /** Why a plan needs the stock it needs, in sentences, and what would need less. */

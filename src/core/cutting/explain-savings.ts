@@ -1,7 +1,7 @@
 import { say } from './check-words.ts';
 import { fillCosts } from './model.ts';
 import { solveCutting } from './solve-cutting.ts';
-import type { CuttingTools } from './solve-cutting.ts';
+import type { CuttingTools } from './cutting-run.ts';
 import type { CuttingJob, CuttingPart, CuttingPlan } from './types.ts';
 
 /** A change of the job that was tried and found to cost less. */

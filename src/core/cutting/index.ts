@@ -5,6 +5,9 @@ export type { SawSetting } from './collect-settings.ts';
 export { explainBound } from './explain-bound.ts';
 export type { BoundStory } from './explain-bound.ts';
 export type { Saving } from './explain-savings.ts';
+export { startCuttingRun } from './cutting-run.ts';
+export type { CuttingRun, CuttingTools, Turn } from './cutting-run.ts';
+export type { CuttingNews } from './cutting-news.ts';
 export { measurePlan } from './measure-plan.ts';
 export type { PlanFigures } from './measure-plan.ts';
 export { offerPlans } from './offer-plans.ts';
@@ -13,7 +16,6 @@ export { usualAim } from './polish.ts';
 export { sequenceCuts } from './sequence-cuts.ts';
 export type { PartPlace, SawSequence, SawStep } from './sequence-cuts.ts';
 export { solveCutting } from './solve-cutting.ts';
-export type { CuttingTools } from './solve-cutting.ts';
 export { valuePattern } from './value-pattern.ts';
 export type {
   CutNode,

@@ -2,7 +2,7 @@ import { checkPlan } from './check-plan.ts';
 import { areaOf, measurePlan } from './measure-plan.ts';
 import type { PlanFigures } from './measure-plan.ts';
 import { solveCutting } from './solve-cutting.ts';
-import type { CuttingTools } from './solve-cutting.ts';
+import type { CuttingTools } from './cutting-run.ts';
 import type { CuttingJob, CuttingPlan, PlanAim } from './types.ts';
 
 /** A plan to choose, and what it is best at. */

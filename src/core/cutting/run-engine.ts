@@ -14,12 +14,13 @@ import type { Model } from './model.ts';
 import { polishSearch } from './polish.ts';
 import type { PlanAim } from './types.ts';
 
-/** Runs until proven, out of time or steps, or without hope of more. */
-export function runEngine(engine: Engine): void {
+/** Runs until proven, out of time or steps, or without hope of more; or until `pauses`, to be gone on with later. */
+export function runEngine(engine: Engine, pauses: () => boolean): void {
   // a portion of search costs about as much as one round of generation on a job of usual size
   const portion = Math.max(400, Math.ceil(60000 / (20 + partsOf(engine.model))));
-  searchFor(engine, Math.min(2 * portion, Math.ceil(engine.stepsLeft / 4)));
-  while (!isStopped(engine)) {
+  if (!engine.begun) searchFor(engine, Math.min(2 * portion, Math.ceil(engine.stepsLeft / 4)));
+  engine.begun = true;
+  while (!isStopped(engine) && !pauses()) {
     if (engine.model.style === 'free') searchFreely(engine, Math.ceil(portion / 8));
     if (!mayTurn(engine) || !takeTurn(engine)) searchFor(engine, 4 * portion);
     // by the clock the others go on until they had their share, else all take turns
@@ -35,7 +36,22 @@ function mayTurn({ model, seconds, secondsLeft, spent }: Engine): boolean {
 /** Patterns do for boards and large orders what the search does for few parts of many sizes. */
 function shareOfTurns(model: Model): number {
   if (model.style === 'length') return 1;
-  return partsOf(model) > 4 * model.kinds.filter((kind) => kind.count > 0).length ? 0.8 : 0.5;
+  return isRepeating(model) ? 0.8 : 0.5;
+}
+
+/** Whether parts come so often that patterns do for them what the search does for others. */
+function isRepeating(model: Model): boolean {
+  return partsOf(model) > 4 * model.kinds.filter((kind) => kind.count > 0).length;
+}
+
+/**
+ * Makes the engine a second one beside the first: where the search gets furthest it does nothing else, elsewhere its
+ * roundings are bolder from the first.
+ */
+export function leanToSearch(engine: Engine): void {
+  const { model } = engine;
+  if (model.style !== 'length' && !isRepeating(model)) engine.generation.done = true;
+  else engine.dives = 1;
 }
 
 /** Lets one of the others work for a while; false when none has anything to do. */
@@ -70,14 +86,15 @@ export function polishEngine(engine: Engine, aim: PlanAim, patience: number): vo
 /** Steps of polishing times parts: less than a tenth of a second. */
 const polishing = 240_000;
 
-function isStopped(engine: Engine): boolean {
+/** Whether there is nothing more to do: unless something better comes from elsewhere. */
+export function isStopped(engine: Engine): boolean {
   if (isProven(engine) || isSettled(engine) || engine.isOver()) return true;
   if (engine.search.best.leftCount > 0 && engine.idle > 3000) return true;
   return engine.generation.done && (engine.stepsLeft <= 0 || engine.idle > idleLimit);
 }
 
 /** The question for a certain cost is answered: it is reached, or cannot be. */
-function isSettled(engine: Engine): boolean {
+export function isSettled(engine: Engine): boolean {
   const { enough, bound, search } = engine;
   if (enough === null) return false;
   const slack = 1e-6 * Math.max(1, enough);

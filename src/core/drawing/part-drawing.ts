@@ -2,30 +2,26 @@ import { boxOfOutline, flattenOutline } from '#core/geometry';
 import type { Outline, Point } from '#core/geometry';
 import type { LengthSystem } from '#core/units';
 import type { Part, PartEdge } from '#core/joinery';
-import { breakLength, wholeLength } from './broken-length.ts';
-import type { BrokenLength } from './broken-length.ts';
 import { drawDimension } from './dimension.ts';
 import { boxOfMark, drawArea, drawLine, drawText, lettering, makeDrawing } from './marks.ts';
 import { drawOrdinates } from './ordinates.ts';
 import { listMachining } from './machining-words.ts';
 import { asSeen, edgeContour, seenOnEdge, seenOnFace } from './part-view.ts';
+import { viewPart } from './part-room.ts';
+import type { PartSpacing } from './part-room.ts';
 import { drawSection } from './part-section.ts';
 import { drawFaceSigns, drawNumber } from './part-signs.ts';
 import type { PartSheet } from './part-signs.ts';
-import { chooseScale, formatScale, formatSize, unitNote } from './scales.ts';
+import { formatScale, formatSize, unitNote } from './scales.ts';
 import { drawWave } from './symbols.ts';
 import { seenEdgeLines } from './scribe-edge.ts';
 import { wrapText } from './text-width.ts';
 import type { Drawing, Mark } from './types.ts';
 
-const besidePart = 34; // mm of paper for dimensions and texts left and right together
-const legibleWidth = 13; // mm of paper; narrower parts are drawn larger and broken
-const wantedWidth = 26; // mm of paper for such parts
-const betweenViews = 12; // mm of paper
-const belowEdge = 18; // mm of paper for the dimension of the length
-
-const tallest = 0.85; // of the room along; the most a part may be high on paper
-const brokenScales = [1, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 10].map((divisor) => 1 / divisor);
+const roomy: PartSpacing = {
+  ...{ beside: 34, between: 12, below: 9, aside: 14, section: 18 },
+  lettering: lettering.usual,
+};
 
 /** Face view and edge view of a part with finished sizes, machining, grain, face marks and scribed edges. */
 export function drawPart(
@@ -33,62 +29,45 @@ export function drawPart(
   options: { readonly width: number; readonly units?: LengthSystem },
 ): Drawing {
   const { units = 'mm' } = options;
-  const room = Math.max(options.width - besidePart, 30);
-  const sheet = { part, units, ...chooseView(part, room) };
-  const { scale, along } = sheet;
-  const { length, width, thickness } = part.finished;
-  const edgeTop = -betweenViews;
-  const edgeBottom = edgeTop - thickness * scale;
-  const place = (x: number, y: number): Point => ({ x: along.place(x), y: y * scale });
-  const marks: Mark[] = [
-    ...drawFace(sheet),
-    ...drawEdgeView(sheet, edgeBottom),
-    ...drawDimension(place(0, 0), place(length, 0), formatSize(length, units), {
-      offset: edgeBottom - 9,
-      link: 'length',
-    }),
-    ...drawDimension(place(length, 0), place(length, width), formatSize(width, units), {
-      offset: -14,
-      link: 'width',
-    }),
-    ...drawDimension(
-      { x: along.place(length), y: edgeBottom },
-      { x: along.place(length), y: edgeTop },
-      formatSize(thickness, units),
-      { offset: -14, link: 'thickness' },
-    ),
-    ...drawOrdinates(part, along, { top: width * scale, units }),
-    ...along.breaks.flatMap((x) => drawBreak(x, [0, width * scale], [edgeBottom, edgeTop])),
-    ...drawSection(part, scale, edgeBottom - belowEdge),
-  ];
+  const view = viewPart(part, { width: options.width }, roomy);
+  const marks = drawPartViews({ part, units, ...view }, roomy);
   const bottom = Math.min(...marks.map((mark) => boxOfMark(mark).minY)) - 6;
   const title = `${part.id}  ${part.name}`;
-  return makeDrawing(title, scale, [...marks, ...drawNotes(sheet, bottom, options.width - 8)]);
+  const notes = drawNotes({ part, units, ...view }, bottom, options.width - 8);
+  return makeDrawing(title, view.scale, [...marks, ...notes]);
 }
 
-/** The scale to draw a part at, and whether long plain stretches are taken out of it. */
-function chooseView(part: Part, room: number): { scale: number; along: BrokenLength } {
-  const { length, width } = part.finished;
-  const whole = Math.min(chooseScale(length, room), chooseScale(width, room * tallest));
-  if (width * whole >= legibleWidth) return { scale: whole, along: wholeLength(whole) };
-  const stations = [
-    0,
-    length,
-    ...boxStations(part.outline),
-    ...part.holes.flatMap(boxStations),
-    ...part.machining.flatMap((m) => boxStations(seenOnFace(m, part)?.outline ?? [])),
+/** Face view from y = 0 up, edge view and sizes below and beside it. */
+export function drawPartViews(sheet: PartSheet, spacing: PartSpacing): readonly Mark[] {
+  const { part, scale, along, units } = sheet;
+  const { length, width, thickness } = part.finished;
+  const edgeTop = spacing.between === null ? 0 : -spacing.between;
+  const edgeBottom = spacing.between === null ? 0 : edgeTop - thickness * scale;
+  const place = (x: number, y: number): Point => ({ x: along.place(x), y: y * scale });
+  const hasEdge = spacing.between !== null;
+  const views = [[0, width * scale] as const, ...(hasEdge ? [[edgeBottom, edgeTop] as const] : [])];
+  const aside = { offset: -spacing.aside, height: spacing.lettering };
+  const thick = drawDimension(
+    { x: along.place(length), y: edgeBottom },
+    { x: along.place(length), y: edgeTop },
+    formatSize(thickness, units),
+    { ...aside, link: 'thickness' },
+  );
+  return [
+    ...drawFace(sheet),
+    ...(hasEdge ? drawEdgeView(sheet, edgeBottom) : []),
+    ...drawDimension(place(0, 0), place(length, 0), formatSize(length, units), {
+      ...{ offset: edgeBottom - spacing.below, link: 'length', height: spacing.lettering },
+    }),
+    ...drawDimension(place(length, 0), place(length, width), formatSize(width, units), {
+      ...aside,
+      link: 'width',
+    }),
+    ...(hasEdge ? thick : []),
+    ...drawOrdinates(part, along, { top: width * scale, units }),
+    ...along.breaks.flatMap((x) => drawBreak(x, ...views)),
+    ...drawSection(part, scale, edgeBottom - spacing.section),
   ];
-  const wanted = chooseScale(width, wantedWidth);
-  const tries = brokenScales.filter((s) => s <= wanted && s > whole);
-  for (const scale of tries) {
-    const along = breakLength(stations, scale, room);
-    if (along) return { scale, along };
-  }
-  return { scale: whole, along: wholeLength(whole) };
-}
-
-function boxStations(outline: Outline): readonly number[] {
-  return outline.length === 0 ? [] : [boxOfOutline(outline).minX, boxOfOutline(outline).maxX];
 }
 
 /** An outline of the part on paper; arcs stay arcs where nothing is taken out. */

@@ -33,6 +33,8 @@ export interface PartDraft {
   readonly edges?: readonly PartEdge[];
   readonly machining?: readonly Machining[];
   readonly matched?: Part['matched'];
+  /** Must lie flat, so that a wide solid one is glued up of narrow boards (joinery D3). */
+  readonly flat?: true;
   /** Number of the part of this piece it is to come from one board with. */
   readonly besideOf?: number;
   readonly notes?: readonly string[];
@@ -65,6 +67,7 @@ export function makePart(piece: Piece, draft: PartDraft): Part {
     edges: draft.edges ?? [],
     machining: draft.machining ?? [],
     ...(draft.matched && { matched: draft.matched }),
+    ...(draft.flat && draft.material.kind === 'solid' && { flat: true }),
     ...(draft.besideOf !== undefined && { besideOf: partAddress(piece, draft.besideOf) }),
     placements: draft.placements,
     working: draft.working,

@@ -56,6 +56,10 @@ export interface JoinerySettings {
   /** Coats of finish on the faces that show and on those that do not, where they differ; else all faces get the same. */
   readonly coatsShown?: number;
   readonly coatsHidden?: number;
+  /** Widest flat-sawn board in a solid part that must lie flat, mm; left out: 120 (joinery D3, C16). */
+  readonly widestFlat?: number;
+  /** For what spares are cut (joinery D3); left out: for nothing. */
+  readonly spares?: 'none' | 'boards' | 'all';
 }
 
 interface PieceBase {

@@ -19,6 +19,20 @@ export const roughAllowance = {
   thickness: { usual: 4, long: 5, short: 3, longFrom: 1200, wideFrom: 150, shortBelow: 600 },
 } as const;
 
+/**
+ * Edge-glued panels, mm (joinery D4, C16): allowances on length, width, for each joint, and on sawn thickness; the widest
+ * flat-sawn board where flatness matters (D3); staves narrower than `narrow` make more joints than panel (common practice).
+ */
+export const glueUp = {
+  length: 25,
+  width: 6,
+  joint: 2,
+  thickness: 5,
+  widestFlat: 120,
+  narrow: 40,
+  caul: 20,
+} as const;
+
 /** Least visible gap left by the finish on both faces of anything that opens, mm (joinery 0.7, G6). */
 export const leastFinishedGap = 1.2;
 

@@ -119,6 +119,12 @@ export interface Part {
   readonly machining: readonly Machining[];
   /** Fronts cut from one strip in this order so that the figure runs through. */
   readonly matched?: { readonly set: string; readonly index: number };
+  /** Must lie flat: of flat-sawn solid timber no wider than the project allows from one board (joinery D3). */
+  readonly flat?: true;
+  /** It is glued up edge to edge of this many staves (joinery D4, C16): `rough` is then the blank of one stave. */
+  readonly staves?: { readonly count: number; readonly width: number };
+  /** Made and not fitted: to try the setting of a machine on, or to have one in hand (joinery D3). Why, in words. */
+  readonly spare?: string;
   /** Wanted from the same board as this part, side by side (joinery D3). */
   readonly besideOf?: PartId;
   /** One per copy, in the frame of the piece. */
@@ -174,12 +180,22 @@ export interface StepAddress {
   readonly step: string;
 }
 
+/** A board of a material as it can be used: its edges trimmed, mm. */
+export interface Board {
+  readonly material: MaterialId;
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+}
+
 /** What a piece is built from besides its own parameters. `shape` null: none measured yet, or none wanted. */
 export interface BuildContext {
   readonly shape: Shape | null;
   readonly shapeName?: string;
   readonly materials: readonly Material[];
   readonly settings: JoinerySettings;
+  /** Boards that can be had, edges trimmed; left out: of any size. */
+  readonly boards?: readonly Board[];
   /** The pieces made before this one, for a piece that takes its size from another (`requiredPieces`). */
   readonly built?: readonly BuiltPiece[];
 }
