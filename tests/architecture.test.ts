@@ -31,13 +31,18 @@ const areas: Readonly<
     uses: [...allOfCore(), 'formats/svg', 'formats/dxf', 'formats/pdf', 'formats/csv', 'formats/json'],
   },
   'solver/glpk': { uses: tier('problems', 'numerics', 'cutting'), packages: ['glpk.js/node', 'glpk.js'] },
+  'solver/crew': { uses: [] },
   'solver/worker': {
-    uses: [...tier('problems', 'numerics', 'cutting', 'nesting'), 'solver/glpk'],
+    uses: [...tier('problems', 'numerics', 'cutting', 'nesting'), 'solver/glpk', 'solver/crew'],
     packages: ['comlink'],
+  },
+  'solver/threads': {
+    uses: [...tier('problems', 'numerics', 'cutting', 'nesting'), 'solver/glpk', 'solver/crew'],
+    packages: ['node:*'],
   },
   'storage/browser': { uses: tier('problems', 'project'), packages: ['idb'] },
   'storage/file': { uses: tier('problems', 'project') },
-  cli: { uses: [...allOfCore(), ...formats(), 'solver/glpk'], packages: ['node:*'] },
+  cli: { uses: [...allOfCore(), ...formats(), 'solver/glpk', 'solver/threads'], packages: ['node:*'] },
   app: {
     uses: [...allOfCore(), ...formats(), 'solver/worker', 'storage/browser', 'storage/file'],
     packages: [

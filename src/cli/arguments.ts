@@ -14,6 +14,7 @@ export interface Arguments {
   readonly seconds?: number;
   readonly work?: number;
   readonly seed?: number;
+  readonly workers?: number;
   readonly port?: number;
   readonly into?: string;
   readonly layer?: string;
@@ -32,6 +33,7 @@ const options = {
   seconds: { type: 'string' },
   work: { type: 'string' },
   seed: { type: 'string' },
+  workers: { type: 'string' },
   port: { type: 'string' },
   into: { type: 'string' },
   layer: { type: 'string' },
@@ -43,10 +45,10 @@ const options = {
 
 /** Which options a verb takes besides `--json` and `--help`. */
 const optionsOfVerb: Readonly<Record<string, readonly string[]>> = {
-  plan: ['output', 'seconds', 'work', 'seed'],
+  plan: ['output', 'seconds', 'work', 'seed', 'workers'],
   measure: [],
-  cut: ['seconds', 'work', 'seed'],
-  nest: ['seconds', 'work', 'seed'],
+  cut: ['seconds', 'work', 'seed', 'workers'],
+  nest: ['seconds', 'work', 'seed', 'workers'],
   check: ['job'],
   open: ['port'],
   trace: ['into', 'layer', 'contour', 'name', 'seen-from', 'unit'],
@@ -82,7 +84,8 @@ export function readArguments(argv: readonly string[]): Result<Arguments> {
     ...texts(values, ['output', 'job', 'into', 'layer', 'name', 'unit']),
     ...(typeof values['seen-from'] === 'string' && { seenFrom: values['seen-from'] }),
     ...defined({ seconds: number('seconds'), work: number('work') }),
-    ...defined({ seed: number('seed'), port: number('port'), contour: number('contour') }),
+    ...defined({ seed: number('seed'), workers: number('workers'), port: number('port') }),
+    ...defined({ contour: number('contour') }),
   };
   return faults.length > 0 ? fail(...faults) : succeed(read);
 }
@@ -122,6 +125,7 @@ const limits = {
   seconds: { least: 0.1, most: 86_400, whole: false, text: 'seconds from 0.1 to 86400' },
   work: { least: 1, most: 1e12, whole: true, text: 'a whole number of steps from 1 up' },
   seed: { least: 0, most: 4_294_967_295, whole: true, text: 'a whole number from 0 to 4294967295' },
+  workers: { least: 1, most: 2, whole: true, text: '1 or 2' },
   port: { least: 1, most: 65_535, whole: true, text: 'a whole number from 1 to 65535' },
   contour: { least: 1, most: 1e6, whole: true, text: 'a whole number from 1 up' },
 } as const;

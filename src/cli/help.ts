@@ -21,6 +21,7 @@ Options
   --seconds N    time for the whole run (plan: 6, cut and nest: 10)
   --work N       steps of search instead of time: the same answer on every machine
   --seed N       another start for the search (1)
+  --workers N    1 or 2 threads for the search (2 where there are two cores, and with --work)
   --help, --version
 
 FILE may be - for standard input. Lengths are in mm, angles in degrees.

@@ -80,7 +80,8 @@ export function pieceChoices(
   info: ParameterInfo,
   pieces: readonly Piece[],
 ): readonly { readonly value: string; readonly label: string }[] {
-  const fitting = pieces.filter((piece) => piece.kind === info.pieceKind);
+  const wanted = [info.pieceKind ?? []].flat();
+  const fitting = pieces.filter((piece) => wanted.includes(piece.kind));
   return [
     { value: '', label: 'None: sizes below' },
     ...fitting.map(({ id, letter, name }) => ({ value: id, label: `${letter} ${name}` })),

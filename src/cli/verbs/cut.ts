@@ -1,12 +1,13 @@
-import { checkJob, checkPlan, solveCutting, type CuttingPlan, type Layout } from '#core/cutting';
+import { checkJob, checkPlan, type CuttingPlan, type Layout } from '#core/cutting';
 import { formatNumber } from '#core/units';
 import { readCuttingJob } from '#formats/json';
-import { loadGlpk } from '#solver/glpk';
+import { cutTogether } from '#solver/threads';
 
 import type { Arguments } from '../arguments.ts';
 import type { Io } from '../io.ts';
 import type { Outcome } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
+import { countWorkers } from './count-workers.ts';
 import { oneFile } from './one-file.ts';
 
 /** Kept back from the time asked for, to check and print the answer, seconds. */
@@ -24,11 +25,9 @@ export async function runCut(io: Io, given: Arguments): Promise<Outcome> {
   if (!job.ok) return { kind: 'refused', findings: job.problems };
   const wrong = checkJob(job.value);
   if (wrong.length > 0) return { kind: 'refused', findings: wrong };
-  const solveLp = await loadGlpk();
   const seconds = Math.max(0.05, (given.seconds ?? defaultSeconds) - io.elapsed() - reserve);
-  const plan = solveCutting(job.value, {
-    solveLp,
-    clock: () => io.elapsed() * 1000,
+  const plan = await cutTogether(job.value, {
+    workers: countWorkers(given),
     ...(given.work === undefined ? { seconds } : { work: given.work }),
     ...(given.work !== undefined && given.seconds !== undefined && { seconds }),
     seed: given.seed ?? 1,

@@ -15,9 +15,8 @@ export interface CuttingNews {
   readonly left: number;
   readonly cost: number;
   readonly bound: number;
-  /** The best load; null when it was told or heard before. */
-  readonly load: PackedLoad | null;
-  readonly free: PackedFreeLoad | null;
+  /** The best loads, with trees of cuts and without; null when they were told or heard before. */
+  readonly found: { readonly load: PackedLoad; readonly free: PackedFreeLoad | null } | null;
 }
 
 /** What the other run knows of this one's best loads. */
@@ -30,13 +29,13 @@ export interface Told {
 export function tellNews(engine: Engine, told: Told): CuttingNews {
   const { search } = engine;
   const free = engine.free?.best ?? null;
+  const isKnown = search.best === told.load && free === told.free;
   const news: CuttingNews = {
     state: stateOf(engine),
     left: search.best.leftCount,
     cost: costSoFar(engine),
     bound: engine.bound,
-    load: search.best === told.load ? null : packLoad(search.best),
-    free: free === null || free === told.free ? null : packFreeLoad(free),
+    found: isKnown ? null : { load: packLoad(search.best), free: free && packFreeLoad(free) },
   };
   told.load = search.best;
   told.free = free;
@@ -54,8 +53,8 @@ export function takeNews(engine: Engine, news: CuttingNews, told: Told): void {
   const { bound } = engine;
   const cost = costSoFar(engine);
   engine.bound = Math.max(bound, news.bound);
-  if (news.load) takeLoad(engine, unpackLoad(engine.model, news.load), told);
-  if (news.free) takeFreeLoad(engine, unpackFreeLoad(engine.model, news.free), told);
+  if (news.found) takeLoad(engine, unpackLoad(engine.model, news.found.load), told);
+  if (news.found?.free) takeFreeLoad(engine, unpackFreeLoad(engine.model, news.found.free), told);
   if (costSoFar(engine) < cost) engine.idle = 0;
   if (engine.bound > bound || costSoFar(engine) < cost) engine.tell('exchange');
 }

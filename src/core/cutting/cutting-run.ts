@@ -201,7 +201,7 @@ function refuse(job: CuttingJob, findings: readonly Problem[]): CuttingRun {
     layouts: [],
   };
   return {
-    work: () => ({ state: 'settled', left: unplaced.length, cost: 0, bound: 0, load: null, free: null }),
+    work: () => ({ state: 'settled', left: unplaced.length, cost: 0, bound: 0, found: null }),
     finish: () => plan,
   };
 }

@@ -1,15 +1,18 @@
-import type { Box } from '#core/geometry';
+import type { Box, Point } from '#core/geometry';
 import { drawRectangle, drawText, lettering, resizeDrawing } from './marks.ts';
 import { paperMargin, paperSize } from './paper.ts';
 import type { Paper, PaperSize } from './paper.ts';
+import type { LengthSystem } from '#core/units';
 import { formatScale } from './scales.ts';
 import { drawStamp } from './stamp.ts';
-import { shortenText } from './text-width.ts';
+import { shortenText, textWidth, wrapText } from './text-width.ts';
 import type { Drawing, Mark, Page } from './types.ts';
 
 export interface PageOptions {
   /** Printed across every page, as `DO NOT CUT`. */
   readonly stamp?: string;
+  /** Unit of the sizes on the drawings; mm when left out. */
+  readonly units?: LengthSystem;
 }
 
 const titleBlock = 12; // mm high, along the foot of the page
@@ -41,7 +44,7 @@ export function arrangePages(
       top = at.y - between;
       return { drawing, at };
     });
-    const frame = drawPageFrame(size, { title, drawings: own, number: i + 1, count: sheets.length, options });
+    const frame = framePage(size, { title, drawings: own, number: i + 1, count: sheets.length, options });
     return {
       title: `${title}, page ${i + 1} of ${sheets.length}`,
       ...size,
@@ -78,15 +81,19 @@ function groupDrawings(drawings: readonly Drawing[], paper: Paper): readonly She
   return groups;
 }
 
-interface PageContents {
+/** What the frame of a page tells. */
+export interface PageContents {
   readonly title: string;
   readonly drawings: readonly Drawing[];
   readonly number: number;
   readonly count: number;
   readonly options: PageOptions;
+  /** Stands small under the names of the drawings. */
+  readonly remark?: string;
 }
 
-function drawPageFrame(size: PaperSize, page: PageContents): Drawing {
+/** Frame, title block and stamp of a page. */
+export function framePage(size: PaperSize, page: PageContents): Drawing {
   const { stamp } = page.options;
   const frame = {
     minX: paperMargin,
@@ -107,24 +114,47 @@ function drawPageFrame(size: PaperSize, page: PageContents): Drawing {
   };
 }
 
-function drawTitleBlock(frame: Box, { title, drawings, number, count }: PageContents): readonly Mark[] {
+function drawTitleBlock(frame: Box, page: PageContents): readonly Mark[] {
+  const { drawings, number, count, options } = page;
   const { minX: left, maxX: right, minY: foot } = frame;
   const head = foot + titleBlock;
   const split = right - 56;
-  const scales = [...new Set(drawings.map((drawing) => formatScale(drawing.scale)))].join(', ');
-  const names = [...new Set(drawings.map((drawing) => drawing.title))].join(' · ');
-  const room = split - left - 6;
-  const { small, usual } = lettering;
+  const scales = [...new Set(drawings.map((drawing) => drawing.scale))]
+    .sort((a, b) => b - a)
+    .map(formatScale);
+  const shown = scales.length > 2 ? `${scales[0]} to ${scales.at(-1)}` : scales.join(', ');
+  const { small } = lettering;
   return [
     drawRectangle({ ...frame, maxY: head }, 'outline'),
     drawRectangle({ ...frame, minX: split, maxY: head }, 'thin'),
-    drawText({ x: left + 3, y: foot + 6.4 }, shortenText(title, usual, room, 'bold'), { weight: 'bold' }),
-    drawText({ x: left + 3, y: foot + 2.2 }, shortenText(names, small, room), {
-      height: small,
-      tone: 'soft',
+    ...drawTitle({ x: left + 3, y: foot }, split - left - 6, page),
+    drawText({ x: split + 3, y: foot + 6.8 }, shortenText(`Scale ${shown}`, small, 32), { height: small }),
+    drawText({ x: split + 3, y: foot + 2.2 }, `sizes in ${options.units === 'inch' ? 'inches' : 'mm'}`, {
+      ...{ height: small, tone: 'soft' },
     }),
-    drawText({ x: split + 3, y: foot + 6.8 }, shortenText(`Scale ${scales}`, small, 30), { height: small }),
-    drawText({ x: split + 3, y: foot + 2.2 }, 'sizes in mm', { height: small, tone: 'soft' }),
     drawText({ x: right - 3, y: foot + 4.2 }, `${number} of ${count}`, { align: 'end', weight: 'bold' }),
   ];
+}
+
+/** Title, names of the drawings and remark on up to three lines: the title smaller and broken where it is long. */
+function drawTitle(at: Point, room: number, { title, drawings, remark }: PageContents): readonly Mark[] {
+  const { small, usual, fine } = lettering;
+  const names = [...new Set(drawings.map((drawing) => drawing.title))].join(' · ');
+  const isLong = textWidth(title, usual, 'bold') > room;
+  const line = (y: number, text: string, height: number, weight: 'bold' | 'normal' = 'normal'): Mark =>
+    drawText({ x: at.x, y: at.y + y }, shortenText(text, height, room, weight), {
+      ...{ height, weight, ...(weight === 'normal' && { tone: 'soft' as const }) },
+    });
+  const rows = isLong ? wrapText(title, small, room / 1.11) : [title];
+  const titles = isLong
+    ? rows.slice(0, 2).map((text, i) => line(8.4 - i * 3.4, rest(rows, i, text), small, 'bold'))
+    : [line(remark === undefined ? 6.4 : 7.6, title, usual, 'bold')];
+  if (remark === undefined && !isLong) return [...titles, line(2.2, names, small)];
+  const tail = isLong && rows.length > 1 ? [names] : [names, ...(remark === undefined ? [] : [remark])];
+  return [...titles, ...tail.map((text, i) => line(tail.length > 1 ? 4.2 - i * 2.8 : 1.6, text, fine))];
+}
+
+/** The last line that there is room for takes all that is left, to be shortened. */
+function rest(rows: readonly string[], index: number, text: string): string {
+  return index === 1 ? rows.slice(1).join(' ') : text;
 }

@@ -15,12 +15,13 @@ import type { PartSheet } from './part-signs.ts';
 import { formatScale, formatSize, unitNote } from './scales.ts';
 import { drawWave } from './symbols.ts';
 import { seenEdgeLines } from './scribe-edge.ts';
-import { wrapText } from './text-width.ts';
+import { textWidth, wrapText } from './text-width.ts';
 import type { Drawing, Mark } from './types.ts';
 
 const roomy: PartSpacing = {
   ...{ beside: 34, between: 12, below: 9, aside: 14, section: 18 },
   lettering: lettering.usual,
+  isThicknessShown: true,
 };
 
 /** Face view and edge view of a part with finished sizes, machining, grain, face marks and scribed edges. */
@@ -47,6 +48,7 @@ export function drawPartViews(sheet: PartSheet, spacing: PartSpacing): readonly 
   const hasEdge = spacing.between !== null;
   const views = [[0, width * scale] as const, ...(hasEdge ? [[edgeBottom, edgeTop] as const] : [])];
   const aside = { offset: -spacing.aside, height: spacing.lettering };
+  const hasRoom = textWidth(formatSize(thickness, units), spacing.lettering) < thickness * scale - 1;
   const thick = drawDimension(
     { x: along.place(length), y: edgeBottom },
     { x: along.place(length), y: edgeTop },
@@ -63,7 +65,7 @@ export function drawPartViews(sheet: PartSheet, spacing: PartSpacing): readonly 
       ...aside,
       link: 'width',
     }),
-    ...(hasEdge ? thick : []),
+    ...(hasEdge && (spacing.isThicknessShown || hasRoom) ? thick : []),
     ...drawOrdinates(part, along, { top: width * scale, units }),
     ...along.breaks.flatMap((x) => drawBreak(x, ...views)),
     ...drawSection(part, scale, edgeBottom - spacing.section),

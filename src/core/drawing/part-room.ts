@@ -24,6 +24,8 @@ export interface PartSpacing {
   /** From the views to a section below them. */
   readonly section: number;
   readonly lettering: number;
+  /** Shown even where its figures do not fit beside the view; else left to the heading. */
+  readonly isThicknessShown: boolean;
 }
 
 /** How a part is drawn on so much paper: its scale, and how its length is placed. */

@@ -42,6 +42,7 @@ export const cellRows: readonly ParameterInfo[] = [
     default: 1,
     min: 1,
     max: 10,
+    when: { key: 'cabinetFront', given: true },
     source: 'joinery B6',
   })),
 ];

@@ -11,6 +11,7 @@ export {
   shapeNeeds,
 } from './kinds.ts';
 export type { KindWords, SeenSizes, ShapeNeeds } from './kind.ts';
+export { askedParameters } from './asked-parameters.ts';
 export { jointAdvice, suitability } from './joints/advice.ts';
 export type { JointDuty, JointKind } from './joints/advice.ts';
 export {
@@ -45,6 +46,8 @@ export {
   ripFences,
 } from './joints/saw-settings.ts';
 export { workOutMitreSpline, workOutScarf } from './joints/sloped-joints.ts';
+export { workOutEndOnFace } from './joints/end-on-face.ts';
+export type { EndOnFace, EndOnFaceJoint, EndOnFaceWish } from './joints/end-on-face.ts';
 export { workOutButt, workOutHousing } from './joints/standing-joints.ts';
 export { workOutJoint } from './joints/work-out-joint.ts';
 export type { JointRequest } from './joints/work-out-joint.ts';
@@ -57,6 +60,7 @@ export { roughSize } from './parts.ts';
 export { slicePart } from './slices.ts';
 export type { PartSlice } from './slices.ts';
 export { defaultSettings } from './rules.ts';
+export type { GlueParameters } from './glue.ts';
 export type { CabinetFrontParameters } from './cabinet-front/types.ts';
 export type { CarcaseParameters } from './carcase/types.ts';
 export type { ShelfParameters } from './shelf/types.ts';
@@ -90,6 +94,7 @@ export type {
 } from './piece-types.ts';
 export type {
   AssemblyStep,
+  Board,
   BuildContext,
   BuiltPiece,
   Fixing,

@@ -1,7 +1,7 @@
 import { sortBySeverity, type Problem } from '#core/problems';
 import { jointAdvice, suitability, type JointKind } from './joints/advice.ts';
 import type { Material } from './piece-types.ts';
-import type { BuiltPiece, Joint } from './types.ts';
+import type { BuildContext, BuiltPiece, Joint } from './types.ts';
 
 /** Joints that pieces call by another name than the table of C0. */
 const otherNames: Readonly<Record<string, JointKind>> = {
@@ -26,24 +26,31 @@ const toldAlready = [
   'joint-weak',
 ];
 
-/** A built piece with what the table of suitability says of its joints in their materials (joinery C0, G21). */
-export function withJointAdvice(built: BuiltPiece, materials: readonly Material[]): BuiltPiece {
+/** A built piece with what the table of suitability says of its joints in their materials, their load and the wet (joinery C0, G21). */
+export function withJointAdvice(
+  built: BuiltPiece,
+  { materials, settings }: Pick<BuildContext, 'materials' | 'settings'>,
+): BuiltPiece {
   if (built.joints.length === 0 || built.findings.some(({ code }) => toldAlready.includes(code)))
     return built;
   const found = new Map<string, Problem>();
   for (const joint of built.joints)
-    for (const problem of adviseOn(joint, built, materials))
+    for (const problem of adviseOn(joint, built, { materials, wet: settings.wet === true }))
       if (!found.has(problem.message)) found.set(problem.message, { ...problem, about: built.letter });
   if (found.size === 0) return built;
   return { ...built, findings: sortBySeverity([...built.findings, ...found.values()]) };
 }
 
-function adviseOn(joint: Joint, built: BuiltPiece, materials: readonly Material[]): readonly Problem[] {
+function adviseOn(
+  joint: Joint,
+  built: BuiltPiece,
+  { materials, wet }: { readonly materials: readonly Material[]; readonly wet: boolean },
+): readonly Problem[] {
   const kind = joint.kind in suitability ? (joint.kind as JointKind) : otherNames[joint.kind];
   if (!kind) return [];
   const used = joint.between.flatMap((id) => {
     const part = built.parts.find((one) => one.id === id);
     return materials.find((material) => material.id === part?.material) ?? [];
   });
-  return used.length === 0 ? [] : jointAdvice(kind, { materials: used });
+  return used.length === 0 ? [] : jointAdvice(kind, { materials: used, wet, ...(joint.load && { load: joint.load }) });
 }

@@ -35,6 +35,8 @@ export interface KindOfPiece<Kind extends PieceKind> {
   readonly make: (start: NewPiece) => Piece;
   /** Its parts are carried one by one and meet in their place, as lids and trim. */
   readonly inParts?: true;
+  /** Nothing of it is glued: it has no choice of glue. */
+  readonly unglued?: true;
   /** The pieces that must be made before this one, as it takes sizes from them. */
   readonly requires?: (piece: Extract<Piece, { kind: Kind }>) => readonly PieceId[];
 }

@@ -19,6 +19,8 @@ import { slatLiningKind } from './slat-lining/kind.ts';
 import { lidsKind } from './lids/kind.ts';
 import { accessPanelKind } from './access-panel/kind.ts';
 import { curvedHeadKind } from './curved-head/kind.ts';
+import { glueRows, settingsFor, withGlue } from './glue.ts';
+import { withGlueUps } from './glue-up.ts';
 import { withJointAdvice } from './joint-findings.ts';
 import type { ShapeNeeds, KindOfPiece, KindWords, SeenSizes } from './kind.ts';
 import type { PieceId } from './ids.ts';
@@ -54,7 +56,9 @@ export const pieceKinds = Object.keys(kinds) as readonly PieceKind[];
 
 /** Everything a piece comes to: parts, joints, fixings, steps, working. What stands in the way is in `findings`. */
 export function buildPiece(piece: Piece, context: BuildContext): BuiltPiece {
-  return withJointAdvice(kindOf(piece).build(piece, context), context.materials);
+  const own = { ...context, settings: settingsFor(piece.parameters, context.settings) };
+  const built = withJointAdvice(kindOf(piece).build(piece, own), own);
+  return withGlue(withGlueUps(built, own), own.settings);
 }
 
 /** A piece of this kind with the trade's defaults and the first materials that suit it. */
@@ -74,8 +78,16 @@ export function requiredPieces(piece: Piece): readonly PieceId[] {
 
 /** What can be chosen for a kind of piece, with label, default and limits, in the order to ask it. */
 export function parametersOf(kind: PieceKind): readonly ParameterInfo[] {
-  return kinds[kind].parameters;
+  return offered[kind];
 }
+
+/** The tables of all kinds, with the rows of those that are glued. */
+const offered = Object.fromEntries(
+  pieceKinds.map((kind) => [
+    kind,
+    kinds[kind].unglued ? kinds[kind].parameters : [...kinds[kind].parameters, ...glueRows],
+  ]),
+) as unknown as Readonly<Record<PieceKind, readonly ParameterInfo[]>>;
 
 /** Whether the parts of a kind are carried one by one and meet in their place. */
 export function isCarriedInParts(kind: PieceKind): boolean {

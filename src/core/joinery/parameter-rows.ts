@@ -1,4 +1,4 @@
-import type { ParameterInfo } from './piece-types.ts';
+import type { AskedWhen, ParameterInfo } from './piece-types.ts';
 
 /** A number of a parameter table: its usual value and limits; without `usual` it may be left out or must be entered. */
 export interface NumberRow {
@@ -8,6 +8,7 @@ export interface NumberRow {
   readonly help?: string;
   readonly type?: 'number' | 'whole';
   readonly required?: boolean;
+  readonly when?: AskedWhen;
 }
 
 /** A choice of a parameter table; the first is the default unless `noDefault`. */
@@ -15,6 +16,7 @@ export interface ChoiceRow {
   readonly choices: Readonly<Record<string, string>>;
   readonly help?: string;
   readonly noDefault?: boolean;
+  readonly when?: AskedWhen;
 }
 
 /** Makers of the rows of one parameter table, whose keys and source they carry. */
@@ -30,6 +32,7 @@ export function rowsFor<Key extends string>(source: string) {
       min: row.from,
       max: row.to,
       ...(row.required && { required: true }),
+      ...(row.when && { when: row.when }),
       source,
     }),
     choiceOf: (group: string, key: Key, label: string, row: ChoiceRow): ParameterInfo => ({
@@ -40,6 +43,7 @@ export function rowsFor<Key extends string>(source: string) {
       group,
       ...(!row.noDefault && { default: Object.keys(row.choices)[0] ?? '' }),
       choices: Object.entries(row.choices).map(([value, name]) => ({ value, label: name })),
+      ...(row.when && { when: row.when }),
       source,
     }),
   };

@@ -1,3 +1,4 @@
+import type { GlueKind } from '#core/materials';
 import type { AccessPanelParameters } from './access-panel/types.ts';
 import type { CabinetFrontParameters } from './cabinet-front/types.ts';
 import type { CarcaseParameters } from './carcase/types.ts';
@@ -11,6 +12,7 @@ import type { FlatDoorParameters } from './flat-door/types.ts';
 import type { FramedDoorParameters } from './framed-door/types.ts';
 import type { FreeFrameParameters } from './free-frame/types.ts';
 import type { FreePanelParameters } from './free-panel/types.ts';
+import type { GlueParameters } from './glue.ts';
 import type { HatchSurroundParameters } from './hatch-surround/types.ts';
 import type { CurvedHeadParameters } from './curved-head/types.ts';
 import type { MaterialId, PieceId } from './ids.ts';
@@ -60,6 +62,10 @@ export interface JoinerySettings {
   readonly widestFlat?: number;
   /** For what spares are cut (joinery D3); left out: for nothing. */
   readonly spares?: 'none' | 'boards' | 'all';
+  /** What joints are glued with; left out or `usual`: as each piece usually is. */
+  readonly glue?: GlueKind | 'usual';
+  /** The pieces stand in the wet. */
+  readonly wet?: boolean;
 }
 
 interface PieceBase {
@@ -71,29 +77,35 @@ interface PieceBase {
   readonly shape?: string;
 }
 
+/** A piece of one kind: what its kind asks for, and what all glued pieces may say of their glue. */
+type PieceOf<Kind extends string, Parameters> = PieceBase & {
+  readonly kind: Kind;
+  readonly parameters: Parameters & GlueParameters;
+};
+
 /** What to make, as the user asked for it. */
 export type Piece =
-  | (PieceBase & { readonly kind: 'door-frame'; readonly parameters: DoorFrameParameters })
-  | (PieceBase & { readonly kind: 'carcase'; readonly parameters: CarcaseParameters })
-  | (PieceBase & { readonly kind: 'shelf'; readonly parameters: ShelfParameters })
-  | (PieceBase & { readonly kind: 'countertop'; readonly parameters: CountertopParameters })
-  | (PieceBase & { readonly kind: 'run'; readonly parameters: RunParameters })
-  | (PieceBase & { readonly kind: 'drawer'; readonly parameters: DrawerParameters })
-  | (PieceBase & { readonly kind: 'cabinet-front'; readonly parameters: CabinetFrontParameters })
-  | (PieceBase & { readonly kind: 'flat-door'; readonly parameters: FlatDoorParameters })
-  | (PieceBase & { readonly kind: 'free-panel'; readonly parameters: FreePanelParameters })
-  | (PieceBase & { readonly kind: 'framed-door'; readonly parameters: FramedDoorParameters })
-  | (PieceBase & { readonly kind: 'free-frame'; readonly parameters: FreeFrameParameters })
-  | (PieceBase & { readonly kind: 'louvred-door'; readonly parameters: LouvredDoorParameters })
-  | (PieceBase & { readonly kind: 'slat-lining'; readonly parameters: SlatLiningParameters })
-  | (PieceBase & { readonly kind: 'hatch-surround'; readonly parameters: HatchSurroundParameters })
-  | (PieceBase & { readonly kind: 'infill'; readonly parameters: InfillParameters })
-  | (PieceBase & { readonly kind: 'dividers'; readonly parameters: DividersParameters })
-  | (PieceBase & { readonly kind: 'lids'; readonly parameters: LidsParameters })
-  | (PieceBase & { readonly kind: 'trim-run'; readonly parameters: TrimRunParameters })
-  | (PieceBase & { readonly kind: 'access-panel'; readonly parameters: AccessPanelParameters })
-  | (PieceBase & { readonly kind: 'step'; readonly parameters: StepParameters })
-  | (PieceBase & { readonly kind: 'curved-head'; readonly parameters: CurvedHeadParameters });
+  | PieceOf<'door-frame', DoorFrameParameters>
+  | PieceOf<'carcase', CarcaseParameters>
+  | PieceOf<'shelf', ShelfParameters>
+  | PieceOf<'countertop', CountertopParameters>
+  | PieceOf<'run', RunParameters>
+  | PieceOf<'drawer', DrawerParameters>
+  | PieceOf<'cabinet-front', CabinetFrontParameters>
+  | PieceOf<'flat-door', FlatDoorParameters>
+  | PieceOf<'free-panel', FreePanelParameters>
+  | PieceOf<'framed-door', FramedDoorParameters>
+  | PieceOf<'free-frame', FreeFrameParameters>
+  | PieceOf<'louvred-door', LouvredDoorParameters>
+  | PieceOf<'slat-lining', SlatLiningParameters>
+  | PieceOf<'hatch-surround', HatchSurroundParameters>
+  | PieceOf<'infill', InfillParameters>
+  | PieceOf<'dividers', DividersParameters>
+  | PieceOf<'lids', LidsParameters>
+  | PieceOf<'trim-run', TrimRunParameters>
+  | PieceOf<'access-panel', AccessPanelParameters>
+  | PieceOf<'step', StepParameters>
+  | PieceOf<'curved-head', CurvedHeadParameters>;
 
 export type PieceKind = Piece['kind'];
 
@@ -107,6 +119,11 @@ export interface NewPiece {
   /** What is made already, for a piece that goes with another. */
   readonly pieces?: readonly Piece[];
 }
+
+/** A parameter that is asked only when another one is given or left out, or stands at one of these values. */
+export type AskedWhen =
+  | { readonly key: string; readonly given: boolean }
+  | { readonly key: string; readonly is: readonly (string | number | boolean)[] };
 
 /** One parameter of a piece kind as the app shows it: label, unit, default and limits. */
 export interface ParameterInfo {
@@ -133,6 +150,8 @@ export interface ParameterInfo {
   readonly materialKind?: 'sheet' | 'solid' | 'either';
   readonly required?: boolean;
   /** Which pieces of the project a `piece` parameter takes. */
-  readonly pieceKind?: PieceKind;
+  readonly pieceKind?: PieceKind | readonly PieceKind[];
+  /** When it is asked at all; left out: always. */
+  readonly when?: AskedWhen;
   readonly source?: string;
 }

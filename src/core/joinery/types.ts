@@ -151,6 +151,8 @@ export interface Joint {
   readonly between: readonly [PartId, PartId];
   readonly count: number;
   readonly settings: readonly string[];
+  /** What it has to take, where that is more than its own weight; `heavy`: it is stood on or racked. */
+  readonly load?: 'light' | 'heavy';
 }
 
 export interface Fixing {

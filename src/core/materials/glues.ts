@@ -1,6 +1,12 @@
+/** The kinds of glue that a joint can be worked out for. */
+export type GlueKind = 'epoxy' | 'pva' | 'polyurethane';
+
 /** A glue and the time it leaves. */
 export interface Glue {
+  readonly kind: GlueKind;
   readonly name: string;
+  /** As it is bought for one piece. */
+  readonly pack: string;
   readonly water: 'indoors' | 'splash' | 'bilge';
   /** From spreading to closing at 20 °C, least and most minutes. */
   readonly openMinutes: readonly [number, number];
@@ -16,7 +22,9 @@ export interface Glue {
 /** Glues for joinery aboard; the maker's sheet goes before this table. */
 export const glues: readonly Glue[] = [
   {
+    kind: 'pva',
     name: 'PVA wood glue, D3',
+    pack: 'White glue, waterproof, small bottle',
     water: 'splash',
     openMinutes: [8, 10],
     pressure: 1.2,
@@ -25,7 +33,9 @@ export const glues: readonly Glue[] = [
     source: 'joinery F7, C; common practice, no source',
   },
   {
+    kind: 'epoxy',
     name: 'Epoxy, slow hardener',
+    pack: 'Epoxy glue, small pack',
     water: 'bilge',
     openMinutes: [25, 40],
     pressure: 0,
@@ -34,7 +44,9 @@ export const glues: readonly Glue[] = [
     source: "common practice, no source; see the maker's sheet",
   },
   {
+    kind: 'polyurethane',
     name: 'Polyurethane glue, D4',
+    pack: 'Polyurethane glue, small bottle',
     water: 'splash',
     openMinutes: [15, 30],
     pressure: 1.2,

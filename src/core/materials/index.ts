@@ -3,7 +3,7 @@ export type { Coating } from './coatings.ts';
 export { pilotDiameter, ultimateWithdrawalN, woodScrews } from './fixings.ts';
 export type { WoodScrew } from './fixings.ts';
 export { glues, potLifeMinutes } from './glues.ts';
-export type { Glue } from './glues.ts';
+export type { Glue, GlueKind } from './glues.ts';
 export { densityFromGravity, equilibriumMoisture } from './moisture.ts';
 export { coefficientAtAngle, coefficientFromShrinkage, movement, movementFromShrinkage } from './movement.ts';
 export { plywoodLimits, sheetGoods } from './sheet-goods.ts';

@@ -2,6 +2,7 @@ import {
   buildPiece,
   requiredPieces,
   withHingeBeds,
+  type Board,
   type BuiltPiece,
   type Piece,
   type PieceId,
@@ -9,6 +10,7 @@ import {
 import type { Problem } from '#core/problems';
 import type { Project } from '#core/project';
 
+import { boardsAtHand } from './stock-fit.ts';
 import type { ShapeOutcome, Understanding } from './types.ts';
 
 /** A project and what it came to, so that what has not changed since need not be worked out again. */
@@ -29,7 +31,11 @@ export function buildPieces(
   const made = new Map<PieceId, BuiltPiece>();
   const earlier = new Map(before?.understanding.pieces.map((built) => [built.piece, built]));
   const isSameGround =
-    before?.project.materials === project.materials && before?.project.settings === project.settings;
+    before?.project.materials === project.materials &&
+    before.project.settings === project.settings &&
+    before.project.stock === project.stock &&
+    before.project.tools.boardSaw === project.tools.boardSaw;
+  const boards = boardsAtHand(project);
   const sources = sourcesOf(before);
   for (const piece of inOrderOfMaking(project.pieces)) {
     const outcome = shapes.find((each) => each.shape.id === piece.shape);
@@ -44,7 +50,7 @@ export function buildPieces(
       source.outcome === outcome &&
       source.givers.length === givers.length &&
       source.givers.every((giver, i) => giver === givers[i]);
-    made.set(piece.id, isSame ? old : build(piece, project, { outcome, givers }));
+    made.set(piece.id, isSame ? old : build(piece, project, { outcome, givers, boards }));
   }
   return withBeds(byLetter(project.pieces), made);
 }
@@ -85,13 +91,18 @@ function sourcesOf(before: Understood | undefined): ReadonlyMap<PieceId, Source>
 function build(
   piece: Piece,
   project: Project,
-  { outcome, givers }: Pick<Source, 'outcome' | 'givers'>,
+  {
+    outcome,
+    givers,
+    boards,
+  }: Pick<Source, 'outcome' | 'givers'> & { readonly boards: readonly Board[] },
 ): BuiltPiece {
   const built = buildPiece(piece, {
     shape: outcome?.adjusted ?? null,
     ...(outcome && { shapeName: outcome.shape.name }),
     materials: project.materials,
     settings: project.settings,
+    boards,
     built: givers,
   });
   const round = requiredPieces(piece).filter((id) => !givers.some((giver) => giver.piece === id));

@@ -79,7 +79,9 @@ export function figuresOf(built: BuiltPiece, materials: readonly Material[]): Pi
     copies: sum((part) => part.quantity),
     sheetArea: sum((part) => (part.kind === 'sheet' ? (part.quantity * areaOf(part.rough)) / 1e6 : 0)),
     solidVolume: sum((part) =>
-      part.kind === 'solid' ? (part.quantity * areaOf(part.rough) * part.rough.thickness) / 1e6 : 0,
+      part.kind === 'solid'
+        ? (part.quantity * (part.staves?.count ?? 1) * areaOf(part.rough) * part.rough.thickness) / 1e6
+        : 0,
     ),
     mass: massOf(built, materials),
     joints: built.joints.reduce((total, joint) => total + joint.count, 0),

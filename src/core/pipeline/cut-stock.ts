@@ -1,5 +1,6 @@
 import type { CuttingPlan } from '#core/cutting';
-import type { Project, RackCommand, StockLine } from '#core/project';
+import type { Part } from '#core/joinery';
+import type { MadePart, Project, RackCommand, StockLine } from '#core/project';
 
 import { expandLayout } from './expand-layout.ts';
 import { asMade } from './made-parts.ts';
@@ -32,10 +33,18 @@ export function cutStockCommand(
     stock: line.id,
     made: parts.flatMap((part) => {
       const count = counts.get(part.id);
-      return count === undefined ? [] : [asMade(part, count)];
+      return count === undefined ? [] : [madeOf(project, part, count)];
     }),
     leftovers: layout.leftovers.map((left, i) => offcutOf(project, line, { ...left, number: i + 1 })),
   };
+}
+
+/** What is made of a part by so many blanks; staves count as a part when there are enough to glue it up. */
+function madeOf(project: Project, part: Part, blanks: number): MadePart {
+  if (!part.staves) return asMade(part, blanks);
+  const cut = blanks + (project.made?.find((each) => each.part === part.id)?.staves ?? 0);
+  const staves = cut % part.staves.count;
+  return { ...asMade(part, Math.floor(cut / part.staves.count)), ...(staves > 0 && { staves }) };
 }
 
 function offcutOf(

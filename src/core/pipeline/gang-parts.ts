@@ -27,6 +27,7 @@ export function gangParts(
   kerf: number,
 ): { readonly needs: readonly Need[]; readonly findings: readonly Problem[] } {
   const single = singleNeed(part);
+  if (part.staves) return { needs: [single], findings: [] };
   const gang = chooseGang(part, single, kerf);
   const inOne = gang.along * gang.across;
   if (inOne < 2) return enlargeTiny(part, single);

@@ -7,7 +7,7 @@ import { expandLayout, type ExpandedPart } from './expand-layout.ts';
 import { describeEdge } from './list-parts.ts';
 import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 
-/** One label for each copy of each part (joinery E8), in the order of the pieces. */
+/** One label for each copy of each part (joinery E8), and for each stave of one that is glued up, in the order of the pieces. */
 export function labelTexts(
   project: Project,
   understanding: Understanding,
@@ -17,14 +17,14 @@ export function labelTexts(
   const places = findPlaces(planned, routed);
   return understanding.pieces.flatMap((piece) =>
     piece.parts.flatMap((part) =>
-      Array.from({ length: part.quantity }, (_, copy) =>
+      Array.from({ length: part.quantity * (part.staves?.count ?? 1) }, (_, blank) =>
         makeLabel({
           job: project.name,
           units: project.units,
           piece,
           part,
-          copy,
-          stock: places.get(part.id)?.[copy] ?? '',
+          blank,
+          stock: places.get(part.id)?.[blank] ?? '',
         }),
       ),
     ),
@@ -69,20 +69,24 @@ interface LabelSource {
   readonly units: LengthSystem;
   readonly piece: BuiltPiece;
   readonly part: Part;
-  readonly copy: number;
+  /** Which of its blanks, counted from 0: copy after copy, of one that is glued up stave after stave. */
+  readonly blank: number;
   readonly stock: string;
 }
 
-function makeLabel({ job, units, piece, part, copy, stock }: LabelSource): LabelText {
+function makeLabel({ job, units, piece, part, blank, stock }: LabelSource): LabelText {
   const { length, width, thickness } = part.finished;
   const unit = units === 'mm' ? '' : ' in';
   const next = piece.steps.find((step) => step.place === 'workshop' && step.parts.includes(part.id));
   const hand = part.hand === 'none' || part.name.toLowerCase().includes(part.hand) ? '' : `, ${part.hand}`;
+  const staves = part.staves?.count ?? 1;
+  const copy = Math.floor(blank / staves);
+  const stave = staves > 1 ? `, stave ${(blank % staves) + 1} of ${staves}` : '';
   const number = part.quantity > 1 ? ` (${copy + 1} of ${part.quantity})` : '';
   return {
     job: `${job} · ${piece.letter} ${piece.name}`,
     address: part.id,
-    name: `${part.name}${hand}${number}`,
+    name: `${part.name}${hand}${stave}${number}`,
     size: [length, width, thickness].map((value) => formatSize(value, units)).join(' × ') + unit,
     faceSide: part.faceSide,
     seenFrom: piece.seenFrom,

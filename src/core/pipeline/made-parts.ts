@@ -15,15 +15,19 @@ export function asMade(part: Part, count: number): MadePart {
   return { part: part.id, count, finished: part.finished, form: formOf(part) };
 }
 
-/** The pieces as far as they are still to be cut: parts that are made leave the cutting jobs. */
+/** The pieces as far as they are still to be cut: parts that are made leave the cutting jobs, staves as shares of their part. */
 export function withoutMade(project: Project, pieces: readonly BuiltPiece[]): readonly BuiltPiece[] {
-  const counts = new Map((project.made ?? []).map((made) => [made.part, made.count]));
+  const counts = new Map((project.made ?? []).map((made) => [made.part, made]));
   if (counts.size === 0) return pieces;
+  const left = (part: Part): number => {
+    const { count = 0, staves = 0 } = counts.get(part.id) ?? {};
+    return Math.max(0, part.quantity - count - staves / (part.staves?.count ?? Infinity));
+  };
   return pieces.map((piece) => ({
     ...piece,
     parts: piece.parts.map((part) => ({
       ...part,
-      quantity: Math.max(0, part.quantity - (counts.get(part.id) ?? 0)),
+      quantity: left(part),
     })),
   }));
 }

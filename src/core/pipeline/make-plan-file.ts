@@ -43,6 +43,8 @@ export function makePlanFile(
         finished: part.finished,
         cut: part.cut,
         rough: part.rough,
+        ...(part.staves && { staves: part.staves.count }),
+        ...(part.spare !== undefined && { spare: part.spare }),
       })),
     ),
     findings: rest.findings,

@@ -21,19 +21,20 @@ export interface Need {
   readonly title: string;
 }
 
-/** A part on its own as a blank; across the grain its length and width change places. */
+/** A part on its own as a blank, or each stave of one that is glued up; across the grain its length and width change places. */
 export function singleNeed(part: Part): Need {
   const { length, width } = alongGrain(part, part.rough);
+  const staves = part.staves?.count ?? 1;
   return {
     id: part.id,
-    count: part.quantity,
+    count: Math.round(part.quantity * staves),
     length,
     width,
     thickness: part.rough.thickness,
-    finished: { width: alongGrain(part, part.cut).width, thickness: part.cut.thickness },
+    finished: { width: part.staves?.width ?? alongGrain(part, part.cut).width, thickness: part.cut.thickness },
     turn: part.turn || part.grain === 'any',
     parts: [{ part: part.id, x: 0, y: 0, length, width }],
-    title: `${part.id} ${part.name}`,
+    title: `${part.id} ${part.name}${staves > 1 ? ', stave' : ''}`,
   };
 }
 

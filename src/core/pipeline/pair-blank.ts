@@ -32,6 +32,7 @@ export function pairBlank(first: Part, second: Part, kerf: number): Need {
 export function findPairs(parts: readonly Part[]): readonly (readonly [Part, Part])[] {
   return parts.flatMap((part) => {
     const beside = parts.find((other) => other.id === part.besideOf);
-    return beside && beside.quantity === 1 && part.quantity === 1 ? [[beside, part] as const] : [];
+    const isPlain = (each: Part | undefined) => each?.quantity === 1 && !each.staves;
+    return beside && isPlain(beside) && isPlain(part) ? [[beside, part] as const] : [];
   });
 }

@@ -1,5 +1,6 @@
 import type { CuttingStock, Trim } from '#core/cutting';
-import type { StockLine } from '#core/project';
+import type { Board } from '#core/joinery';
+import type { Project, StockLine } from '#core/project';
 
 import type { Need } from './need.ts';
 
@@ -19,6 +20,17 @@ export function fitsOn(need: Need, line: StockLine, trim: Trim): boolean {
   const usable = usableOf(line, trim);
   const fits = (length: number, width: number): boolean => length <= usable.length && width <= usable.width;
   return fits(need.length, need.width) || (need.turn && fits(need.width, need.length));
+}
+
+/** The boards of the rack as they can be used, for parts that are too wide for one (joinery C16); battens are no boards. */
+export function boardsAtHand({ stock, tools }: Project): readonly Board[] {
+  return stock
+    .filter(({ form, count }) => (form === 'board' || form === 'offcut') && count !== 0)
+    .map((line) => ({
+      material: line.material,
+      ...usableOf(line, tools.boardSaw.trim),
+      thickness: line.thickness,
+    }));
 }
 
 /** How many there are of a stock line; null for as many as wanted. What is owned without a count is there once. */

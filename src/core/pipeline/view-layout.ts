@@ -64,7 +64,7 @@ function viewParts(
     const part = parts.find((each) => each.id === expanded.part);
     return {
       address: expanded.part,
-      name: part?.name ?? expanded.part,
+      name: `${part?.name ?? expanded.part}${part?.staves ? ', stave' : ''}`,
       sizeText: expanded.size.map((value) => formatSize(value, units)).join(' × '),
       place: expanded.place,
       x: expanded.x,

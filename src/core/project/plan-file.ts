@@ -48,6 +48,10 @@ export interface PlanFilePart {
   readonly finished: PartSize;
   readonly cut: PartSize;
   readonly rough: PartSize;
+  /** Glued up edge to edge of this many, each as large as `rough`. */
+  readonly staves?: number;
+  /** Made to try a setting on or to have one in hand; why. */
+  readonly spare?: string;
 }
 
 /** `plan.json`, the answer of `joggle plan` as a file: what was planned, with the jobs that can be cut and checked again. */

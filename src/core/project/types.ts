@@ -51,6 +51,8 @@ export interface MadePart {
   readonly part: PartId;
   /** How many of it are cut. */
   readonly count: number;
+  /** Of one that is glued up of several: how many staves of a further copy are cut. */
+  readonly staves?: number;
   /** What it was to be when it was cut, or as measured since; mm. */
   readonly finished: PartSize;
   /** Of its outline and joints when it was cut, to tell whether they have changed since. */

@@ -1,4 +1,11 @@
-import { arrangePages, drawElevation, drawExploded, drawPart, roomOnPage, type Page } from '#core/drawing';
+import {
+  arrangePages,
+  arrangePartPages,
+  drawElevation,
+  drawExploded,
+  roomOnPage,
+  type Page,
+} from '#core/drawing';
 import { viewShape } from '#core/pipeline';
 
 import { stamp, type BundleContext } from './bundle-context.ts';
@@ -9,11 +16,14 @@ import { drawNotice } from './notice.ts';
 export function drawPartSheets({ project, understanding, blocked }: BundleContext): readonly Page[] {
   const { width } = roomOnPage(project.paper, false);
   const { units } = project;
+  const nameMaterial = (id: string): string =>
+    project.materials.find((material) => material.id === id)?.name ?? id;
   const surveys = understanding.shapes.flatMap((outcome) =>
     arrangePages(
       viewShape(outcome, { width, units }),
       project.paper,
       `${project.name} · ${outcome.shape.name}`,
+      { units },
     ),
   );
   const pieces = understanding.pieces.flatMap((piece) => {
@@ -21,22 +31,16 @@ export function drawPartSheets({ project, understanding, blocked }: BundleContex
     const isStopped = piece.parts.some((part) => blocked.has(part.id));
     const free = piece.parts.filter((part) => !blocked.has(part.id));
     const stopped = piece.parts.filter((part) => blocked.has(part.id));
-    const draw = (parts: typeof free) => parts.map((part) => drawPart(part, { width, units }));
+    const options = { paper: project.paper, title, units, nameMaterial };
+    const whole = [
+      drawElevation(piece, { width, units }),
+      ...understanding.fits.filter((fit) => fit.piece === piece.piece).map((fit) => drawFitNotes(fit, width)),
+      drawExploded(piece, { width }),
+    ];
     return [
-      ...arrangePages(
-        [
-          drawElevation(piece, { width, units }),
-          ...understanding.fits
-            .filter((fit) => fit.piece === piece.piece)
-            .map((fit) => drawFitNotes(fit, width)),
-          drawExploded(piece, { width }),
-        ],
-        project.paper,
-        title,
-        isStopped ? { stamp } : {},
-      ),
-      ...arrangePages(draw(free), project.paper, title),
-      ...arrangePages(draw(stopped), project.paper, title, { stamp }),
+      ...(isStopped ? arrangePages(whole, project.paper, title, { units, stamp }) : []),
+      ...arrangePartPages(free, { ...options, first: isStopped ? [] : whole }),
+      ...arrangePartPages(stopped, { ...options, stamp }),
     ];
   });
   const pages = [...surveys, ...pieces];

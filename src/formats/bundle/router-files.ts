@@ -1,11 +1,10 @@
-import { drawRouterFiles, drawRouterSheet } from '#core/drawing';
+import { drawRouterFiles, drawRouterSheet, isRectangle } from '#core/drawing';
 import type { Part } from '#core/joinery';
 import { partsOnSheet, viewNest, type OutputFile } from '#core/pipeline';
 import { hasStop, type Problem } from '#core/problems';
 
 import type { BundleContext } from './bundle-context.ts';
 import { uniqueNames } from './file-name.ts';
-import { isRectangle } from './is-rectangle.ts';
 
 /** Router files, what was found while drawing them, and the names of those withheld, without their endings, because of a `stop`. */
 export interface RouterFiles {

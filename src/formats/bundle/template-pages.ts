@@ -1,9 +1,8 @@
 import { boxOfOutline } from '#core/geometry';
-import { drawTemplate, type Page } from '#core/drawing';
+import { drawable, drawTemplate, isRectangle, type Page } from '#core/drawing';
 import type { Part } from '#core/joinery';
 
 import { stamp, type BundleContext } from './bundle-context.ts';
-import { drawable, isRectangle } from './is-rectangle.ts';
 import { drawNotice } from './notice.ts';
 
 /** Longest stick that gets a full-size page for its joints or sloping ends alone, mm; a longer one is marked with square and bevel. */

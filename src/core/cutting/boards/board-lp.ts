@@ -164,10 +164,9 @@ function reducedCostOfEntry(lp: BoardLp, entry: number): number {
 }
 
 /** Amounts and prices anew from the inverse, against errors that add up. */
-function refresh({ rows, inverse, amounts, prices, demand, basis, ...lp }: BoardLp): void {
-  const costs = basis.map(() => 0) as unknown as Int32Array;
-  const whole = Float64Array.from(basis, (entry) => costOfEntry({ ...lp, rows, inverse, amounts, prices, demand, basis }, entry));
-  void costs;
+function refresh(lp: BoardLp): void {
+  const { rows, inverse, amounts, prices, demand, basis } = lp;
+  const costs = Float64Array.from(basis, (entry) => costOfEntry(lp, entry));
   amounts.fill(0);
   for (let row = 0; row < rows; row++) {
     const from = row * rows;
@@ -176,7 +175,7 @@ function refresh({ rows, inverse, amounts, prices, demand, basis, ...lp }: Board
     for (let i = 0; i < rows; i++) {
       const share = inverse[from + i] as number;
       if (share === 0) continue;
-      price += (whole[i] as number) * share;
+      price += (costs[i] as number) * share;
       amounts[i] = (amounts[i] as number) + share * wanted;
     }
     prices[row] = price;

@@ -45,22 +45,19 @@ export function priceRows(tables: RowTables, parts: RowParts): void {
   if (tables.bits.length < size) tables.bits = new Uint32Array(size + words * 16);
   else tables.bits.fill(0, 0, size);
   best.fill(0);
-  let reach = 0;
   for (let l = 0; l < lots.kinds.length; l++) {
     const kind = lots.kinds[l] as number;
     const copies = lots.copies[l] as number;
     const length = (parts.lengths[kind] as number) * copies;
-    reach = Math.min(longest, reach + length);
-    takeLot(tables, { length, worth: (parts.worths[kind] as number) * copies, from: l * words, reach });
+    takeLot(tables, { length, worth: (parts.worths[kind] as number) * copies, from: l * words });
   }
 }
 
-/** Beyond `reach` all lengths hold all lots so far: worked out once they are asked for. */
+/** Offers a lot to every length; one bit per length: taken or not. */
 function takeLot(
   { best, bits, longest }: RowTables,
-  lot: { readonly length: number; readonly worth: number; readonly from: number; readonly reach: number },
+  { length, worth, from }: { readonly length: number; readonly worth: number; readonly from: number },
 ): void {
-  const { length, worth, from } = lot;
   for (let x = longest; x >= length; x--) {
     const value = (best[x - length] as number) + worth;
     if (value <= (best[x] as number) + 1e-13) continue;

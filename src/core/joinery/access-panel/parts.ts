@@ -41,6 +41,7 @@ function panelDraft(layout: PanelLayout): PartDraft {
   const hole = circleOutline({ x: height - finger.fromEdge, y: width / 2 }, finger.diameter / 2);
   return {
     number: panelNumbers.panel,
+    flat: true,
     name: 'Panel',
     material: choices.stock.panel,
     finished: { length: height, width, thickness: v('T') },

@@ -18,6 +18,7 @@ export function makeFronts(piece: Piece, layout: FrontLayout, sets: readonly Fro
       number: Number(cell.id.slice(piece.letter.length)),
       name: `${kind}, ${where}`,
       material: layout.choices.fronted,
+      flat: true,
       finished: frontSize(layout, cell),
       working: {
         length: cell.grain === 'horizontal' ? 'front_w' : `f${cell.row}`,

@@ -37,6 +37,7 @@ function coreDraft({ book, choices, core, cutouts, strips }: TopLayout): Draft {
   return {
     name: strips.length > 0 ? 'Top, core' : 'Top',
     material: choices.stock.top,
+    flat: true,
     finished: { length: book.value('core_W'), width: book.value('core_D'), thickness: book.value('T') },
     working: { length: 'core_W', width: 'core_D', thickness: 'T' },
     outline: laid.outline,

@@ -132,6 +132,7 @@ function panelDraft({ book, choices, stiles, rails }: FramedLayout, { rails: lai
     number: framedNumbers.panel,
     name: 'Panel',
     material: choices.stock.panel,
+    flat: true,
     finished,
     working: { length: 'Hp', width: 'Wp', thickness: 'tp' },
     machining: solid && v('raise') > 0 ? raisePanel(finished, v('margin'), v('raise')) : [],

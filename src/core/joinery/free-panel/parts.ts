@@ -69,6 +69,7 @@ function panelDraft(layout: PanelLayout): PartDraft {
     number: 1,
     name: isLipped ? 'Panel, core' : 'Panel',
     material: choices.stock.panel,
+    flat: true,
     finished,
     cut: {
       length: finished.length + left('start') + left('end'),

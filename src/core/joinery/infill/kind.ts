@@ -186,6 +186,7 @@ export const infillKind: KindOfPiece<'infill'> = {
   },
   parameters: infillParameters,
   shape: { kinds: ['opening', 'outline'], required: false },
+  unglued: true,
   seen: { across: ['fin_W', 'min_fin'], up: ['H'] },
   build,
   make,

@@ -16,8 +16,8 @@ import {
 
 const show = formatNumber;
 const tenonTools: readonly number[] = [6, 8, 10, 12]; // joinery C4
-const slotTools: readonly number[] = [5, 6, 8, 10]; // joinery C3
-const dowelTools: readonly number[] = [6, 8, 10, 12];
+export const slotTools: readonly number[] = [5, 6, 8, 10]; // joinery C3
+export const dowelTools: readonly number[] = [6, 8, 10, 12];
 
 /** Dowels between an end and an edge (joinery C2): a third to half of the thinner piece, at least two. */
 export function workOutDowels(meeting: Meeting): WorkedJoint {

@@ -4,7 +4,7 @@ import { leastBeyondHousing } from '../rules.ts';
 import type { Standing } from './case-joints.ts';
 import { cutButtScrews, cutHousing, screwLimits } from './corner.ts';
 import type { FrameMember } from './frame.ts';
-import { checkWall, findings, type WorkedJoint } from './worked-joint.ts';
+import { checkWall, findings, gluedGap, type WorkedJoint } from './worked-joint.ts';
 
 const show = formatNumber;
 
@@ -65,9 +65,16 @@ function checkScrews({ male, other }: Standing, wish: ScrewWish, limits: ReturnT
   });
 }
 
+const usualRoom = 0.15; // a housing is wider than what stands in it (joinery C7: 0.1 to 0.2)
+
+/** How much wider a housing is than what stands in it: the gap of the glue on both faces, when one is chosen (joinery C, C7). */
+export function housingRoom(glue?: string): number {
+  return glue === undefined ? usualRoom : 2 * gluedGap(glue);
+}
+
 /** Housing in the face of the other, stopped `stopped` from its face edge where asked (joinery C7). */
 export function workOutHousing(
-  { male, other }: Standing,
+  { male, other, glue }: Standing,
   wish: {
     readonly at: number;
     readonly depth?: number;
@@ -78,7 +85,7 @@ export function workOutHousing(
 ): WorkedJoint {
   const { at, stopped = 0, cutter = 0, film = 0 } = wish;
   const depth = wish.depth ?? Math.min(7, other.thickness / 3);
-  const width = male.thickness + 0.15 + 2 * film;
+  const width = male.thickness + housingRoom(glue) + 2 * film;
   const [from, to] = [at - width / 2, at + width / 2];
   const plain = cutHousing(other, { from, to, depth });
   const trench = makeRecess('housing', 'face', { x: [from, to], y: [stopped, other.width], z: [0, depth] });

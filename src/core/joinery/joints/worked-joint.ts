@@ -19,9 +19,9 @@ export interface WorkedJoint {
   readonly findings: readonly Problem[];
 }
 
-/** The usual gap on each glued face for a glue, mm: the middle of what it fills well; of an unknown one 0.1 (joinery C). */
+/** The usual gap on each glued face for a glue, by kind or name, mm: the middle of what it fills well; of an unknown one 0.1 (joinery C). */
 export function gluedGap(glue?: string): number {
-  const found = glues.find(({ name }) => name === glue);
+  const found = glues.find(({ name, kind }) => name === glue || kind === glue);
   return found ? (found.gap[0] + found.gap[1]) / 2 : 0.1;
 }
 

@@ -13,6 +13,7 @@ export const lidsKind: KindOfPiece<'lids'> = {
     ],
   },
   inParts: true,
+  unglued: true,
   parameters: lidsParameters,
   shape: { kinds: ['opening', 'outline'], required: false },
   seen: { across: ['L', 'lid_L', 'g', 'cw'], up: ['W', 'lid_W', 'g', 'cw', 'hole_in'] },

@@ -59,6 +59,7 @@ function lidDraft(layout: LidsLayout, lid: LaidLid, i: number): Draft {
   return {
     name: 'Lid',
     material: choices.stock.lids,
+    flat: true,
     finished: { length: v(`lid${i + 1}_W`), width: v(`lid${i + 1}_L`), thickness: v('T') },
     working: { length: `lid${i + 1}_W`, width: `lid${i + 1}_L`, thickness: 'T' },
     outline: toPart(lid.corners, lid.left, lid.foot),

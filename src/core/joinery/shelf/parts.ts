@@ -35,6 +35,7 @@ function shelfDraft({ book, choices, outline }: ShelfLayout): Draft {
   return {
     name: 'Shelf',
     material: choices.stock.shelf,
+    flat: true,
     finished: { length: laid.length, width: laid.width, thickness: v('T') },
     working: { length: 'shelf_L', width: book.has('shelf_D') ? 'shelf_D' : 'Ds', thickness: 'T' },
     outline: laid.outline,

@@ -15,6 +15,7 @@ export const slatLiningKind: KindOfPiece<'slat-lining'> = {
   inParts: true,
   parameters: slatLiningParameters,
   shape: { kinds: ['opening', 'sections'], required: false },
+  unglued: true,
   seen: { across: ['run', 's', 'g'], up: ['O', 's', 'g', 'first'] },
   build: buildSlatLining,
   make: newSlatLining,

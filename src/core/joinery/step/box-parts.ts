@@ -121,6 +121,7 @@ function treadDraft(layout: StepLayout, level: number): Draft {
   return {
     name: isTop ? 'Top tread' : `Tread ${level}`,
     material: choices.stock.treads,
+    flat: true,
     finished,
     working: names,
     edges: [{ edge: 'far-edge', treatment: 'rounded', amount: 6 }],

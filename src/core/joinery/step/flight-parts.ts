@@ -124,6 +124,7 @@ function treadDraft(layout: StepLayout): Draft {
   return {
     name: 'Tread',
     material: choices.stock.treads,
+    flat: true,
     finished: { length: v('tread_L'), width: v('depth'), thickness: v('tt') },
     working: { length: 'tread_L', width: 'depth', thickness: 'tt' },
     edges: [{ edge: 'far-edge', treatment: 'rounded', amount: 6 }],

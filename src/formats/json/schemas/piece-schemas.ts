@@ -19,32 +19,42 @@ import { infillParameters } from './pieces/infill.ts';
 import { dividersParameters } from './pieces/dividers.ts';
 import { lidsParameters } from './pieces/lids.ts';
 import { trimRunParameters } from './pieces/trim-run.ts';
+import { glueEntries } from './pieces/fields.ts';
 import { accessPanelParameters } from './pieces/access-panel.ts';
 import { stepParameters } from './pieces/step.ts';
 import { curvedHeadParameters } from './pieces/curved-head.ts';
 
 const commonEntries = { id: someText, letter: someText, name: v.string(), shape: v.optional(someText) };
 
+/** A piece of a kind: its own parameters, and those of its glue. */
+function piece<const Kind extends string, Entries extends v.ObjectEntries>(
+  kind: Kind,
+  { entries }: { readonly entries: Entries },
+) {
+  const parameters = exact({ ...entries, ...glueEntries });
+  return exact({ ...commonEntries, kind: v.literal(kind), parameters });
+}
+
 export const pieceSchema = v.variant('kind', [
-  exact({ ...commonEntries, kind: v.literal('door-frame'), parameters: doorFrameParameters }),
-  exact({ ...commonEntries, kind: v.literal('carcase'), parameters: carcaseParameters }),
-  exact({ ...commonEntries, kind: v.literal('shelf'), parameters: shelfParameters }),
-  exact({ ...commonEntries, kind: v.literal('countertop'), parameters: countertopParameters }),
-  exact({ ...commonEntries, kind: v.literal('run'), parameters: runParameters }),
-  exact({ ...commonEntries, kind: v.literal('drawer'), parameters: drawerParameters }),
-  exact({ ...commonEntries, kind: v.literal('cabinet-front'), parameters: cabinetFrontParameters }),
-  exact({ ...commonEntries, kind: v.literal('flat-door'), parameters: flatDoorParameters }),
-  exact({ ...commonEntries, kind: v.literal('free-panel'), parameters: freePanelParameters }),
-  exact({ ...commonEntries, kind: v.literal('framed-door'), parameters: framedDoorParameters }),
-  exact({ ...commonEntries, kind: v.literal('free-frame'), parameters: freeFrameParameters }),
-  exact({ ...commonEntries, kind: v.literal('louvred-door'), parameters: louvredDoorParameters }),
-  exact({ ...commonEntries, kind: v.literal('slat-lining'), parameters: slatLiningParameters }),
-  exact({ ...commonEntries, kind: v.literal('hatch-surround'), parameters: hatchSurroundParameters }),
-  exact({ ...commonEntries, kind: v.literal('infill'), parameters: infillParameters }),
-  exact({ ...commonEntries, kind: v.literal('dividers'), parameters: dividersParameters }),
-  exact({ ...commonEntries, kind: v.literal('lids'), parameters: lidsParameters }),
-  exact({ ...commonEntries, kind: v.literal('trim-run'), parameters: trimRunParameters }),
-  exact({ ...commonEntries, kind: v.literal('access-panel'), parameters: accessPanelParameters }),
-  exact({ ...commonEntries, kind: v.literal('step'), parameters: stepParameters }),
-  exact({ ...commonEntries, kind: v.literal('curved-head'), parameters: curvedHeadParameters }),
+  piece('door-frame', doorFrameParameters),
+  piece('carcase', carcaseParameters),
+  piece('shelf', shelfParameters),
+  piece('countertop', countertopParameters),
+  piece('run', runParameters),
+  piece('drawer', drawerParameters),
+  piece('cabinet-front', cabinetFrontParameters),
+  piece('flat-door', flatDoorParameters),
+  piece('free-panel', freePanelParameters),
+  piece('framed-door', framedDoorParameters),
+  piece('free-frame', freeFrameParameters),
+  piece('louvred-door', louvredDoorParameters),
+  piece('slat-lining', slatLiningParameters),
+  piece('hatch-surround', hatchSurroundParameters),
+  piece('infill', infillParameters),
+  piece('dividers', dividersParameters),
+  piece('lids', lidsParameters),
+  piece('trim-run', trimRunParameters),
+  piece('access-panel', accessPanelParameters),
+  piece('step', stepParameters),
+  piece('curved-head', curvedHeadParameters),
 ]);

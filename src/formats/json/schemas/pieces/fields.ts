@@ -11,3 +11,9 @@ export const flag = v.optional(v.boolean());
 export function choice<const Choices extends readonly string[]>(...choices: Choices) {
   return v.optional(v.picklist(choices));
 }
+
+/** What all glued pieces may say of their glue. */
+export const glueEntries = {
+  glue: choice('project', 'epoxy', 'pva', 'polyurethane'),
+  wet: choice('project', 'dry', 'wet'),
+};

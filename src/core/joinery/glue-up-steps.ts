@@ -1,0 +1,64 @@
+import { formatNumber } from '#core/units';
+import { glueUp } from './rules.ts';
+import type { AssemblyStep, Part } from './types.ts';
+
+/** Minutes reckoned for jointing and gluing (common practice): for each panel, and for each of its joints. */
+const reckoned = { panel: 25, joint: 15 } as const;
+
+/** The steps of a piece with the gluing of its panels, each before the first step that handles it and after what that waits for. */
+export function glueUpSteps(
+  steps: readonly AssemblyStep[],
+  panels: readonly Part[],
+): readonly AssemblyStep[] {
+  const left = new Set(panels.map(({ id }) => id));
+  const laid: AssemblyStep[] = [];
+  let count = 0;
+  for (const step of steps) {
+    const own = panels.filter(({ id }) => left.has(id) && step.parts.includes(id));
+    if (own.length === 0) {
+      laid.push(step);
+      continue;
+    }
+    own.forEach(({ id }) => left.delete(id));
+    count += 1;
+    const id = count === 1 ? 'glue-up' : `glue-up-${count}`;
+    laid.push(glueStep(id, own, step.after), { ...step, after: [...step.after, id] });
+  }
+  const rest = panels.filter(({ id }) => left.has(id));
+  return rest.length === 0 ? laid : [glueStep('glue-up-first', rest, []), ...laid];
+}
+
+function glueStep(id: string, panels: readonly Part[], after: readonly string[]): AssemblyStep {
+  const joints = panels.reduce(
+    (sum, { quantity, staves }) => sum + quantity * ((staves?.count ?? 1) - 1),
+    0,
+  );
+  const copies = panels.reduce((sum, { quantity }) => sum + quantity, 0);
+  return {
+    id,
+    text: [
+      'Joint and glue up.',
+      ...panels.map(sayPanel),
+      'Lay the staves with best faces up and rings up and down in turn, grain running one way, and draw a triangle across the joints.',
+      'Plane the edges in pairs, so that what is out of square cancels, straight and 0.1 hollow in 300; rub or clamp dry first.',
+      'Clamps below and above in turn, cauls across the ends; wipe, let it stand a day, then plane flat and saw to size.',
+    ].join(' '),
+    place: 'workshop',
+    minutes: copies * reckoned.panel + joints * reckoned.joint,
+    parts: panels.map((panel) => panel.id),
+    after,
+  };
+}
+
+function sayPanel({ id, name, quantity, rough, staves, grain, cut }: Part): string {
+  const [length, width] = grain === 'along-width' ? [rough.width, rough.length] : [rough.length, rough.width];
+  const size = [length, width, rough.thickness].map((value) => formatNumber(value)).join(' × ');
+  const each = quantity > 1 ? `${quantity}, each ` : '';
+  const clamps = clampsFor(length, staves?.width ?? width);
+  return `${id} ${name} (${each}of ${staves?.count ?? 1} staves ${size}, ${clamps} clamps; planed to ${formatNumber(cut.thickness)}).`;
+}
+
+/** Clamps on a joint as long as this: pressure spreads at 45 degrees from the caul through the stave (joinery F7). */
+export function clampsFor(length: number, staveWidth: number): number {
+  return Math.max(2, Math.ceil(length / (2 * (staveWidth + glueUp.caul))));
+}

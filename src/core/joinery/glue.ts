@@ -1,0 +1,77 @@
+import { glues, type Glue, type GlueKind } from '#core/materials';
+import type { Problem } from '#core/problems';
+import type { JoinerySettings, ParameterInfo } from './piece-types.ts';
+import type { BuiltPiece, Fixing } from './types.ts';
+
+/** What any glued piece may say of its glue for itself; left out or `project`: as the project has it. */
+export interface GlueParameters {
+  readonly glue?: 'project' | GlueKind;
+  readonly wet?: 'project' | 'dry' | 'wet';
+}
+
+/** The rows of the parameter table that all glued pieces share. */
+export const glueRows: readonly ParameterInfo[] = [
+  {
+    ...{ key: 'glue', label: 'Glue', type: 'choice', group: 'Glue', default: 'project' },
+    choices: [
+      { value: 'project', label: 'As the project' },
+      ...glues.map(({ kind, name }) => ({ value: kind, label: name })),
+    ],
+    help: 'The joints get the gap this glue fills; epoxy wants more than white glue.',
+    source: 'joinery C',
+  },
+  {
+    ...{ key: 'wet', label: 'Where it stands', type: 'choice', group: 'Glue', default: 'project' },
+    choices: [
+      { value: 'project', label: 'As the project' },
+      { value: 'dry', label: 'Dry' },
+      { value: 'wet', label: 'In the wet' },
+    ],
+    help: 'In the wet some joints and glues do not hold.',
+    source: 'joinery C0',
+  },
+];
+
+/** The settings of the project as they hold for one piece; the very same when it says nothing of its own. */
+export function settingsFor(parameters: GlueParameters, settings: JoinerySettings): JoinerySettings {
+  const { glue = 'project', wet = 'project' } = parameters;
+  if (glue === 'project' && wet === 'project') return settings;
+  return {
+    ...settings,
+    ...(glue !== 'project' && { glue }),
+    ...(wet !== 'project' && { wet: wet === 'wet' }),
+  };
+}
+
+/** The glue chosen; undefined when each piece takes what is usual for it. */
+export function glueOf({ glue }: JoinerySettings): Glue | undefined {
+  return glues.find(({ kind }) => kind === glue);
+}
+
+/** A built piece whose list of fixings names the glue chosen, and what is to be said of that glue (joinery C0, F7). */
+export function withGlue(built: BuiltPiece, settings: JoinerySettings): BuiltPiece {
+  const glued = built.fixings.some(isGlue);
+  const glue = glueOf(settings);
+  if (!glued || (!glue && settings.wet !== true)) return built;
+  const fixings = glue
+    ? built.fixings.map((one) => (isGlue(one) ? { ...one, item: glue.pack } : one))
+    : built.fixings;
+  const isEpoxy = fixings.filter(isGlue).every(({ item }) => packed(item)?.water === 'bilge');
+  if (settings.wet !== true || isEpoxy) return { ...built, fixings };
+  return { ...built, fixings, findings: [...built.findings, notForWet(built, fixings)] };
+}
+
+const packed = (item: string) => glues.find(({ pack }) => pack === item);
+const isGlue = ({ item }: Fixing) => packed(item) !== undefined;
+
+function notForWet(built: BuiltPiece, fixings: readonly Fixing[]): Problem {
+  const name = fixings.flatMap(({ item }) => packed(item) ?? []).find(({ water }) => water !== 'bilge')?.name;
+  return {
+    severity: 'warn',
+    code: 'glue-not-for-wet',
+    about: built.letter,
+    message: `It stands in the wet, and ${name ?? 'its glue'} takes splashes only.`,
+    remedy: 'Take epoxy, and seal all end grain.',
+    source: 'joinery C0, F7',
+  };
+}
