@@ -2,9 +2,9 @@ import { readFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { checkPlan, solveCutting } from '#core/cutting';
+import { checkPlan } from '#core/cutting';
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
-import { loadGlpk } from '#solver/glpk';
+import { clockOf, cutTogether } from '#solver/threads';
 import { main as runFit } from './fit.ts';
 import { main as runShapes } from './shapes.ts';
 import { makeLargeJob, makeWorkshopJob } from './workshop-jobs.ts';
@@ -44,7 +44,7 @@ const files: Readonly<Record<string, readonly string[]>> = {
 };
 
 const usage =
-  'bench sheets|boards|workshop|large [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--cpu]\n   or: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--cpu]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
+  'bench sheets|boards|workshop|large [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
 
 /** Runs the bench and prints its table; the exit code is 1 when a plan or a bound is wrong, 2 for wrong use. */
 export async function main(argv: readonly string[]): Promise<number> {
@@ -59,6 +59,7 @@ export async function main(argv: readonly string[]): Promise<number> {
       file: { type: 'string' },
       every: { type: 'string', default: '1' },
       seed: { type: 'string', default: '1' },
+      workers: { type: 'string', default: '2' },
       cpu: { type: 'boolean', default: false },
     },
   });
@@ -72,9 +73,13 @@ export async function main(argv: readonly string[]): Promise<number> {
     ? ownJobs(set)
     : readInstances(values.instances ?? '', values.file ? [values.file] : (files[set] ?? []));
   const sample = instances.filter((_, i) => i % Number(values.every) === 0);
-  const run = { seconds: Number(values.seconds), seed: Number(values.seed), every: Number(values.every) };
-  console.log(describeRun(run, instances.length, values.cpu));
-  return runAll(sample, run, values.cpu ? processorTime : () => performance.now());
+  const run: Run = {
+    ...{ seconds: Number(values.seconds), seed: Number(values.seed), every: Number(values.every) },
+    workers: values.workers === '1' ? 1 : 2,
+    clock: values.cpu ? 'processor' : 'wall',
+  };
+  console.log(describeRun(run, instances.length));
+  return runAll(sample, run);
 }
 
 function ownJobs(set: 'workshop' | 'large'): readonly Instance[] {
@@ -102,35 +107,31 @@ interface Run {
   readonly seconds: number;
   readonly seed: number;
   readonly every: number;
+  readonly workers: 1 | 2;
+  /** `processor`: what each thread has computed, on a machine that others use too. */
+  readonly clock: 'wall' | 'processor';
 }
 
-/** Milliseconds this process has computed: what a run takes on a machine that others use too. */
-function processorTime(): number {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1000;
-}
-
-function describeRun({ seconds, seed, every }: Run, all: number, cpu: boolean): string {
+function describeRun({ seconds, seed, every, workers, clock }: Run, all: number): string {
   const [load = 0] = loadavg();
   const sample = every === 1 ? `all ${all} jobs` : `every ${every}th of ${all} jobs, from the first`;
-  const clock = cpu ? 'processor time' : 'wall clock';
-  return `# seed ${seed}, ${seconds} s a job by ${clock}, ${sample}, ${cpus().length} cores, load at the start ${load.toFixed(1)}`;
+  const by = clock === 'processor' ? 'processor time' : 'wall clock';
+  const threads = workers === 1 ? 'one thread' : 'two threads';
+  return `# seed ${seed}, ${seconds} s a job by ${by}, ${threads}, ${sample}, ${cpus().length} cores, load at the start ${load.toFixed(1)}`;
 }
 
-async function runAll(
-  instances: readonly Instance[],
-  { seconds, seed }: Run,
-  clock: () => number,
-): Promise<number> {
-  const solveLp = await loadGlpk();
+async function runAll(instances: readonly Instance[], run: Run): Promise<number> {
+  const clock = clockOf(run);
   console.log('instance\tcost\tbound\tproven\tfirst ms\tseconds\tbest known\tratio');
   const lines: Line[] = [];
   for (const instance of instances) {
     const start = clock();
-    let firstPlan = 0;
-    const plan = solveCutting(instance.job, {
-      ...{ solveLp, seconds, seed, clock },
-      onProgress: () => (firstPlan ||= clock() - start),
+    let firstPlan = NaN;
+    const plan = await cutTogether(instance.job, {
+      ...run,
+      onProgress: () => {
+        if (Number.isNaN(firstPlan)) firstPlan = clock() - start;
+      },
     });
     const line = judge(instance, plan, { seconds: (clock() - start) / 1000, firstPlan });
     lines.push(line);

@@ -2,8 +2,9 @@ import { readFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
-import { checkNest, solveNesting } from '#core/nesting';
+import { checkNest } from '#core/nesting';
 import type { NestJob, NestPlan } from '#core/nesting';
+import { clockOf, nestTogether } from '#solver/threads';
 
 /** A job of the literature with what is known of it: a strip length, or a number of sheets. */
 interface Instance {
@@ -30,7 +31,7 @@ interface Line {
 const files = ['shapes-strip', 'shapes-sheets'];
 
 /** Runs the bench of true shapes; the exit code is 1 when a plan or a bound is wrong, 2 for wrong use. */
-export function main(argv: readonly string[]): number {
+export async function main(argv: readonly string[]): Promise<number> {
   const { values } = parseArgs({
     args: [...argv],
     options: {
@@ -40,12 +41,13 @@ export function main(argv: readonly string[]): number {
       name: { type: 'string' },
       every: { type: 'string', default: '1' },
       seed: { type: 'string', default: '1' },
+      workers: { type: 'string', default: '2' },
       cpu: { type: 'boolean', default: false },
     },
   });
   if (values.instances === undefined) {
     console.error(
-      'usage: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--cpu]',
+      'usage: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]',
     );
     return 2;
   }
@@ -53,20 +55,24 @@ export function main(argv: readonly string[]): number {
     .flatMap((name) => readInstances(values.instances ?? '', name))
     .filter(({ name }) => values.name === undefined || values.name === name)
     .filter((_, i) => i % Number(values.every) === 0);
-  const clock = values.cpu ? processorTime : () => performance.now();
-  const run = { seconds: Number(values.seconds), seed: Number(values.seed) };
+  const run: Run = {
+    ...{ seconds: Number(values.seconds), seed: Number(values.seed) },
+    workers: values.workers === '1' ? 1 : 2,
+    clock: values.cpu ? 'processor' : 'wall',
+  };
   const [load = 0] = loadavg();
   console.log(
-    `# seed ${run.seed}, ${run.seconds} s a job by ${values.cpu ? 'processor time' : 'wall clock'}, ${instances.length} jobs, ${cpus().length} cores, load at the start ${load.toFixed(1)}`,
+    `# seed ${run.seed}, ${run.seconds} s a job by ${values.cpu ? 'processor time' : 'wall clock'}, ${run.workers === 1 ? 'one thread' : 'two threads'}, ${instances.length} jobs, ${cpus().length} cores, load at the start ${load.toFixed(1)}`,
   );
   console.log(
     'instance\tcost\tbound\tproven\tdensity %\tbest known\tbest %\tmean % published\tfirst ms\tseconds',
   );
-  const lines = instances.map((instance) => {
-    const line = runOne(instance, run, clock);
+  const lines: Line[] = [];
+  for (const instance of instances) {
+    const line = await runOne(instance, run);
     console.log(writeLine(line));
-    return line;
-  });
+    lines.push(line);
+  }
   console.log(summarise(lines));
   return lines.some((line) => line.faults.length > 0) ? 1 : 0;
 }
@@ -75,22 +81,23 @@ function readInstances(folder: string, name: string): readonly Instance[] {
   return JSON.parse(readFileSync(join(folder, `${name}.json`), 'utf8')) as readonly Instance[];
 }
 
-/** Milliseconds this process has computed: what a run takes on a machine that others use too. */
-function processorTime(): number {
-  const { user, system } = process.cpuUsage();
-  return (user + system) / 1000;
+interface Run {
+  readonly seconds: number;
+  readonly seed: number;
+  readonly workers: 1 | 2;
+  /** `processor`: what each thread has computed, on a machine that others use too. */
+  readonly clock: 'wall' | 'processor';
 }
 
-function runOne(
-  instance: Instance,
-  { seconds, seed }: { readonly seconds: number; readonly seed: number },
-  clock: () => number,
-): Line {
+async function runOne(instance: Instance, run: Run): Promise<Line> {
+  const clock = clockOf(run);
   const start = clock();
-  let firstPlan = 0;
-  const plan = solveNesting(instance.job, {
-    ...{ clock, seconds, seed },
-    onProgress: () => (firstPlan ||= clock() - start),
+  let firstPlan = NaN;
+  const plan = await nestTogether(instance.job, {
+    ...run,
+    onProgress: () => {
+      if (Number.isNaN(firstPlan)) firstPlan = clock() - start;
+    },
   });
   const spent = (clock() - start) / 1000;
   const faults = checkNest(instance.job, plan).map((problem) => problem.message);

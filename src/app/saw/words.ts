@@ -1,4 +1,6 @@
 import type { CuttingPlan, PlanFigures } from '#core/cutting';
+import { nameStock } from '#core/pipeline';
+import type { Project } from '#core/project';
 import type { Search } from './cutting-room.svelte.ts';
 import type { Laying } from './routing-room.svelte.ts';
 import { formatLength, formatMoney, formatNumber, type LengthSystem } from '#core/units';
@@ -36,9 +38,9 @@ export function layingWords({ state, plan }: Laying, currency: string): string {
   return `${sheets}. Whether it could be had for less is not known.`;
 }
 
-/** `2 sheets of birch-1, 1 of offcut-3`. */
-export function stockWords(plan: CuttingPlan): string {
-  return plan.stockUsed.map((used) => `${used.count} × ${used.id}`).join(', ');
+/** `2 × Birch plywood 12, sheet 2440 × 1220; 1 × Birch plywood 12, offcut 800 × 300`. */
+export function stockWords(plan: CuttingPlan, project: Project): string {
+  return plan.stockUsed.map((used) => `${used.count} × ${nameStock(project, used.id)}`).join('; ');
 }
 
 /** The piece in hand by the name of what is sawn: what is no sheet is a board. */

@@ -1,11 +1,13 @@
-import { checkNest, checkNestJob, solveNesting, type NestJob, type NestPlan } from '#core/nesting';
+import { checkNest, checkNestJob, type NestJob, type NestPlan } from '#core/nesting';
 import { formatNumber } from '#core/units';
 import { readNestJob } from '#formats/json';
+import { nestTogether } from '#solver/threads';
 
 import type { Arguments } from '../arguments.ts';
 import type { Io } from '../io.ts';
 import type { Outcome } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
+import { countWorkers } from './count-workers.ts';
 import { oneFile } from './one-file.ts';
 
 /** Kept back from the time asked for, to check and print the answer, seconds: so much, and so much for each corner laid. */
@@ -25,8 +27,8 @@ export async function runNest(io: Io, given: Arguments): Promise<Outcome> {
   if (wrong.length > 0) return { kind: 'refused', findings: wrong };
   const kept = reserve.least + reserve.corner * countCorners(job.value);
   const seconds = Math.max(0.05, (given.seconds ?? defaultSeconds) - io.elapsed() - kept);
-  const plan = solveNesting(job.value, {
-    clock: () => io.elapsed() * 1000,
+  const plan = await nestTogether(job.value, {
+    workers: countWorkers(given),
     ...(given.work === undefined ? { seconds } : { work: given.work }),
     ...(given.work !== undefined && given.seconds !== undefined && { seconds }),
     seed: given.seed ?? 1,

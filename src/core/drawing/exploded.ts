@@ -1,6 +1,6 @@
-import { crossProduct, placePoint } from '#core/geometry';
-import type { Box, Placement, Point, Point3 } from '#core/geometry';
+import type { Box, Point, Point3 } from '#core/geometry';
 import type { BuiltPiece, Part } from '#core/joinery';
+import { facesSeen, isBlock, nearness } from './block-faces.ts';
 import { drawNothing } from './elevation.ts';
 import { drawLeaders, drawPlate, fitTags, mergeTags } from './leaders.ts';
 import type { Tag } from './leaders.ts';
@@ -24,6 +24,8 @@ import type { Drawing, Mark } from './types.ts';
 
 interface Block {
   readonly part: Part;
+  /** What is written on it or beside it; nothing on parts of a member that another part names. */
+  readonly name: string;
   readonly faces: readonly (readonly Point3[])[];
   readonly holes: readonly (readonly Point3[])[];
   readonly centre: Point3;
@@ -33,34 +35,62 @@ interface Block {
 // Isometric: seen from the right, in front and above along (1, 1, 1)
 const [cos30, sin30] = [Math.sqrt(3) / 2, 0.5];
 const project = (p: Point3): Point => ({ x: (p.x - p.z) * cos30, y: p.y - (p.x + p.z) * sin30 });
-const nearness = (p: Point3) => p.x + p.y + p.z;
-const drawable = 1; // mm, less is not seen at the scale of such a view
 
 /** The parts pulled apart, in isometric view, with addresses; a dotted line leads each one home. */
 export function drawExploded(built: BuiltPiece, options: PaperRoom): Drawing {
-  const blocks: readonly Block[] = pullApart(built.parts).map(({ part, placement, centre, shift }) => ({
-    part,
-    centre,
-    shift,
+  return drawPulled(
+    built,
+    options,
+    makeBlocks(built.parts, () => undefined),
+  );
+}
+
+/** The members of a piece made of several pulled apart, each whole and named; null for a piece that has none. */
+export function drawMembers(built: BuiltPiece, options: PaperRoom): Drawing | null {
+  const { members = [] } = built;
+  if (members.length < 2) return null;
+  const names = new Map(members.flatMap(({ name, parts }) => parts.map((id) => [id, name] as const)));
+  const drawn = drawPulled(built, options, nameMembers(makeBlocks(built.parts, ({ id }) => names.get(id))));
+  return { ...drawn, title: `${built.letter}  ${built.name}, members pulled apart` };
+}
+
+function makeBlocks(parts: readonly Part[], memberOf: (part: Part) => string | undefined): readonly Block[] {
+  return pullApart(parts, memberOf).map(({ part, placement, centre, shift }) => ({
+    ...{ part, centre, shift, name: memberOf(part) ?? part.id },
     ...(isBlock(part)
       ? { faces: facesSeen(part, placement), holes: [] }
       : prismFaces(part, placement, nearness)),
   }));
+}
+
+/** The name of a member on that of its parts which is nearest to whoever looks, and no dotted lines but its own. */
+function nameMembers(blocks: readonly Block[]): readonly Block[] {
+  const first = new Map<string, Block>();
+  const near = (block: Block) => nearness(add(block.centre, block.shift));
+  for (const block of blocks) {
+    const known = first.get(block.name);
+    if (!known || near(block) > near(known)) first.set(block.name, block);
+  }
+  return blocks.map((block) => (first.get(block.name) === block ? block : { ...block, name: '' }));
+}
+
+function drawPulled(built: BuiltPiece, options: PaperRoom, blocks: readonly Block[]): Drawing {
   if (blocks.length === 0) return drawNothing(built.name);
+  const widest = Math.max(...blocks.map(({ name }) => textWidth(name, lettering.usual, 'bold')));
   const corners = blocks.flatMap((b) => b.faces.flat().map((p) => project(add(p, b.shift))));
   const xs = corners.map((p) => p.x);
   const ys = corners.map((p) => p.y);
   const wide = Math.max(...xs) - Math.min(...xs);
   const tall = Math.max(...ys) - Math.min(...ys);
   const scale = Math.min(
-    chooseScale(wide, Math.max(options.width - 34, 20)),
+    chooseScale(wide, Math.max(options.width - 16 - Math.max(18, 2 * widest), 20)),
     chooseScale(tall, Math.max(heightFor(options) - 8, 20)),
   );
   const onPaper = (p: Point3): Point => ({ x: project(p).x * scale, y: project(p).y * scale });
   const sorted = [...blocks].sort(
     (a, b) => nearness(add(a.centre, a.shift)) - nearness(add(b.centre, b.shift)),
   );
-  const homes = sorted.flatMap((b) => drawHome(b, onPaper));
+  const homes = sorted.flatMap((b) => (b.name === '' ? [] : drawHome(b, onPaper)));
   const draw = (b: Block, points: readonly Point3[], weight: 'outline' | 'thin') =>
     drawArea(
       points.map((p) => onPaper(add(p, b.shift))),
@@ -87,9 +117,9 @@ function writeAddresses(
   { bodies, most }: { readonly bodies: readonly Mark[]; readonly most: number },
 ): readonly Mark[] {
   const taken: Box[] = [];
-  const tags = blocks.map((b) => tagBlock(b, onPaper, taken));
+  const tags = blocks.map((b) => (b.name === '' ? { plate: [], leader: [] } : tagBlock(b, onPaper, taken)));
   const box = joinBoxes(bodies.map(boxOfMark));
-  const written = new Set(blocks.flatMap((b, i) => (tags[i]?.plate.length ? [b.part.id] : [])));
+  const written = new Set(blocks.flatMap((b, i) => (tags[i]?.plate.length ? [b.name] : [])));
   const wanted = mergeTags(
     tags.flatMap((t) => t.leader).sort((one, other) => other.area - one.area),
     written,
@@ -117,58 +147,6 @@ function drawMissing(count: number, at: Point): readonly Mark[] {
 }
 
 const add = (a: Point3, b: Point3): Point3 => ({ x: a.x + b.x, y: a.y + b.y, z: a.z + b.z });
-/** A plain block: four square corners and nothing cut through. */
-function isBlock({ outline, holes, finished }: Part): boolean {
-  const square = outline.every(
-    ({ x, y, bulge }) =>
-      !bulge && Math.min(x, finished.length - x) < drawable && Math.min(y, finished.width - y) < drawable,
-  );
-  return holes.length === 0 && outline.length === 4 && square;
-}
-
-/** The faces of the part's block that can be seen. */
-function facesSeen(part: Part, placement: Placement): Block['faces'] {
-  const { length: l, width: w, thickness: t } = part.finished;
-  const at = (x: number, y: number, z: number) => placePoint(placement, { x, y, z });
-  const { xAxis, yAxis } = placement;
-  const zAxis = crossProduct(xAxis, yAxis);
-  const pairs: readonly [Point3, (far: boolean) => readonly Point3[]][] = [
-    [
-      xAxis,
-      (far) =>
-        [
-          [0, 0],
-          [w, 0],
-          [w, t],
-          [0, t],
-        ].map(([y = 0, z = 0]) => at(far ? l : 0, y, z)),
-    ],
-    [
-      yAxis,
-      (far) =>
-        [
-          [0, 0],
-          [l, 0],
-          [l, t],
-          [0, t],
-        ].map(([x = 0, z = 0]) => at(x, far ? w : 0, z)),
-    ],
-    [
-      zAxis,
-      (far) =>
-        [
-          [0, 0],
-          [l, 0],
-          [l, w],
-          [0, w],
-        ].map(([x = 0, y = 0]) => at(x, y, far ? t : 0)),
-    ],
-  ];
-  return pairs
-    .filter(([axis]) => Math.abs(nearness(axis)) > 1e-9)
-    .map(([axis, face]) => face(nearness(axis) > 0));
-}
-
 function drawHome(block: Block, onPaper: (p: Point3) => Point): readonly Mark[] {
   const { x, y, z } = block.shift;
   if (x === 0 && y === 0 && z === 0) return [];
@@ -184,7 +162,7 @@ function tagBlock(
   onPaper: (p: Point3) => Point,
   taken: Box[],
 ): { plate: readonly Mark[]; leader: readonly AreaTag[] } {
-  const { id } = block.part;
+  const { name, part } = block;
   const boxes = block.faces.map((face) =>
     boxOfMark(
       drawArea(
@@ -197,18 +175,18 @@ function tagBlock(
   const best = areas.indexOf(Math.max(...areas));
   const box = boxes[best];
   const at = onPaper(add(block.centre, block.shift));
-  if (!box) return { plate: [], leader: [{ text: id, at, link: id, area: 0 }] };
+  if (!box) return { plate: [], leader: [{ text: name, at, link: part.id, area: 0 }] };
   const centre = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   const height = lettering.usual;
-  const width = textWidth(id, height, 'bold') + 2;
+  const width = textWidth(name, height, 'bold') + 2;
   // a slanting face holds about half of what its upright box would
   const fits = (areas[best] ?? 0) > width * (height + 2) * 2.2 && box.maxX - box.minX > width * 1.3;
   const patch = boxAround(centre, width, height + 2);
   if (!fits || taken.some((other) => boxesOverlap(other, patch))) {
-    return { plate: [], leader: [{ text: id, at: centre, link: id, area: areas[best] ?? 0 }] };
+    return { plate: [], leader: [{ text: name, at: centre, link: part.id, area: areas[best] ?? 0 }] };
   }
   taken.push(patch);
-  return { plate: drawPlate(centre, id, { height, link: id }), leader: [] };
+  return { plate: drawPlate(centre, name, { height, link: part.id }), leader: [] };
 }
 
 function polygonArea(points: readonly Point[]): number {

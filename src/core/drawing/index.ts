@@ -3,7 +3,7 @@ export type { PageOptions } from './arrange-pages.ts';
 export { drawChecklist } from './checklist.ts';
 export type { ChecklistBlock, ChecklistRow } from './checklist.ts';
 export { drawElevation } from './elevation.ts';
-export { drawExploded } from './exploded.ts';
+export { drawExploded, drawMembers } from './exploded.ts';
 export { drawable, isRectangle } from './is-rectangle.ts';
 export { drawLabels } from './labels.ts';
 export type { LabelOptions, LabelText } from './labels.ts';

@@ -31,7 +31,7 @@ export interface LayoutCut {
 export interface LayoutView {
   readonly title: string;
   readonly form: 'sheet' | 'board' | 'batten';
-  readonly stock: { readonly id: string; readonly length: number; readonly width: number };
+  readonly stock: { readonly name: string; readonly length: number; readonly width: number };
   readonly usable: Rectangle;
   readonly kerf: number;
   readonly keepOut: readonly Rectangle[];

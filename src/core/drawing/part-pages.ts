@@ -7,10 +7,10 @@ import { groupSameParts, type PartGroup } from './same-parts.ts';
 import type { Drawing, Page } from './types.ts';
 
 /** What part sheets are printed on and say. */
-export interface PartPages extends PageOptions, CellOptions {
+export interface PartPages extends Omit<PageOptions, 'units'>, CellOptions {
   readonly paper: Paper;
   readonly title: string;
-  /** Come before the parts, each across the page, as the piece assembled and pulled apart. */
+  /** Come before the parts, as the piece assembled and pulled apart; those that are narrow enough side by side. */
   readonly first?: readonly Drawing[];
 }
 
@@ -29,7 +29,12 @@ const howToRead =
 export function arrangePartPages(parts: readonly Part[], options: PartPages): readonly Page[] {
   const room = roomOnPage(options.paper, false);
   const cells = groupSameParts(parts).map((group) => chooseCell(group, room, options));
-  const first = (options.first ?? []).map((drawing) => ({ span: 6 as const, drawing: fitToRoom(drawing, room) }));
+  const widthOf = (span: number): number => (room.width + between) * (span / columns) - between;
+  const first = (options.first ?? []).map((given) => {
+    const drawing = fitToRoom(given, room);
+    const wide = drawing.bounds.maxX - drawing.bounds.minX;
+    return { drawing, span: wide <= widthOf(3) + 0.01 ? (3 as const) : (6 as const) };
+  });
   const sheets = packCells([...first, ...cells], room);
   const size = paperSize(options.paper);
   return sheets.map((sheet, i) => {
@@ -54,11 +59,7 @@ export function arrangePartPages(parts: readonly Part[], options: PartPages): re
 }
 
 /** The cell that takes least paper of those in which everything can be read; a whole width when there is none. */
-function chooseCell(
-  group: PartGroup,
-  room: PaperSize,
-  options: CellOptions,
-): PartCell {
+function chooseCell(group: PartGroup, room: PaperSize, options: CellOptions): PartCell {
   const widthOf = (span: number): number => (room.width + between) * (span / columns) - between;
   const shapes: readonly CellShape[] = [
     { span: 2, width: widthOf(2), notes: 'below', tall: 34 },

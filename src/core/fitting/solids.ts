@@ -11,6 +11,7 @@ import {
   type Point,
   type Point3,
 } from '#core/geometry';
+import { mergeConvex } from './merge-convex.ts';
 import { slicePart, type Part, type PartSlice } from '#core/joinery';
 
 /** A convex piece of wood in the frame of the piece: its corners, and the directions of its faces and edges. */
@@ -78,7 +79,7 @@ function convexPiecesOf(outlines: readonly Outline[]): readonly (readonly Point[
   const simple = simplifyOutlines(outlines, flatness);
   const [first] = simple;
   if (simple.length === 1 && first && isConvex(first)) return [first];
-  return trapezoidsOf(simple, flatness);
+  return mergeConvex(trapezoidsOf(simple, flatness));
 }
 
 function isConvex(ring: readonly Point[]): boolean {

@@ -18,6 +18,8 @@ export interface FrontOpeningCell {
   readonly closed: { readonly width: number; readonly height: number };
   /** Gap round what closes it; null where it overlays. */
   readonly gap: number | null;
+  /** How far its front stands into it; 0 where it overlays or is open. */
+  readonly inset: number;
   readonly thickness: number;
   readonly notch: number;
 }
@@ -81,6 +83,7 @@ export function cellOf(built: BuiltPiece, row: number, column: number): FrontOpe
     },
     closed: { width: v('front_w'), height: v(`f${row}`) },
     gap: values.get('g') ?? null,
+    inset: values.has('g') ? v('tff') : 0,
     thickness: v('T'),
     notch: v('notch'),
   };

@@ -29,10 +29,7 @@ export function glueUpSteps(
 }
 
 function glueStep(id: string, panels: readonly Part[], after: readonly string[]): AssemblyStep {
-  const joints = panels.reduce(
-    (sum, { quantity, staves }) => sum + quantity * ((staves?.count ?? 1) - 1),
-    0,
-  );
+  const joints = panels.reduce((sum, { quantity, staves }) => sum + quantity * ((staves?.count ?? 1) - 1), 0);
   const copies = panels.reduce((sum, { quantity }) => sum + quantity, 0);
   return {
     id,

@@ -26,22 +26,39 @@ interface Panel {
  * those of the staves, with working, notes and a step for the gluing.
  */
 export function withGlueUps(built: BuiltPiece, context: BuildContext): BuiltPiece {
+  const known = built.findings.filter((finding) => !isSettled(finding, built.parts, context));
   const found = built.parts.flatMap((part) => findPanel(part, context) ?? []);
   const panels = found.filter(({ board }) => board === null || board > glueUp.narrow / 2);
   const wide = found.filter((panel) => !panels.includes(panel) && panel.flat !== null).flatMap(sayUnjointed);
   if (panels.length === 0)
-    return wide.length === 0 ? built : { ...built, findings: sortBySeverity([...built.findings, ...wide]) };
+    return wide.length === 0 && known.length === built.findings.length
+      ? built
+      : { ...built, findings: sortBySeverity([...known, ...wide]) };
   const book = openWorkingBook();
   for (const step of built.working) book.put(step.name, step.value, step.label, step.source, step.unit);
   const made = panels.map((panel) => makeUp(panel, book));
   const parts = built.parts.map((part) => made.find((one) => one.id === part.id) ?? part);
+  const isMade = ({ code, about }: Problem) => code === tooWide && made.some(({ id }) => id === about);
   return {
     ...built,
     parts,
     working: [...built.working, ...book.steps().slice(built.working.length)],
     steps: glueUpSteps(built.steps, made),
-    findings: sortBySeverity([...built.findings, ...wide, ...made.flatMap(checkStaves)]),
+    findings: sortBySeverity([
+      ...known.filter((finding) => !isMade(finding)),
+      ...wide,
+      ...made.flatMap(checkStaves),
+    ]),
   };
+}
+
+/** What a piece says of solid parts wider than stays flat as a rule (joinery D3). */
+const tooWide = 'solid-too-wide';
+
+/** A part called too wide that is not by what the project allows. */
+function isSettled({ code, about }: Problem, parts: readonly Part[], { settings }: BuildContext): boolean {
+  const part = parts.find(({ id }) => id === about);
+  return code === tooWide && part !== undefined && part.finished.width <= mostFlat(settings);
 }
 
 function findPanel(part: Part, context: BuildContext): Panel | null {
@@ -55,16 +72,18 @@ function findPanel(part: Part, context: BuildContext): Panel | null {
     part,
     context.boards,
   );
-  const most = widestFlat(context.settings);
+  const most = mostFlat(context.settings);
   const flat = part.flat && width > most ? most : null;
   const isTooWide = whole !== null && withGrain(part, part.rough).width > whole;
   if (!(flat !== null || isTooWide)) return null;
   return { part, state: material.state, length, width, board, flat };
 }
 
-/** Widest flat-sawn board in a part that must lie flat, mm. */
-function widestFlat({ widestFlat: wanted }: JoinerySettings): number {
-  return wanted !== undefined && wanted > 0 ? wanted : glueUp.widestFlat;
+/** Widest flat-sawn board in a part that must lie flat unless the project says another, mm (joinery D3). */
+export const widestFlat: number = glueUp.widestFlat;
+
+function mostFlat({ widestFlat: wanted }: JoinerySettings): number {
+  return wanted !== undefined && wanted > 0 ? wanted : widestFlat;
 }
 
 /** Width of the widest board at hand for a blank; 0 when none is long and thick enough, null when any can be had. */
@@ -75,9 +94,7 @@ function widestFor(
 ): number | null {
   const own = boards?.filter((board) => board.material === material) ?? [];
   if (own.length === 0) return null; // an empty rack is told of, and the part left as it is
-  const able = own.filter(
-    (board) => board.length >= blank.length && board.thickness >= blank.thickness,
-  );
+  const able = own.filter((board) => board.length >= blank.length && board.thickness >= blank.thickness);
   return Math.floor(Math.max(0, ...able.map(({ width }) => width)));
 }
 
@@ -92,15 +109,16 @@ function makeUp(panel: Panel, book: WorkingBook): Part {
   const about = (what: string) => `${part.name}: ${what}`;
   const name = (what: string) => `glue_${part.id.replace(/^\D+/, '')}_${what}`;
   const [length, width] = [
-    nameSize(book, names.length, name('length'), panel.length, about('length leaving the saw')),
-    nameSize(book, names.width, name('width'), panel.width, about('width leaving the saw')),
+    nameSize(book, [names.length, name('length')], panel.length, about('length leaving the saw')),
+    nameSize(book, [names.width, name('width')], panel.width, about('width leaving the saw')),
   ];
   const rules = [
     ...(board === null ? [] : [`up((${width} + 4)/(${name('board')} - 2), 1)`]),
     ...(flat === null ? [] : [`up(${width}/${name('flat')}, 1)`]),
   ];
   if (board !== null) book.put(name('board'), board, about('widest board for its staves, trimmed'), 'rack');
-  if (flat !== null) book.put(name('flat'), flat, about('widest flat-sawn board in it'), 'setting, joinery D3');
+  if (flat !== null)
+    book.put(name('flat'), flat, about('widest flat-sawn board in it'), 'setting, joinery D3');
   const rule = rules.length > 1 ? `max(${rules.join(', ')})` : (rules[0] ?? '2');
   const count = book.work(name('n'), rule, about('staves'), source, 'count');
   const size = {
@@ -145,15 +163,14 @@ function namesOf({ grain, working, cut, id, name }: Part, book: WorkingBook): Na
   return {
     length,
     width,
-    thickness: nameSize(book, working.thickness, thickness, cut.thickness, `${name}: thickness`),
+    thickness: nameSize(book, [working.thickness, thickness], cut.thickness, `${name}: thickness`),
   };
 }
 
 /** The name of a size in the working: the known one where it says the same, else a new one for what leaves the saw. */
 function nameSize(
   book: WorkingBook,
-  known: string,
-  fresh: string,
+  [known, fresh]: readonly [string, string],
   value: number,
   label: string,
 ): string {

@@ -75,3 +75,8 @@ function notForWet(built: BuiltPiece, fixings: readonly Fixing[]): Problem {
     source: 'joinery C0, F7',
   };
 }
+
+/** The kind of glue chosen, for a joint to be worked out with; undefined when each piece takes what is usual for it. */
+export function gluedWith(settings: JoinerySettings): GlueKind | undefined {
+  return glueOf(settings)?.kind;
+}

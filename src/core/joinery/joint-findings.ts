@@ -6,6 +6,8 @@ import type { BuildContext, BuiltPiece, Joint } from './types.ts';
 /** Joints that pieces call by another name than the table of C0. */
 const otherNames: Readonly<Record<string, JointKind>> = {
   'stub mortise and tenon': 'stub-tenon',
+  'haunched mortise and tenon': 'haunched-tenon',
+  'through mortise and tenon': 'through-tenon',
   'loose tenon': 'loose-tenon',
   'scribed-moulding': 'cope-and-stick',
   'housing-over': 'housing',
@@ -25,6 +27,11 @@ const toldAlready = [
   'joint-unfit',
   'joint-weak',
 ];
+
+/** The row of the table of C0 that a joint of a piece belongs to; null for one that is not in it. */
+export function jointKindOf(kind: string): JointKind | null {
+  return kind in suitability ? (kind as JointKind) : (otherNames[kind] ?? null);
+}
 
 /** A built piece with what the table of suitability says of its joints in their materials, their load and the wet (joinery C0, G21). */
 export function withJointAdvice(
@@ -46,11 +53,13 @@ function adviseOn(
   built: BuiltPiece,
   { materials, wet }: { readonly materials: readonly Material[]; readonly wet: boolean },
 ): readonly Problem[] {
-  const kind = joint.kind in suitability ? (joint.kind as JointKind) : otherNames[joint.kind];
+  const kind = jointKindOf(joint.kind);
   if (!kind) return [];
   const used = joint.between.flatMap((id) => {
     const part = built.parts.find((one) => one.id === id);
     return materials.find((material) => material.id === part?.material) ?? [];
   });
-  return used.length === 0 ? [] : jointAdvice(kind, { materials: used, wet, ...(joint.load && { load: joint.load }) });
+  return used.length === 0
+    ? []
+    : jointAdvice(kind, { materials: used, wet, ...(joint.load && { load: joint.load }) });
 }

@@ -22,6 +22,7 @@ import { curvedHeadKind } from './curved-head/kind.ts';
 import { glueRows, settingsFor, withGlue } from './glue.ts';
 import { withGlueUps } from './glue-up.ts';
 import { withJointAdvice } from './joint-findings.ts';
+import { withSpares } from './spares.ts';
 import type { ShapeNeeds, KindOfPiece, KindWords, SeenSizes } from './kind.ts';
 import type { PieceId } from './ids.ts';
 import type { NewPiece, ParameterInfo, Piece, PieceKind } from './piece-types.ts';
@@ -58,7 +59,7 @@ export const pieceKinds = Object.keys(kinds) as readonly PieceKind[];
 export function buildPiece(piece: Piece, context: BuildContext): BuiltPiece {
   const own = { ...context, settings: settingsFor(piece.parameters, context.settings) };
   const built = withJointAdvice(kindOf(piece).build(piece, own), own);
-  return withGlue(withGlueUps(built, own), own.settings);
+  return withGlue(withSpares(withGlueUps(built, own), own), own.settings);
 }
 
 /** A piece of this kind with the trade's defaults and the first materials that suit it. */

@@ -33,6 +33,9 @@ export const glueUp = {
   caul: 20,
 } as const;
 
+/** Spares (joinery D3): a length to try a setting on, mm, two for a corner of fingers, a share more of lippings. */
+export const spareRule = { length: 300, corner: 2, lippingShare: 0.1 } as const;
+
 /** Least visible gap left by the finish on both faces of anything that opens, mm (joinery 0.7, G6). */
 export const leastFinishedGap = 1.2;
 

@@ -123,6 +123,8 @@ export interface Part {
   readonly flat?: true;
   /** It is glued up edge to edge of this many staves (joinery D4, C16): `rough` is then the blank of one stave. */
   readonly staves?: { readonly count: number; readonly width: number };
+  /** Of parts like it in section the longest is made once more when spares are cut (joinery D3, as trim). */
+  readonly oneMore?: true;
   /** Made and not fitted: to try the setting of a machine on, or to have one in hand (joinery D3). Why, in words. */
   readonly spare?: string;
   /** Wanted from the same board as this part, side by side (joinery D3). */
@@ -218,6 +220,8 @@ export interface BuiltPiece {
   readonly envelope: Box3;
   /** What of it is carried as one, when that is not the whole; the largest first. */
   readonly loads?: readonly { readonly name: string; readonly box: Box3 }[];
+  /** The pieces it is made of, when it is made of several, with the parts of each. */
+  readonly members?: readonly { readonly name: string; readonly parts: readonly PartId[] }[];
   /** Corners of the opening it is fitted to, in the frame of the piece. */
   readonly opening?: Readonly<Record<string, Point>>;
   /** Turn from the frame of the shape to that of the piece about the shape's first corner, radians counter-clockwise. */

@@ -2,7 +2,8 @@ import type { Shape } from '#core/geometry';
 import { normalTail } from '#core/numerics';
 import { unreachable } from '#core/problems';
 import { edgeUncertainties } from './uncertainty.ts';
-import { showMm } from './words.ts';
+import type { LengthSystem } from '#core/units';
+import { showLength, unitWords } from './words.ts';
 
 /** Between these a gap can be packed or hidden, mm. */
 export interface GapLimits {
@@ -77,7 +78,7 @@ export interface EdgeAdvice {
 const goodChance = 0.95;
 
 /** Cut now, leave wood to scribe, or wait for the dry fit: whichever is the first that will do. Source: joinery A11. */
-export function adviseEdge(edge: EdgeFit): EdgeAdvice {
+export function adviseEdge(edge: EdgeFit, units: LengthSystem = 'mm'): EdgeAdvice {
   const { name, gap, deviation, uncertainty, limits, cover } = edge;
   const most = limits.most - deviation;
   const chance = chanceOfFit(gap, uncertainty / 2, { least: limits.least, most });
@@ -92,20 +93,26 @@ export function adviseEdge(edge: EdgeFit): EdgeAdvice {
         : 'scribe';
   const allowance = kind === 'cut-now' ? 0 : wood;
   const advice = { name, kind, chance, allowance } as const;
-  return { ...advice, words: tellEdge(advice, limits) };
+  return { ...advice, words: tellEdge(advice, limits, units) };
 }
 
-function tellEdge({ name, kind, chance, allowance }: Omit<EdgeAdvice, 'words'>, limits: GapLimits): string {
-  const odds = `${Math.floor(100 * chance)} % that its gap lies between ${showMm(limits.least)} and ${showMm(limits.most)} mm`;
+function tellEdge(
+  { name, kind, chance, allowance }: Omit<EdgeAdvice, 'words'>,
+  limits: GapLimits,
+  units: LengthSystem,
+): string {
+  const show = (length: number): string => showLength(length, units);
+  const unit = unitWords[units];
+  const odds = `${Math.floor(100 * chance)} % that its gap lies between ${show(limits.least)} and ${show(limits.most)} ${unit}`;
   switch (kind) {
     case 'cut-now':
       return chance >= goodChance
         ? `Cut the ${name} now: ${odds}.`
         : `Cut the ${name} now: the cover hides the gap, though it is only ${odds}.`;
     case 'scribe':
-      return `Leave ${showMm(allowance ?? 0)} mm on the ${name} to scribe: it is only ${odds}.`;
+      return `Leave ${show(allowance ?? 0)} ${unit} on the ${name} to scribe: it is only ${odds}.`;
     case 'dry-fit':
-      return `Wait for the dry fit with the ${name}: it is only ${odds}, and more than ${scribe.most} mm would have to be scribed. Make a template first.`;
+      return `Wait for the dry fit with the ${name}: it is only ${odds}, and more than ${show(scribe.most)} ${unit} would have to be scribed. Make a template first.`;
     default:
       return unreachable(kind);
   }
@@ -114,16 +121,25 @@ function tellEdge({ name, kind, chance, allowance }: Omit<EdgeAdvice, 'words'>, 
 /** Advice for every edge of a measured shape along which a piece is planned with one gap. */
 export function adviseEdges(
   shape: Shape,
-  plan: { readonly gap: number; readonly limits: GapLimits; readonly cover?: number },
+  plan: {
+    readonly gap: number;
+    readonly limits: GapLimits;
+    readonly cover?: number;
+    readonly units?: LengthSystem;
+  },
 ): readonly EdgeAdvice[] {
   const known = edgeUncertainties(shape);
+  const { units, ...same } = plan;
   return shape.edges.map((edge, k) =>
-    adviseEdge({
-      ...plan,
-      name: edge.name,
-      deviation: Math.abs(edge.bow ?? 0),
-      uncertainty: Math.max(known[k] ?? 0, 2 * (edge.sigma ?? 0)),
-    }),
+    adviseEdge(
+      {
+        ...same,
+        name: edge.name,
+        deviation: Math.abs(edge.bow ?? 0),
+        uncertainty: Math.max(known[k] ?? 0, 2 * (edge.sigma ?? 0)),
+      },
+      units,
+    ),
   );
 }
 

@@ -1,10 +1,18 @@
-import { formatNumber, roundNearest } from '#core/units';
+import { formatLength, formatNumber, roundNearest, type LengthSystem } from '#core/units';
 import type { Reading } from './types.ts';
 
 /** A length for a sentence: to 0.1 mm, without unit. */
 export function showMm(length: number): string {
   return formatNumber(roundNearest(length, 0.1), 1);
 }
+
+/** A length for a sentence in the units of a project, without unit: inches to 1/32. */
+export function showLength(length: number, units: LengthSystem): string {
+  return units === 'mm' ? showMm(length) : formatLength(length, { system: units, step: 1 / 32 });
+}
+
+/** The name of a unit as it stands after a figure. */
+export const unitWords: Readonly<Record<LengthSystem, string>> = { mm: 'mm', inch: 'in' };
 
 /** A value in the unit of a reading: mm to 0.1 without unit, an angle to 0.01 with its sign. */
 export function showReading({ kind }: { readonly kind: Reading['kind'] }, value: number): string {

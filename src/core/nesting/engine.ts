@@ -3,7 +3,9 @@ import { isBetterLoad, makeLoad, openNest, readNest } from './load.ts';
 import type { Load, Lying } from './load.ts';
 import type { Model } from './model.ts';
 import { startLoad } from './start-load.ts';
-import { explore, isStripDone, squeeze, startStrip } from './strip-search.ts';
+import type { Nest } from './nest.ts';
+import { explore, isStripDone, squeeze, startStrip, takeStrip } from './strip-search.ts';
+import type { Pausing, StripSearch } from './strip-search.ts';
 
 /** The search for one job: the best load, its bound (cost on sheets, length on a strip), and the work done. */
 export interface Engine {
@@ -48,7 +50,7 @@ export function adopt(engine: Engine, load: Load): boolean {
 const firstRound = 4000;
 
 /** Shortens the strip in rounds of exploring and squeezing, each twice as long, until proven or over. */
-export function runStrip(engine: Engine): void {
+export function* runStrip(engine: Engine): Pausing<void> {
   const { model, best } = engine;
   if (best.parts.length === 0 || best.parts.length > mostOnStrip) return;
   const nest = openNest(model, engine.random, best.bins, best.parts);
@@ -59,10 +61,31 @@ export function runStrip(engine: Engine): void {
     tell: () => adopt(engine, makeLoad(model, best.bins, readNest(nest), best.left)),
   });
   for (let round = firstRound; !isStripDone(search); round *= 2) {
-    explore(search, round);
-    squeeze(search, round / 4);
+    yield* hearingOf(engine, search, explore(search, round));
+    yield* hearingOf(engine, search, squeeze(search, round / 4));
   }
   engine.moves = nest.moves;
+}
+
+/** Work at a strip that takes a shorter one heard of in a pause, if it is of the same parts. */
+function* hearingOf(engine: Engine, search: StripSearch, work: Pausing<void>): Pausing<void> {
+  const { model, random } = engine;
+  const { nest } = search;
+  for (const moves of work) {
+    yield moves;
+    const { best } = engine;
+    if (best.parts.length !== nest.count || best.reach >= search.length - 1e-6) continue;
+    takeStrip(search, openNest(model, random, best.bins, inOrderOf(nest, best.parts)));
+  }
+}
+
+/** The same parts in the order of a nest. */
+function inOrderOf(nest: Nest, parts: readonly Lying[]): readonly Lying[] {
+  const rest = [...parts];
+  return Array.from({ length: nest.count }, (_, i) => {
+    const at = rest.findIndex((part) => part.source === nest.source[i]);
+    return rest.splice(at, 1)[0]!;
+  });
 }
 
 /** Takes some sheets of the best load to be searched: their parts renumbered, and the rest as it stays. */

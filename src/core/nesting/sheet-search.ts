@@ -5,6 +5,7 @@ import type { Lying } from './load.ts';
 import { listExchanges } from './exchanges.ts';
 import type { Exchange } from './exchanges.ts';
 import { explore, squeeze, startStrip, workAtClashes } from './strip-search.ts';
+import type { Pausing } from './strip-search.ts';
 
 /** Parts moved in the first round; each round has twice as many. */
 const firstRound = 1000;
@@ -12,7 +13,7 @@ const firstRound = 1000;
 const polishRounds = 3;
 
 /** Seeks cheaper sheets, and a longer rest of the last one, in rounds each twice as long, until proven or over. */
-export function runSheets(engine: Engine): void {
+export function* runSheets(engine: Engine): Pausing<void> {
   if (engine.best.parts.length === 0) return;
   let tried = 0;
   for (let round = firstRound; !isOver(engine) && !isProven(engine); round *= 2) {
@@ -20,14 +21,16 @@ export function runSheets(engine: Engine): void {
     const tries = Math.min(exchanges.length, 3);
     for (let k = 0; k < tries && !isOver(engine); k++) {
       const exchange = exchanges[tried++ % exchanges.length]!;
-      if (tryExchange(engine, exchange, round / tries)) break;
+      if (yield* tryExchange(engine, exchange, round / tries)) break;
     }
-    shortenLast(engine, exchanges.length === 0 ? round : round / 4);
+    yield* shortenLast(engine, exchanges.length === 0 ? round : round / 4);
   }
-  for (let k = 0; k < polishRounds && isProven(engine) && !isOver(engine); k++) shortenLast(engine, 1000);
+  for (let k = 0; k < polishRounds && isProven(engine) && !isOver(engine); k++)
+    yield* shortenLast(engine, 1000);
 }
 
-function isProven({ best, bound }: Engine): boolean {
+/** Whether no cheaper sheets can be had. */
+export function isProven({ best, bound }: Engine): boolean {
   return best.left.length === 0 && best.cost <= bound + 1e-6 * Math.max(1, bound);
 }
 
@@ -49,7 +52,7 @@ function gatherSheets(engine: Engine, first: readonly number[]): number[] {
 }
 
 /** Takes sheets away, brings others in, and seeks room for all their parts; true when that made a better load. */
-function tryExchange(engine: Engine, exchange: Exchange, moves: number): boolean {
+function* tryExchange(engine: Engine, exchange: Exchange, moves: number): Pausing<boolean> {
   const { model, best, random } = engine;
   const sheets = gatherSheets(engine, exchange.remove);
   const { taken, rest } = splitLoad(best, sheets);
@@ -64,7 +67,10 @@ function tryExchange(engine: Engine, exchange: Exchange, moves: number): boolean
   const bins = [...sheets.slice(removed).map((sheet) => best.bins[sheet]!), ...exchange.add];
   if (bins.length === 0) return false;
   const nest = openNest(model, random, bins, parts);
-  const shakes = workAtClashes(nest, () => nest.moves >= moves || isOverAt(engine, nest.moves));
+  // cheaper sheets may have come from elsewhere meanwhile
+  const isOutdone = () => engine.best.cost < best.cost;
+  const isOver = () => nest.moves >= moves || isOverAt(engine, nest.moves) || isOutdone();
+  const shakes = yield* workAtClashes(nest, isOver);
   engine.moves += nest.moves;
   if (shakes === null || nest.sheet.some((sheet) => sheet < 0)) return false;
   return adopt(engine, mergeNest(engine, { bins, parts: readNest(nest) }, { rest, load: best, left: [] }));
@@ -75,7 +81,7 @@ function isOverAt(engine: Engine, moves: number): boolean {
 }
 
 /** Moves parts off the last sheet and the rest of them to its end. */
-function shortenLast(engine: Engine, moves: number): void {
+function* shortenLast(engine: Engine, moves: number): Pausing<void> {
   const { model, best, random } = engine;
   if (best.bins.length === 0 || isOver(engine)) return;
   const last = best.bins.length - 1;
@@ -95,7 +101,7 @@ function shortenLast(engine: Engine, moves: number): void {
       );
     },
   });
-  explore(search, 0.8 * moves);
-  squeeze(search, 0.2 * moves);
+  yield* explore(search, 0.8 * moves);
+  yield* squeeze(search, 0.2 * moves);
   engine.moves += nest.moves;
 }

@@ -17,6 +17,9 @@ export interface StripSearch {
   length: number;
 }
 
+/** Work that stops now and then, telling the parts moved in its nest so far, and goes on when asked. */
+export type Pausing<Result> = Generator<number, Result, void>;
+
 /** How much shorter the next try is, as a share of the length, and how patient it is. */
 const exploring = { shrink: 0.01, least: 0.0015 } as const;
 const squeezing = { shrink: 0.0005, leastShrink: 0.00001 } as const;
@@ -44,29 +47,32 @@ export function isStripDone(search: StripSearch): boolean {
  * Far shorter tries from one nest to the next. One that fails is given back half of what was taken, where it clashes, and
  * tried again; when nothing is gained so, a slightly shorter one is shaken until it succeeds.
  */
-export function explore(search: StripSearch, moves: number): void {
+export function* explore(search: StripSearch, moves: number): Pausing<void> {
   const { nest } = search;
   const end = nest.moves + moves;
-  const isOver = () => nest.moves >= end || isStripDone(search);
+  // a shorter one may have come from elsewhere meanwhile
+  const isOver = () => nest.moves >= end || isStripDone(search) || search.length <= lastLength(nest);
   let shrink: number = exploring.shrink;
-  while (!isOver()) {
+  while (nest.moves < end && !isStripDone(search)) {
+    yield nest.moves;
     restore(nest, search.best);
     const before = search.length;
     shorten(search, shrink);
     if (shrink <= exploring.least) {
-      if (workAtClashes(nest, isOver) !== null) record(search);
-    } else if (relax(search, isOver)) record(search);
+      if ((yield* workAtClashes(nest, isOver)) !== null) record(search);
+    } else if (yield* relax(search, isOver)) record(search);
     const gained = 1 - search.length / before;
     shrink = Math.max(exploring.least, gained > 0.9 * shrink ? shrink : shrink / 2);
   }
 }
 
 /** Separates, giving back length where that fails; false when there is nothing more to give back, or it is over. */
-function relax(search: StripSearch, isOver: () => boolean): boolean {
+function* relax(search: StripSearch, isOver: () => boolean): Pausing<boolean> {
   const { nest } = search;
   const last = nest.sheets - 1;
   while (!isOver()) {
     if (separate(nest, patience.relaxing, isOver).free) return true;
+    yield nest.moves;
     const spare = search.length - nest.sheetLength[last]!;
     if (spare < exploring.least * search.length) return false;
     widen(nest, spare / 2);
@@ -92,11 +98,12 @@ function widen(nest: Nest, by: number): void {
 }
 
 /** Separates, shakes and separates again until nothing clashes: after how many shakes; null when it is over before. */
-export function workAtClashes(nest: Nest, isOver: () => boolean): number | null {
+export function* workAtClashes(nest: Nest, isOver: () => boolean): Pausing<number | null> {
   const pool: { readonly loss: number; readonly snapshot: Snapshot }[] = [];
   for (let shakes = 0; !isOver(); shakes++) {
     const { free, loss } = separate(nest, patience.exploring, isOver);
     if (free) return shakes;
+    yield nest.moves;
     pool.push({ loss, snapshot: takeSnapshot(nest) });
     pool.sort((a, b) => a.loss - b.loss);
     const rank = Math.floor(Math.abs(nest.random.normal()) * pool.length * 0.25);
@@ -107,17 +114,28 @@ export function workAtClashes(nest: Nest, isOver: () => boolean): number | null 
 }
 
 /** Slightly shorter tries from the best. */
-export function squeeze(search: StripSearch, moves: number): void {
+export function* squeeze(search: StripSearch, moves: number): Pausing<void> {
   const { nest } = search;
   const start = nest.moves;
   const isOver = () => nest.moves >= start + moves || isStripDone(search);
   while (!isOver()) {
+    yield nest.moves;
     const spent = (nest.moves - start) / moves;
     const shrink = squeezing.shrink * (squeezing.leastShrink / squeezing.shrink) ** spent;
     restore(nest, search.best);
     shorten(search, shrink);
     if (separate(nest, patience.squeezing, isOver).free) record(search);
   }
+}
+
+/** Takes a shorter strip of the same parts that was found elsewhere; the try at hand ends. */
+export function takeStrip(search: StripSearch, found: Nest): void {
+  search.best = takeSnapshot(found);
+  search.length = usedLength(found, found.sheets - 1);
+}
+
+function lastLength(nest: Nest): number {
+  return nest.sheetLength[nest.sheets - 1]!;
 }
 
 function record(search: StripSearch): void {

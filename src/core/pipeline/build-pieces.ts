@@ -2,6 +2,7 @@ import {
   buildPiece,
   requiredPieces,
   withHingeBeds,
+  withStrike,
   type Board,
   type BuiltPiece,
   type Piece,
@@ -55,13 +56,17 @@ export function buildPieces(
   return withBeds(byLetter(project.pieces), made);
 }
 
-/** What is made, in the order of the pieces, the frames with beds for the hinges of their doors. */
+/** What is made, in the order of the pieces, the frames with beds for the hinges of their doors, strikes and bolt holes. */
 function withBeds(pieces: readonly Piece[], made: ReadonlyMap<PieceId, BuiltPiece>): readonly BuiltPiece[] {
   const all = pieces.flatMap((piece) => {
     const built = made.get(piece.id);
     return built ? [{ piece, built }] : [];
   });
-  return all.map((one) => (one.piece.kind === 'door-frame' ? withHingeBeds(one, all) : one.built));
+  return all.map((one) => {
+    const { kind, parameters } = one.piece;
+    if (kind === 'door-frame' || kind === 'free-frame') return withHingeBeds(one, all);
+    return 'leaf' in parameters || 'hinged' in parameters ? withStrike(one, all) : one.built;
+  });
 }
 
 interface Source {
@@ -91,11 +96,7 @@ function sourcesOf(before: Understood | undefined): ReadonlyMap<PieceId, Source>
 function build(
   piece: Piece,
   project: Project,
-  {
-    outcome,
-    givers,
-    boards,
-  }: Pick<Source, 'outcome' | 'givers'> & { readonly boards: readonly Board[] },
+  { outcome, givers, boards }: Pick<Source, 'outcome' | 'givers'> & { readonly boards: readonly Board[] },
 ): BuiltPiece {
   const built = buildPiece(piece, {
     shape: outcome?.adjusted ?? null,

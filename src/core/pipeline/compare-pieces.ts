@@ -97,7 +97,7 @@ function areaOf({ length, width }: PartSize): number {
 function massOf(built: BuiltPiece, materials: readonly Material[]): number | null {
   const masses = built.parts.flatMap((part) => {
     const density = materials.find(({ id }) => id === part.material)?.density;
-    if (density === undefined) return [];
+    if (density === undefined || part.spare !== undefined) return [];
     return [part.quantity * weighVolume(areaOf(part.finished) * part.finished.thickness, density)];
   });
   return masses.length === 0 ? null : masses.reduce((total, mass) => total + mass, 0);

@@ -73,7 +73,7 @@ function sayRow(
     severity: 'note',
     code: 'kerf-takes-a-strip',
     about: parts[0],
-    message: `${count} ${what} of ${showSize(size)} (${named}) need ${showSize(need)} with the kerfs between them; ${line.form} "${line.id}" has ${showSize(has)} inside its trims: the last one would be ${showSize(need - has)} too ${small}.`,
+    message: `${count} ${what} of ${showSize(size)} (${named}) need ${showSize(need)} with the kerfs between them; the ${line.form} ${showSize(line.length, line.width, line.thickness)} has ${showSize(has)} inside its trims: the last one would be ${showSize(need - has)} too ${small}.`,
     remedy: `The plan takes ${count - 1} from it; a thinner blade, or parts ${showSize(Math.ceil((10 * (need - has)) / count) / 10)} ${small === 'narrow' ? 'narrower' : 'shorter'}, would give all.`,
     source: 'joinery E3, G22',
   };

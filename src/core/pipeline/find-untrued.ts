@@ -22,7 +22,7 @@ export function findUntrued(lines: readonly StockLine[], saw: SawProfile): reado
         severity: 'warn',
         code: 'trim-does-not-true',
         about: line.id,
-        message: `Sheet "${line.id}" (${showSize(line.length, line.width)}) may come ${showSize(need)} out of square: its diagonals may differ by ${showSize(worst.diagonalDifference)}. The trim at its ${where} takes off ${showSize(trim)} in all.`,
+        message: `The sheet ${showSize(line.length, line.width)} may come ${showSize(need)} out of square: its diagonals may differ by ${showSize(worst.diagonalDifference)}. The trim at its ${where} takes off ${showSize(trim)} in all.`,
         remedy: 'Measure both diagonals of the sheet, or allow more trim on the sheet saw.',
         source: 'joinery E1',
       },

@@ -90,7 +90,7 @@ function findThickness(lines: readonly StockLine[], material: SheetMaterial): re
         severity: 'warn',
         code: 'stock-thickness-differs',
         about: line.id,
-        message: `${line.form === 'offcut' ? 'Offcut' : 'Sheet'} "${line.id}" is ${showSize(line.thickness)} mm thick, but the parts are planned for ${material.name} measured at ${showSize(material.thickness)}; ${isUsed ? 'grooves for it will not fit as planned' : 'it is left out of the plan'}.`,
+        message: `The ${line.form} ${showSize(line.length, line.width)} is ${showSize(line.thickness)} mm thick, but the parts are planned for ${material.name} measured at ${showSize(material.thickness)}; ${isUsed ? 'grooves for it will not fit as planned' : 'it is left out of the plan'}.`,
         remedy: 'Measure both, and make it a material of its own where they really differ.',
         source: 'joinery 0.6',
       },

@@ -10,7 +10,7 @@ import { reportMissingStock } from './missing-stock.ts';
 import { collectNeeds } from './needs.ts';
 import { collectFamilies, type SolidFamily, type SolidMaterial } from './solid-families.ts';
 import type { CuttingGroup } from './types.ts';
-import { showSize } from './words.ts';
+import { showSize, showSizeIn } from './words.ts';
 
 /** Smallest width of a solid leftover worth keeping, mm (joinery E5). */
 const keptWidth = 40;
@@ -55,9 +55,12 @@ function makeFamilyGroup(
   const { boardSaw, keepLeftover } = project.tools;
   const isBatten = family.form === 'batten';
   const section = isBatten ? showSize(family.width, family.thickness) : showSize(family.thickness);
+  const { units } = project;
+  const sizes = isBatten ? [family.width, family.thickness] : [family.thickness];
+  const shown = `${showSizeIn(units, ...sizes)} ${units === 'mm' ? 'mm' : 'in'}`;
   return makeGroup({
     id: `${material.id}-${section.replaceAll(' × ', 'x')}`,
-    title: `${material.name}, ${isBatten ? 'battens' : 'boards'} ${section} mm`,
+    title: `${material.name}, ${isBatten ? 'battens' : 'boards'} ${shown}`,
     material,
     form: family.form,
     section: isBatten

@@ -18,6 +18,7 @@ export type { Fix } from './fixes/types.ts';
 export { groupParts } from './group-parts.ts';
 export { labelTexts } from './label-texts.ts';
 export { listParts } from './list-parts.ts';
+export { nameStock } from './stock-names.ts';
 export { listShopping, sumShopping, tableOfShopping } from './list-shopping.ts';
 export type { ShoppingLine } from './list-shopping.ts';
 export { listTasks } from './list-tasks.ts';
@@ -48,7 +49,7 @@ export { ordinateId, ringOf, viewShape } from './view-shape.ts';
 export type { ShapeRoom } from './view-shape.ts';
 export { viewLayout } from './view-layout.ts';
 export type { LayoutPaper } from './view-layout.ts';
-export { countWords, listWords, showSize, wrapLines } from './words.ts';
+export { countWords, describeThings, listWords, showSize, showSizeIn, wrapLines } from './words.ts';
 export { wordFinding } from './word-finding.ts';
 export { writeTrips } from './write-trips.ts';
 export type {

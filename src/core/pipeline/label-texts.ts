@@ -5,6 +5,7 @@ import type { LengthSystem } from '#core/units';
 
 import { expandLayout, type ExpandedPart } from './expand-layout.ts';
 import { describeEdge } from './list-parts.ts';
+import { nameStock } from './stock-names.ts';
 import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 
 /** One label for each copy of each part (joinery E8), and for each stave of one that is glued up, in the order of the pieces. */
@@ -14,7 +15,7 @@ export function labelTexts(
   planned: readonly PlannedGroup[],
   routed: readonly PlannedRouting[] = [],
 ): readonly LabelText[] {
-  const places = findPlaces(planned, routed);
+  const places = findPlaces(project, planned, routed);
   return understanding.pieces.flatMap((piece) =>
     piece.parts.flatMap((part) =>
       Array.from({ length: part.quantity * (part.staves?.count ?? 1) }, (_, blank) =>
@@ -31,8 +32,9 @@ export function labelTexts(
   );
 }
 
-/** For each part the places its copies are cut from, as `ply-1 no. 2 · strip B, 3rd`. */
+/** For each part the places its copies are cut from, as `Birch plywood 12, sheet 2440 × 1220 no. 2 · strip B, 3rd`. */
 function findPlaces(
+  project: Project,
   planned: readonly PlannedGroup[],
   routed: readonly PlannedRouting[],
 ): ReadonlyMap<string, readonly string[]> {
@@ -41,25 +43,28 @@ function findPlaces(
     for (const { id, sheet } of plan.placements)
       places.set(id, [
         ...(places.get(id) ?? []),
-        `router sheet ${sheet + 1}, ${plan.sheets[sheet]?.stock ?? ''}`,
+        `router sheet ${sheet + 1}, ${nameStock(project, plan.sheets[sheet]?.stock ?? '')}`,
       ]);
-  for (const { sheet, parts } of planned.flatMap(listSheets))
+  for (const { sheet, parts } of planned.flatMap((each) => listSheets(project, each)))
     for (const { part, place } of parts)
       places.set(part, [...(places.get(part) ?? []), place === '' ? sheet : `${sheet} · ${place}`]);
   return places;
 }
 
 /** Every piece of stock that is cut, numbered within its line, with its parts. */
-function listSheets({
-  group,
-  plan,
-}: PlannedGroup): readonly { readonly sheet: string; readonly parts: readonly ExpandedPart[] }[] {
+function listSheets(
+  project: Project,
+  { group, plan }: PlannedGroup,
+): readonly { readonly sheet: string; readonly parts: readonly ExpandedPart[] }[] {
   const used = new Map<string, number>();
   return plan.layouts.flatMap((layout) =>
     Array.from({ length: layout.times }, () => {
       const number = (used.get(layout.stock) ?? 0) + 1;
       used.set(layout.stock, number);
-      return { sheet: `${layout.stock} no. ${number}`, parts: expandLayout(group, layout) };
+      return {
+        sheet: `${nameStock(project, layout.stock)} no. ${number}`,
+        parts: expandLayout(group, layout),
+      };
     }),
   );
 }

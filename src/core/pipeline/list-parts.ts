@@ -4,6 +4,7 @@ import type { Project } from '#core/project';
 import type { LengthSystem } from '#core/units';
 
 import { findBlocked } from './find-blocked.ts';
+import { nameStock } from './stock-names.ts';
 import type { Table } from './table.ts';
 import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 
@@ -62,7 +63,10 @@ export function listParts(
           .filter((edge) => edge.treatment !== 'bare')
           .map((edge) => describeEdge(edge))
           .join('; '),
-        findStock(part.id, planned, routed),
+        findStock(part.id, planned, routed)
+          .map(({ id, by }) => `${nameStock(project, id)}${by}`)
+          .filter((name, index, list) => list.indexOf(name) === index)
+          .join('; '),
         blocked.get(part.id)?.message ?? '',
         part.notes.join('; '),
       ]),
@@ -104,18 +108,22 @@ function roughOf(part: Part, groups: Understanding['groups']): PartSize {
   return { length: part.rough.length, width, thickness };
 }
 
-/** Ids of the stock a part is cut from, as `okoume-sheet`. */
-function findStock(id: PartId, planned: readonly PlannedGroup[], routed: readonly PlannedRouting[]): string {
+/** The stock a part is cut from by its id, and by what when it is not the saw. */
+function findStock(
+  id: PartId,
+  planned: readonly PlannedGroup[],
+  routed: readonly PlannedRouting[],
+): readonly { readonly id: string; readonly by: string }[] {
   const stock = planned.flatMap(({ group, plan }) => {
     const blanks = group.blanks.filter((blank) => blank.parts.some((part) => part.part === id));
     return plan.layouts
       .filter((layout) => layout.placed.some((placed) => blanks.some((blank) => blank.id === placed.id)))
-      .map((layout) => layout.stock);
+      .map((layout) => ({ id: layout.stock, by: '' }));
   });
   const sheets = routed.flatMap(({ plan }) =>
     plan.placements
       .filter((placement) => placement.id === id)
-      .map(({ sheet }) => `${plan.sheets[sheet]?.stock ?? ''} (router)`),
+      .map(({ sheet }) => ({ id: plan.sheets[sheet]?.stock ?? '', by: ' (router)' })),
   );
-  return [...new Set([...stock, ...sheets])].join(', ');
+  return [...stock, ...sheets];
 }

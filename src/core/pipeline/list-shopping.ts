@@ -2,7 +2,7 @@ import type { Project, StockLine } from '#core/project';
 
 import type { Table } from './table.ts';
 import type { CuttingGroup, PlannedGroup, PlannedRouting, Understanding } from './types.ts';
-import { describeThings, showSize } from './words.ts';
+import { describeThings, showSizeIn } from './words.ts';
 
 /** One line of the shopping list. `each` null: price not known. */
 export interface ShoppingLine {
@@ -48,11 +48,11 @@ function listStock(
       {
         kind: line.form,
         item: materialName(project, line),
-        size: showSize(line.length, line.width, line.thickness),
+        size: showSizeIn(project.units, line.length, line.width, line.thickness),
         count,
         from: line.owned === true ? 'from the rack' : 'to buy',
         each: line.owned === true ? 0 : line.price,
-        use: `${line.id}: ${describeThings(of.flatMap(({ parts }) => parts).filter(isFirst))}`,
+        use: describeThings(of.flatMap(({ parts }) => parts).filter(isFirst)),
       },
     ];
   });
@@ -113,7 +113,7 @@ export function tableOfShopping(project: Project, lines: readonly ShoppingLine[]
     header: [
       'kind',
       'item',
-      'size mm',
+      project.units === 'inch' ? 'size in' : 'size mm',
       'count',
       'from',
       `price each ${project.currency}`,

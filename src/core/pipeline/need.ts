@@ -31,7 +31,10 @@ export function singleNeed(part: Part): Need {
     length,
     width,
     thickness: part.rough.thickness,
-    finished: { width: part.staves?.width ?? alongGrain(part, part.cut).width, thickness: part.cut.thickness },
+    finished: {
+      width: part.staves?.width ?? alongGrain(part, part.cut).width,
+      thickness: part.cut.thickness,
+    },
     turn: part.turn || part.grain === 'any',
     parts: [{ part: part.id, x: 0, y: 0, length, width }],
     title: `${part.id} ${part.name}${staves > 1 ? ', stave' : ''}`,

@@ -1,7 +1,7 @@
 import type { BuiltPiece } from '#core/joinery';
 import { sortBySeverity, type Problem, type Severity } from '#core/problems';
 import type { Project } from '#core/project';
-import { formatMoney } from '#core/units';
+import { formatMoney, type LengthSystem } from '#core/units';
 
 import { findBlocked } from './find-blocked.ts';
 import { describeFit } from './fit/describe-fit.ts';
@@ -10,7 +10,7 @@ import { summariseGroup } from './summary-cutting.ts';
 import { summariseShape } from './summary-survey.ts';
 import { summariseRouting } from './router/summary-router.ts';
 import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
-import { countWords, describeThings, showSize, wrapLines } from './words.ts';
+import { countWords, describeThings, showSizeIn, wrapLines } from './words.ts';
 import { wordFinding } from './word-finding.ts';
 
 /** What goes into a summary beside the project and its plans. */
@@ -34,12 +34,15 @@ export function summarise(
     [
       project.name,
       '='.repeat(project.name.length),
-      `Lengths in mm; prices in ${project.currency} ${tax}.`,
+      `${describeUnits(project.units)}; prices in ${project.currency} ${tax}.`,
       '',
     ],
     doNotCut(project, understanding, planned, extras),
-    heading('Measured', understanding.shapes.flatMap(summariseShape)),
-    heading('Pieces', [...understanding.pieces.map(describePiece), '']),
+    heading(
+      'Measured',
+      understanding.shapes.flatMap((outcome) => summariseShape(outcome, project.units)),
+    ),
+    heading('Pieces', [...understanding.pieces.map((piece) => describePiece(piece, project.units)), '']),
     heading('Fit', describeFits(understanding)),
     heading('Stock', [
       ...planned.flatMap((each) => [...summariseGroup(project, each), '']),
@@ -60,6 +63,11 @@ export function summarise(
     .join('\n')
     .replace(/\n{3,}/g, '\n\n')
     .trimEnd()}\n`;
+}
+
+/** What sizes are told in, and what stays in mm: findings and what they advise say their figures as they were worked out. */
+function describeUnits(units: LengthSystem): string {
+  return units === 'mm' ? 'Lengths in mm' : 'Lengths in inches to 1/32, those within findings in mm';
 }
 
 function heading(title: string, lines: readonly string[]): readonly string[] {
@@ -84,10 +92,10 @@ function doNotCut(
   ];
 }
 
-function describePiece(piece: BuiltPiece): string {
+function describePiece(piece: BuiltPiece, units: LengthSystem): string {
   const { min, max } = piece.envelope;
   const copies = piece.parts.reduce((sum, part) => sum + part.quantity, 0);
-  const size = showSize(max.x - min.x, max.y - min.y, max.z - min.z);
+  const size = showSizeIn(units, max.x - min.x, max.y - min.y, max.z - min.z);
   return `  ${piece.letter.padEnd(3)}${piece.name}: ${countWords(piece.parts.length, 'part')}, ${countWords(copies, 'piece')} to cut, over all ${size}`;
 }
 

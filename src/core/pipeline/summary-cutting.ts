@@ -1,9 +1,10 @@
 import type { Layout } from '#core/cutting';
 import type { Project } from '#core/project';
-import { formatMoney, formatNumber } from '#core/units';
+import { formatMoney, formatNumber, type LengthSystem } from '#core/units';
 
 import type { CuttingGroup, PlannedGroup } from './types.ts';
-import { countWords, showSize, wrapLines } from './words.ts';
+import { nameStock } from './stock-names.ts';
+import { countWords, showSizeIn, wrapLines } from './words.ts';
 
 /** Leftovers named per job; the rest is counted. */
 const namedLeftovers = 6;
@@ -19,12 +20,10 @@ export function summariseGroup(project: Project, { group, plan }: PlannedGroup):
       if (!line) return [];
       const cost =
         line.owned === true ? 'from the rack' : formatMoney(each.count * line.price, project.currency);
-      return [
-        `    ${each.count} × ${line.form} ${showSize(line.length, line.width, line.thickness)} (${line.id}), ${cost}`,
-      ];
+      return [`    ${each.count} × ${nameStock(project, line.id)}, ${cost}`];
     }),
     ...wrapLines(`    ${describeProof(project, { group, plan })}`, 96, '    '),
-    ...describeLeftovers(plan.layouts, group),
+    ...describeLeftovers(plan.layouts, group, project.units),
     ...plan.unplaced.map((each) => `    NOT PLACED: ${each.count} × ${each.id}`),
   ];
 }
@@ -41,7 +40,11 @@ export function describeProof(project: Project, { group, plan }: PlannedGroup): 
   return `Costs ${amount(plan.cost)}; no plan can cost less than ${amount(plan.bound)}. Whether a cheaper one exists is not known.`;
 }
 
-function describeLeftovers(layouts: readonly Layout[], group: CuttingGroup): readonly string[] {
+function describeLeftovers(
+  layouts: readonly Layout[],
+  group: CuttingGroup,
+  units: LengthSystem,
+): readonly string[] {
   const all = layouts
     .flatMap((layout) => layout.leftovers.map((left) => ({ left, times: layout.times })))
     .sort((a, b) => area(b.left) - area(a.left));
@@ -49,7 +52,8 @@ function describeLeftovers(layouts: readonly Layout[], group: CuttingGroup): rea
   const named = all
     .slice(0, namedLeftovers)
     .map(({ left, times }) => {
-      const size = group.form === 'batten' ? showSize(left.length) : showSize(left.length, left.width ?? 0);
+      const sides = group.form === 'batten' ? [left.length] : [left.length, left.width ?? 0];
+      const size = showSizeIn(units, ...sides);
       return times > 1 ? `${times} of ${size}` : size;
     })
     .join(', ');

@@ -6,7 +6,7 @@ import { cutBlank } from './blank-cuts.ts';
 import { expandLayout, expandPlaced } from './expand-layout.ts';
 import { usableOf } from './stock-fit.ts';
 import type { CuttingGroup, PlannedGroup, Understanding } from './types.ts';
-import { countWords } from './words.ts';
+import { countWords, showSizeIn } from './words.ts';
 
 /** The paper a diagram is for: its width in mm, and the unit of the sizes on it, mm when left out. */
 export interface LayoutPaper {
@@ -25,11 +25,12 @@ export function viewLayout(
   const stock = group.job.stock.find((each) => each.id === layout?.stock);
   if (!layout || !stock) throw new Error(`no layout ${index} in ${group.id}`);
   const size = { length: stock.length, width: stock.width ?? group.section.width ?? 0 };
+  const name = showSizeIn(units ?? 'mm', size.length, size.width);
   const times = layout.times > 1 ? ` · cut ${countWords(layout.times, group.form)} like this` : '';
   return {
-    title: `${group.title} · ${stock.id}, diagram ${index + 1} of ${plan.layouts.length}${times}`,
+    title: `${group.title} · ${name}, diagram ${index + 1} of ${plan.layouts.length}${times}`,
     form: group.form,
-    stock: { id: stock.id, ...size },
+    stock: { name, ...size },
     usable: usableRectangle(group, size),
     kerf: group.job.kerf ?? 0,
     keepOut: stock.keepOut ?? [],

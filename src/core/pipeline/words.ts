@@ -1,8 +1,14 @@
-import { formatNumber } from '#core/units';
+import { formatLength, formatNumber, type LengthSystem } from '#core/units';
 
 /** Lengths in mm as text with at most one decimal, joined as `700 × 300 × 12`. */
 export function showSize(...lengths: readonly number[]): string {
   return lengths.map((length) => formatNumber(length, 1)).join(' × ');
+}
+
+/** Sizes in the units of a project, joined as `700 × 300 × 12`; inches to 1/32, as fine as a rule is read. */
+export function showSizeIn(units: LengthSystem, ...lengths: readonly number[]): string {
+  if (units === 'mm') return showSize(...lengths);
+  return lengths.map((length) => formatLength(length, { system: units, step: 1 / 32 })).join(' × ');
 }
 
 /** A list in a sentence: `A`, `A and B`, `A, B and C`. */

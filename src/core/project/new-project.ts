@@ -15,7 +15,7 @@ export function newProject(name: string): Project {
     pricesIncludeTax: true,
     paper: 'A4',
     units: 'mm',
-    settings: defaultSettings,
+    settings: { ...defaultSettings, spares: 'boards' },
     shapes: [],
     pieces: [],
     materials: [],

@@ -8,5 +8,5 @@ export function drawChecklistPages({ project }: BundleContext): readonly Page[] 
   const { width } = roomOnPage(project.paper, false);
   const blocks = viewChecklist(visitChecklist(project), project.units);
   const rows = blocks.flatMap((block) => drawChecklist(block, width));
-  return arrangePages(rows, project.paper, `${project.name} · to measure`);
+  return arrangePages(rows, project.paper, `${project.name} · to measure`, { units: project.units });
 }

@@ -85,7 +85,7 @@ export function drawCuttingPages(context: BundleContext): readonly Page[] {
   if (diagrams.length + nests.length === 0)
     return drawNotice(project.paper, `${project.name}: cutting`, 'There is nothing to cut yet.');
   const settings = context.planned.flatMap((each) =>
-    drawSettings(each, roomOnPage(project.paper, false).width),
+    drawSettings(each, { room: roomOnPage(project.paper, false).width, units: project.units }),
   );
   const pages = context.planned.flatMap((planned) => {
     const own = diagrams.filter((diagram) => diagram.planned === planned);
@@ -95,7 +95,7 @@ export function drawCuttingPages(context: BundleContext): readonly Page[] {
         own.filter((diagram) => diagram.isBlocked === isBlocked).map((diagram) => diagram.drawing),
         project.paper,
         title,
-        isBlocked ? { stamp } : {},
+        { units: project.units, ...(isBlocked && { stamp }) },
       );
     return [...arrange(false), ...arrange(true)];
   });
@@ -104,8 +104,12 @@ export function drawCuttingPages(context: BundleContext): readonly Page[] {
       nests.filter((nest) => nest.isBlocked === isBlocked).map((nest) => nest.drawing),
       project.paper,
       `${project.name} · router`,
-      isBlocked ? { stamp } : {},
+      { units: project.units, ...(isBlocked && { stamp }) },
     ),
   );
-  return [...pages, ...nestPages, ...arrangePages(settings, project.paper, `${project.name} · saw settings`)];
+  return [
+    ...pages,
+    ...nestPages,
+    ...arrangePages(settings, project.paper, `${project.name} · saw settings`, { units: project.units }),
+  ];
 }

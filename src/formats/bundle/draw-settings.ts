@@ -1,6 +1,7 @@
 import { collectSettings, type SawSetting } from '#core/cutting';
 import { textWidth, type Drawing, type Mark } from '#core/drawing';
-import { countWords, expandLayout, showSize, type PlannedGroup } from '#core/pipeline';
+import type { LengthSystem } from '#core/units';
+import { countWords, expandLayout, showSizeIn, type PlannedGroup } from '#core/pipeline';
 
 /** Lettering and lines of the list, mm. */
 const height = 3;
@@ -11,11 +12,15 @@ const rowsPerPage = 42;
 const columns = { cut: 0, fence: 26, passes: 50, cuts: 76 } as const;
 
 /** The saw settings of a plan in batches (joinery E2): each fence setting once, with the cuts of all diagrams made at it. */
-export function drawSettings({ group, plan }: PlannedGroup, room: number): readonly Drawing[] {
+export function drawSettings(
+  { group, plan }: PlannedGroup,
+  { room, units }: { readonly room: number; readonly units: LengthSystem },
+): readonly Drawing[] {
+  const show = (length: number): string => showSizeIn(units, length);
   const fences = collectSettings(plan.layouts, group.job.kerf ?? 0).flatMap((setting) =>
-    makeRows(setting, room),
+    makeRows(setting, { room, show }),
   );
-  const rows = [...fences, ...blankRows({ group, plan })];
+  const rows = [...fences, ...blankRows({ group, plan }, show)];
   const pages = Math.ceil(rows.length / rowsPerPage);
   return Array.from({ length: pages }, (_, page) =>
     drawRows(
@@ -29,7 +34,10 @@ export function drawSettings({ group, plan }: PlannedGroup, room: number): reado
 type Row = Partial<Record<keyof typeof columns, string>>;
 
 /** A setting as one row, and more where its cuts do not fit beside it. */
-function makeRows(setting: SawSetting, room: number): readonly Row[] {
+function makeRows(
+  setting: SawSetting,
+  { room, show }: { readonly room: number; readonly show: (length: number) => string },
+): readonly Row[] {
   const labels = setting.cuts.map(
     (cut) => `${cut.layout + 1}:${cut.label}${cut.times > 1 ? ` (×${cut.times})` : ''}`,
   );
@@ -43,7 +51,7 @@ function makeRows(setting: SawSetting, room: number): readonly Row[] {
   const [first = '', ...rest] = lines;
   const head: Row = {
     cut: setting.cut === 'along' ? 'rip' : 'crosscut',
-    fence: showSize(setting.fence),
+    fence: show(setting.fence),
     passes: countWords(setting.passes, 'pass', 'passes'),
     cuts: first,
   };
@@ -51,13 +59,13 @@ function makeRows(setting: SawSetting, room: number): readonly Row[] {
 }
 
 /** The cuts inside strips and pairs: the sizes that come off one after the other, from the lower or left edge. */
-function blankRows({ group, plan }: PlannedGroup): readonly Row[] {
+function blankRows({ group, plan }: PlannedGroup, show: (length: number) => string): readonly Row[] {
   return plan.layouts.flatMap((layout, index) =>
     chunkBlanks(group, expandLayout(group, layout)).map((parts): Row => {
       const isAcross = parts.every((part) => Math.abs(part.x - (parts[0]?.x ?? 0)) < sameEdge);
       const sizes = [...parts]
         .sort((a, b) => (isAcross ? a.y - b.y : a.x - b.x))
-        .map((part) => `${part.part} ${showSize(isAcross ? part.width : part.length)}`);
+        .map((part) => `${part.part} ${show(isAcross ? part.width : part.length)}`);
       return { cut: 'part off', cuts: `${index + 1}: ${sizes.join('  ')}` };
     }),
   );

@@ -1,16 +1,9 @@
-import {
-  arrangePages,
-  arrangePartPages,
-  drawElevation,
-  drawExploded,
-  roomOnPage,
-  type Page,
-} from '#core/drawing';
+import { arrangePages, arrangePartPages, roomOnPage, type Page } from '#core/drawing';
 import { viewShape } from '#core/pipeline';
 
 import { stamp, type BundleContext } from './bundle-context.ts';
-import { drawFitNotes } from './fit-notes.ts';
 import { drawNotice } from './notice.ts';
+import { drawWhole } from './whole-piece.ts';
 
 /** The surveys, each piece whole and taken apart, and every part with its joints and sizes. */
 export function drawPartSheets({ project, understanding, blocked }: BundleContext): readonly Page[] {
@@ -32,11 +25,7 @@ export function drawPartSheets({ project, understanding, blocked }: BundleContex
     const free = piece.parts.filter((part) => !blocked.has(part.id));
     const stopped = piece.parts.filter((part) => blocked.has(part.id));
     const options = { paper: project.paper, title, units, nameMaterial };
-    const whole = [
-      drawElevation(piece, { width, units }),
-      ...understanding.fits.filter((fit) => fit.piece === piece.piece).map((fit) => drawFitNotes(fit, width)),
-      drawExploded(piece, { width }),
-    ];
+    const whole = drawWhole(piece, { width, units, fits: understanding.fits });
     return [
       ...(isStopped ? arrangePages(whole, project.paper, title, { units, stamp }) : []),
       ...arrangePartPages(free, { ...options, first: isStopped ? [] : whole }),

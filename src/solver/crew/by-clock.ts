@@ -37,16 +37,19 @@ async function goOnAsLead<N extends News, Plan>(lead: Hand<N, Plan>, letters: Le
     const news = await lead.work({ heard, milliseconds: turn });
     if (news.state === 'settled' || news.state === 'out') return;
     letters.toMate = laterOf(letters.toMate, news);
-    while (news.state === 'idle' && letters.toLead === null) {
-      if (isStill(letters)) return;
-      await wait(rest);
-    }
+    if (news.state === 'working' || letters.toLead !== null) continue;
+    if (isStill(letters)) return;
+    await wait(rest);
   }
 }
 
 /** Whether nothing more will come from the mate. */
 function isStill<N extends News>({ mateState, toMate }: Letters<N>): boolean {
-  return mateState === 'idle' ? toMate?.found == null : mateState !== 'working';
+  return mateState === 'idle' ? !hasFound(toMate) : mateState !== 'working';
+}
+
+function hasFound(news: News | null): boolean {
+  return news !== null && news.found !== null;
 }
 
 async function goOnAsMate<N extends News>(mate: Mate<N>, letters: Letters<N>): Promise<void> {
@@ -58,7 +61,7 @@ async function goOnAsMate<N extends News>(mate: Mate<N>, letters: Letters<N>): P
     letters.toLead = laterOf(letters.toLead, news);
     letters.mateState = news.state;
     if (news.state === 'settled' || news.state === 'out') return;
-    while (news.state === 'idle' && !letters.isOver && letters.toMate?.found == null) await wait(rest);
+    while (news.state === 'idle' && !letters.isOver && !hasFound(letters.toMate)) await wait(rest);
   }
 }
 

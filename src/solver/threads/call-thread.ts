@@ -2,12 +2,12 @@ import { Worker } from 'node:worker_threads';
 import type { Mate, News, Turn } from '#solver/crew';
 import type { Order } from './messages.ts';
 
-/** The bundled thread, beside the bundle this stands in. */
-const file = new URL('./joggle-thread.js', import.meta.url);
+/** What the thread is called when it is built; it lies beside what this is built into. */
+const built = 'joggle-thread.js';
 
 /** Starts a thread on a job. It answers one turn at a time; whoever fails or is sent away keeps nobody waiting. */
 export function callThread<N extends News>(job: Exclude<Order, { kind: 'work' }>): Mate<N> {
-  const thread = new Worker(file);
+  const thread = new Worker(new URL(built, import.meta.url));
   thread.postMessage(job);
   return {
     work: (turn) => ask<N>(thread, turn),

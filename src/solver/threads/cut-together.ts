@@ -1,30 +1,21 @@
 import { startCuttingRun } from '#core/cutting';
-import type { CuttingJob, CuttingPlan, CuttingProgress } from '#core/cutting';
-import { makeLocalHand, runCrew } from '#solver/crew';
+import type { CuttingJob, CuttingNews, CuttingPlan, CuttingProgress } from '#core/cutting';
 import { loadGlpk } from '#solver/glpk';
 import { callThread } from './call-thread.ts';
-import { clockOf } from './messages.ts';
-import type { Limits } from './messages.ts';
-
-/** How many threads a search may use, and whom it tells. */
-export interface Wish extends Limits {
-  readonly workers: 1 | 2;
-  readonly onProgress?: (progress: CuttingProgress) => void;
-}
+import { clockOf } from './clocks.ts';
+import { runTogether } from './run-together.ts';
+import type { Wish } from './run-together.ts';
 
 /** The plan of a job, sought here and, where that takes longer than a moment, in a second thread beside it. */
-export async function cutTogether(job: CuttingJob, wish: Wish): Promise<CuttingPlan> {
-  const { workers, onProgress, ...limits } = wish;
-  const clock = clockOf(limits);
-  const { seconds = 10, work, seed } = limits;
-  const start = clock();
-  const tools = { clock, seconds, work, seed, onProgress };
-  const run = startCuttingRun(job, { ...tools, solveLp: await loadGlpk() });
-  const left = (): number => Math.max(0.05, seconds - (clock() - start) / 1000);
-  return runCrew({
-    lead: makeLocalHand(run),
-    callMate:
-      workers === 1 ? null : () => callThread({ kind: 'cut', job, limits: { ...limits, seconds: left() } }),
-    work: work ?? null,
+export async function cutTogether(job: CuttingJob, wish: Wish<CuttingProgress>): Promise<CuttingPlan> {
+  const clock = clockOf(wish);
+  const solveLp = await loadGlpk();
+  const { onProgress } = wish;
+  return runTogether<CuttingNews, CuttingPlan>({
+    wish,
+    clock,
+    startRun: ({ seconds, work, seed }) =>
+      startCuttingRun(job, { solveLp, clock, seconds, work, seed, onProgress }),
+    callMate: (limits) => callThread({ kind: 'cut', job, limits }),
   });
 }

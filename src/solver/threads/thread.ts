@@ -1,8 +1,9 @@
 import { parentPort } from 'node:worker_threads';
 import { startCuttingRun } from '#core/cutting';
+import { startNestingRun } from '#core/nesting';
 import type { News, Turn } from '#solver/crew';
 import { loadGlpk } from '#solver/glpk';
-import { clockOf } from './messages.ts';
+import { clockOf } from './clocks.ts';
 import type { Order } from './messages.ts';
 
 // the second thread of a run: it is told its job and then works a turn whenever it is asked
@@ -17,7 +18,12 @@ async function begin(order: Exclude<Order, { kind: 'work' }>): Promise<(turn: Tu
   const clock = clockOf(order.limits);
   const { seconds, work, seed } = order.limits;
   const tools = { clock, seconds, work, seed, isMate: true };
-  return startCuttingRun(order.job, { ...tools, solveLp: await loadGlpk() }).work;
+  switch (order.kind) {
+    case 'cut':
+      return startCuttingRun(order.job, { ...tools, solveLp: await loadGlpk() }).work;
+    case 'nest':
+      return startNestingRun(order.job, tools).work;
+  }
 }
 
 async function answer(turn: Turn<News>): Promise<void> {

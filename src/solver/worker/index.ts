@@ -3,6 +3,5 @@ export type { Explaining } from './start-explaining.ts';
 export { startOffering } from './start-offering.ts';
 export type { Asked } from './ask-worker.ts';
 export { startCutting } from './start-cutting.ts';
-export type { CuttingRun, CuttingWish } from './start-cutting.ts';
 export { startNesting } from './start-nesting.ts';
-export type { NestingRun, NestingWish } from './start-nesting.ts';
+export type { Running, RunWish } from './run-workers.ts';

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { bodiesOf, findAssemblyOrder } from '#core/fitting';
 import { rectangleOutline, type Placement } from '#core/geometry';
-import { buildPiece, type Machining, type Part, type Piece } from '#core/joinery';
+import { buildPiece, defaultSettings, newPiece, type Machining, type Part, type Piece } from '#core/joinery';
+import { usualMaterials } from '../../support/flat-pieces.ts';
 import { boxContext, cabinetFront, drawer } from '../../support/joinery-boxes.ts';
 import { doorContext, flatDoor } from '../../support/flat-doors.ts';
 import { contextFor, doorFrame, openingShape } from '../../support/joinery-samples.ts';
@@ -50,11 +51,44 @@ function postBetween(stopped: boolean): readonly Part[] {
   ];
 }
 
+const surround = buildPiece(
+  newPiece('hatch-surround', { id: 'h', letter: 'H', name: 'Hatch', materials: usualMaterials }),
+  { shape: null, materials: usualMaterials, settings: defaultSettings },
+);
+
+describe('a part of curves as convex solids', () => {
+  const segment = surround.parts.find(({ name }) => name.startsWith('Corner segment'));
+  if (!segment) throw new Error('no segment');
+  const solids = bodiesOf([{ ...segment, placements: segment.placements.slice(0, 1) }])[0]?.solids ?? [];
+  test('comes in few', () => {
+    expect(solids.length).toBeGreaterThan(3);
+    expect(solids.length).toBeLessThan(30);
+  });
+  test('they hold the wood of the part and no more, and none of it twice', () => {
+    // each is a prism: the corners of its one end, counter-clockwise or clockwise
+    const volume = solids.reduce((sum, { corners }) => {
+      const ring = corners.slice(0, corners.length / 2).map((corner) => [corner.x, corner.y] as const);
+      const doubled = ring.reduce((area, [ax, ay], i) => {
+        const [bx, by] = ring[(i + 1) % ring.length] ?? [0, 0];
+        return area + ax * by - bx * ay;
+      }, 0);
+      const zs = corners.map((corner) => corner.z);
+      return sum + (Math.abs(doubled) / 2) * (Math.max(...zs) - Math.min(...zs));
+    }, 0);
+    const pockets = 2 * 12 * 25 * 6; // two slots 12 deep, 25 long, 6 wide (joinery B16, C3)
+    const ring = (Math.PI / 8) * (120 ** 2 - 75 ** 2) * 18; // an eighth of the ring, 18 thick
+    // chords lie up to half a millimetre inside the outer arc and outside the inner one
+    expect(volume).toBeGreaterThan(ring - pockets - 0.5 * 95 * 18);
+    expect(volume).toBeLessThan(ring - pockets + 0.5 * 60 * 18);
+  });
+});
+
 describe('an order of assembly', () => {
   const pieces: readonly [string, readonly Part[]][] = [
     ['a drawer with box joints', buildPiece(drawer(), boxContext()).parts],
     ['a cabinet front', buildPiece(cabinetFront(), boxContext()).parts],
     ['a flat door', buildPiece(flatDoor({ width: 500, height: 1700 }), doorContext()).parts],
+    ['a hatch surround of curved segments, straights and loose tenons', surround.parts],
     [
       'a door frame',
       buildPiece(

@@ -182,8 +182,14 @@ describe('findings', () => {
   });
   test('two dowels in a rail of 30 are crowded (C2)', () => has('dowels-crowded', { joint: 'dowel' }));
   test('pocket screws in end grain are weak (C0.1)', () => has('screw-into-end', { joint: 'butt' }));
-  test('solid fronts wider than 120 will not stay flat (D3)', () =>
-    has('solid-too-wide', { materials: { frame: 'oak', fronts: 'oak' } }));
+  test('solid fronts wider than 120 would not stay flat and are glued up (D3)', () => {
+    const built = build({ materials: { frame: 'oak', fronts: 'oak' } });
+    const wide = built.parts.filter(
+      ({ name, finished }) => name.startsWith('Drawer front') && finished.width > 120,
+    );
+    expect(wide.length).toBeGreaterThan(0);
+    expect(wide.map(({ staves }) => staves?.count)).toEqual(wide.map(() => 2));
+  });
   test('upright grain in a low solid drawer front will warp (G12)', () =>
     has('grain-across', { grain: 'vertical', materials: { frame: 'oak', fronts: 'oak' } }));
   test('a frame of sheet is pointed out', () =>

@@ -192,6 +192,17 @@ describe('always:', () => {
     );
   });
 
+  test('members that meet over a side too short for their joints are refused, not laid through each other', () => {
+    const built = build({
+      corners: [890, 861, 741, 947, 541, 893, 572, 486, 741, 453, 891, 538, 950, 700],
+      gap: 9,
+      widths: [35, 38, 68, 35, 64, 35, 35],
+      thickness: 15,
+      joint: 'bridle',
+    });
+    expect(built.findings.map(({ code }) => code)).toContain('member-too-short');
+  });
+
   test('no two parts are in the same wood, and no void is left within a joint but its clearance', () => {
     fc.assert(
       fc.property(sensible, (parameters) => {

@@ -107,7 +107,6 @@ describe('what forbids a panel is said', () => {
     ['scribed-with-gap', { scribedSides: [1] }],
     ['panel-swells', { gap: 1, fixed: 'glued', materials: { panel: 'oak' } }],
     ['solid-glued-across', { fixed: 'glued', materials: { panel: 'oak' } }],
-    ['solid-too-wide', { materials: { panel: 'oak' } }],
   ])('and %s leaves it built', (code, parameters) => {
     const built = build(parameters);
     expect(codesOf(built)).toContain(code);

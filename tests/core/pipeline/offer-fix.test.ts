@@ -64,7 +64,7 @@ describe('a fix offered for a finding', () => {
     const project = withPiece(
       'step',
       { materials: { sides: 'birch-6', treads: 'oak-sawn' } },
-      { materials: rack },
+      { materials: rack, stock: curlew.stock.filter(({ form }) => form !== 'board') },
     );
     expect(fixOf(project, 'part-without-stock').fix).toBeNull();
   });

@@ -32,6 +32,30 @@ describe('understanding a project', () => {
     expect(built.map((piece) => piece.letter)).toEqual(['C', 'Z', 'AA']);
   });
 
+  test('pieces that take their sizes from each other in a ring are stopped, and each says from whom', () => {
+    const project = drawerProject();
+    const drawer = project.pieces.find((piece) => piece.kind === 'drawer');
+    if (!drawer) throw new Error('no drawer');
+    const pointing = (letter: string, id: string, to: string) => ({
+      ...{ ...drawer, id, letter, name: `Drawer ${letter}` },
+      parameters: { ...drawer.parameters, cabinetFront: to },
+    });
+    const ring = [pointing('A', 'one', 'two'), pointing('B', 'two', 'three'), pointing('C', 'three', 'one')];
+    const { pieces, findings } = understandProject({ ...project, pieces: ring });
+    const told = findings.filter(({ code }) => code === 'pieces-in-a-ring');
+    expect(pieces.map(({ letter }) => letter)).toEqual(['A', 'B', 'C']);
+    expect(told.length).toBeGreaterThan(0);
+    expect(told.every(({ severity }) => severity === 'stop')).toBe(true);
+    expect(told[0]?.message).toBe(
+      'A Drawer A takes sizes from B Drawer B, which in turn takes its own from it.',
+    );
+    const chain = understandProject({
+      ...project,
+      pieces: [pointing('A', 'one', 'gone'), ...ring.slice(1, 2)],
+    });
+    expect(chain.findings.map(({ code }) => code)).not.toContain('pieces-in-a-ring');
+  });
+
   test('findings of readings are addressed by shape and reading, the stops come first', () => {
     const { findings } = understandProject(frameProject());
     expect(findings[0]).toMatchObject({ severity: 'stop', about: 'shed/hr', code: 'readings-contradict' });

@@ -4,6 +4,8 @@ export interface Pattern {
   readonly rows: Int32Array;
   readonly counts: Float64Array;
   readonly cost: number;
+  /** What the program takes it to cost: a trifle more, so that no two ways come to the same and it never goes in circles. */
+  readonly price: number;
 }
 
 /**
@@ -70,8 +72,10 @@ export function copyBoardLp(lp: BoardLp): BoardLp {
 }
 
 export function costOfEntry(lp: BoardLp, entry: number): number {
-  if (entry >= 0) return (lp.patterns[entry] as Pattern).cost;
-  return isSurplus(entry) || rowOfSlack(entry) >= lp.kinds ? 0 : lp.penalty;
+  if (entry >= 0) return (lp.patterns[entry] as Pattern).price;
+  const row = rowOfSlack(entry);
+  const trifle = ((row * 7919) % 1009) * 1e-12;
+  return isSurplus(entry) || row >= lp.kinds ? trifle : lp.penalty;
 }
 
 /** What the relaxed program costs as the basis stands. */
@@ -84,8 +88,8 @@ export function valueOf(lp: BoardLp): number {
 }
 
 /** What a pattern costs beyond the prices of its parts. */
-export function reducedCostOf({ prices }: BoardLp, { rows, counts, cost }: Pattern): number {
-  let reduced = cost;
+export function reducedCostOf({ prices }: BoardLp, { rows, counts, price }: Pattern): number {
+  let reduced = price;
   for (let k = 0; k < rows.length; k++) {
     reduced -= (prices[rows[k] as number] as number) * (counts[k] as number);
   }
@@ -160,7 +164,7 @@ const refreshAfter = 60;
 function reducedCostOfEntry(lp: BoardLp, entry: number): number {
   if (entry >= 0) return reducedCostOf(lp, lp.patterns[entry] as Pattern);
   const price = lp.prices[rowOfSlack(entry)] as number;
-  return isSurplus(entry) ? price : costOfEntry(lp, entry) - price;
+  return costOfEntry(lp, entry) + (isSurplus(entry) ? price : -price);
 }
 
 /** Amounts and prices anew from the inverse, against errors that add up. */
@@ -207,31 +211,39 @@ export function restore(lp: BoardLp, mostSteps: number): boolean {
   return false;
 }
 
-/** What may be basic in a row instead, at the least loss of price. */
+/** What may be basic in a row instead: at nearly the least loss of price, the one with the largest step (Harris 1973). */
 function findReplacement(lp: BoardLp, leaving: number): number | null {
   const { rows, inverse, patterns, inBasis, kinds } = lp;
   const shares = new Float64Array(rows);
   for (let row = 0; row < rows; row++) shares[row] = inverse[row * rows + leaving] as number;
-  let best: number | null = null;
-  let ratio = Infinity;
-  let size = 0;
+  const offers: { readonly entry: number; readonly step: number; readonly reduced: number }[] = [];
+  let limit = Infinity;
   const offer = (entry: number, step: number) => {
-    if (step >= -1e-7 || inBasis.has(entry)) return;
-    const at = Math.max(0, reducedCostOfEntry(lp, entry)) / -step;
-    if (at > ratio + 1e-12 || (at > ratio - 1e-12 && -step <= size)) return;
-    [best, ratio, size] = [entry, at, -step];
+    if (step <= 1e-7 || inBasis.has(entry)) return;
+    const reduced = Math.max(0, reducedCostOfEntry(lp, entry));
+    if (reduced / step > limit) return;
+    offers.push({ entry, step, reduced });
+    limit = Math.min(limit, (reduced + harris) / step);
   };
   for (let p = 0; p < patterns.length; p++) {
     const pattern = patterns[p] as Pattern;
     let step = 0;
     for (let k = 0; k < pattern.rows.length; k++) {
-      step += (shares[pattern.rows[k] as number] as number) * (pattern.counts[k] as number);
+      step -= (shares[pattern.rows[k] as number] as number) * (pattern.counts[k] as number);
     }
     offer(p, step);
   }
   for (let row = 0; row < rows; row++) {
-    if (row < kinds) offer(surplusOf(row), -(shares[row] as number));
-    offer(boughtOf(row), shares[row] as number);
+    if (row < kinds) offer(surplusOf(row), shares[row] as number);
+    offer(boughtOf(row), -(shares[row] as number));
+  }
+  let best: number | null = null;
+  let size = 0;
+  for (const { entry, step, reduced } of offers) {
+    if (reduced / step <= limit && step > size) [best, size] = [entry, step];
   }
   return best;
 }
+
+/** A reduced cost may end so much below zero for the sake of a larger step. */
+const harris = 1e-10;

@@ -54,6 +54,7 @@ export function addPattern(
     rows: Int32Array.from(pairs, ([row]) => row),
     counts: Float64Array.from(pairs, ([, count]) => count),
     cost: bin.cost,
+    price: bin.cost * (1 + ((board.patterns.length * 7919) % 1009) * 1e-11),
   });
   return true;
 }

@@ -105,10 +105,11 @@ function patternOf(
   row: { readonly rows: Int32Array; readonly counts: Float64Array },
 ): Pattern {
   const counted = board.countRows[bin.index] as number;
-  if (counted < 0) return { bin: bin.index, cost: bin.cost, ...row };
+  if (counted < 0) return { bin: bin.index, cost: bin.cost, price: bin.cost, ...row };
   return {
     bin: bin.index,
     cost: bin.cost,
+    price: bin.cost,
     rows: Int32Array.from([...row.rows, counted]),
     counts: Float64Array.from([...row.counts, 1]),
   };

@@ -12,7 +12,7 @@ import { writeRouterModel, type RouterText } from './router-model.ts';
 /** Parts laid on one sheet, face side up: turned by degrees counter-clockwise about their own origin, then moved, mm. */
 export interface RouterSheet {
   readonly title: string;
-  readonly stock: { readonly id: string; readonly length: number; readonly width: number };
+  readonly stock: { readonly length: number; readonly width: number };
   readonly placed: readonly {
     readonly part: Part;
     readonly placement: { readonly angle: number; readonly x: number; readonly y: number };
@@ -78,7 +78,7 @@ function notesOf({ title, stock, placed }: RouterSheet, router: RouterSetup): re
   const passes = Math.ceil(thickness / router.passDepth - 1e-9);
   const rows = [
     'UNITS MM - the bar is 100 mm long',
-    `${title}: ${stock.id}, ${formatMm(stock.length)} x ${formatMm(stock.width)}, origin at the lower left corner`,
+    `${title}: ${formatMm(stock.length)} x ${formatMm(stock.width)}, origin at the lower left corner`,
     `FACE SIDES UP. Cutter ${formatMm(router.cutter)} mm, outlines in ${passes} passes of ${formatMm(router.passDepth)} mm at most; hold small parts with tabs or a thin skin`,
     'Draft: check in your own machine and cut in air first',
   ];

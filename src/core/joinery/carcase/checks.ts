@@ -2,9 +2,10 @@ import type { Problem } from '#core/problems';
 import { formatNumber } from '#core/units';
 import { clearOfObstacle } from '../hull/back-edge.ts';
 import { heightRange } from '../hull/hull.ts';
-import { checkMoisture, checkSheetThickness, checkWall, openFindings, type Say } from '../piece-findings.ts';
+import { checkMoisture, checkSheetThickness, openFindings, type Say } from '../piece-findings.ts';
 import { leastBeyondHousing } from '../rules.ts';
 import type { JoinerySettings } from '../piece-types.ts';
+import { railJoint, shelfJoint } from './joints.ts';
 import type { CarcaseLayout } from './sizes.ts';
 import { sides, sideName } from './sides.ts';
 
@@ -60,11 +61,19 @@ export function checkCarcase(layout: CarcaseLayout, settings: JoinerySettings): 
   checkRacking(say, layout);
   checkAir(say, layout);
   checkObstacles(say, layout);
-  if (book.value('g') > 0 && choices.shelves.length > 0)
-    checkWall(say, 'End behind a housing', book.value('T') - book.value('g'), book.value('T'));
   checkSheetThickness(say, choices.stock.panel, book.value('T'), 'Ends');
   checkMoisture(say, settings, choices.cleats && choices.shelves.length > 0);
-  return all();
+  return [...all(), ...jointFindings(layout)];
+}
+
+/** What the joints themselves have to say, once each. Rails are glued, their screws are clamps. */
+function jointFindings(layout: CarcaseLayout): readonly Problem[] {
+  const clamps = ['screw-into-end', 'screw-no-room'];
+  const found = sides.flatMap((side) => [
+    ...layout.choices.shelves.flatMap((_, i) => shelfJoint(layout, side, i + 1)?.findings ?? []),
+    ...railJoint(layout, side).findings.filter(({ code }) => !clamps.includes(code)),
+  ]);
+  return [...new Map(found.map((one) => [one.message, one])).values()];
 }
 
 function checkHull(say: Say, { choices, book }: CarcaseLayout): void {
@@ -135,11 +144,13 @@ function checkShelves(say: Say, { choices, book }: CarcaseLayout): void {
 }
 
 function checkRacking(say: Say, { choices, book, backRail }: CarcaseLayout): void {
-  const fixed = choices.shelves.length > 0 && choices.housing > 0;
+  const holds = choices.joint === 'loose-tenon' || book.value('g') > 0;
+  const fixed = choices.shelves.length > 0 && holds;
   if (!fixed && choices.frontThickness === 0)
     say('warn', 'carcase-racks', {
-      message: 'It has no back, no shelf housed in its ends and no front: nothing keeps it square.',
-      remedy: 'House a shelf in the ends, or put a face frame before it.',
+      message:
+        'It has no back, no shelf housed or tenoned in its ends and no front: nothing keeps it square.',
+      remedy: 'House a shelf in the ends or tenon it, or put a face frame before it.',
       source: 'joinery B7',
     });
   if (backRail) return;

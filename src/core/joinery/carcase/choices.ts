@@ -1,4 +1,6 @@
+import type { GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
+import { gluedWith } from '../glue.ts';
 import { heightRange, readHull, type Hull } from '../hull/hull.ts';
 import { fillDefaults } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
@@ -13,6 +15,7 @@ type Filled = Required<Omit<CarcaseParameters, 'materials' | 'heights' | 'left' 
 export interface CarcaseChoices extends Filled {
   readonly stock: { readonly panel: Material; readonly shelf: Material; readonly cleats: Material };
   readonly given: ReadonlySet<string>;
+  readonly glue: GlueKind | undefined;
   readonly hull: Hull;
 }
 
@@ -60,6 +63,7 @@ export function chooseCarcase(
     shelfThickness: parameters.shelfThickness ?? thick(shelf.material),
     stock: { panel: panel.material, shelf: shelf.material, cleats: cleats.material },
     given,
+    glue: gluedWith(context.settings),
     hull,
   } as unknown as CarcaseChoices;
   const wantsCleats = choices.cleats && choices.shelves.length > 0;

@@ -10,6 +10,7 @@ import { checkCarcase, refuseCarcase } from './checks.ts';
 import { chooseCarcase } from './choices.ts';
 import { carcaseParameters } from './parameters.ts';
 import { carcaseNumbers, carcaseParts, shelfNumber } from './parts.ts';
+import { jointTakes, railJoint, shelfJoint } from './joints.ts';
 import { sides } from './sides.ts';
 import { workOutCarcase, type CarcaseLayout } from './sizes.ts';
 
@@ -46,37 +47,39 @@ function build(piece: Carcase, context: BuildContext): BuiltPiece {
 }
 
 function joints(piece: Piece, layout: CarcaseLayout): readonly Joint[] {
-  const { book, choices } = layout;
+  const { choices } = layout;
   const address = (number: number) => partAddress(piece, number);
-  const housed = book.value('g') > 0;
-  const setting = housed
-    ? `Housing ${show(book.value('Ts') + 0.15, 2)} wide, ${show(book.value('g'))} deep, as long as the shelf is deep there; both ends marked as a pair, inside faces together.`
-    : 'The shelf lies on its cleats.';
   const rails: readonly Joint[] = sides.map((side) => ({
-    kind: 'butt',
+    kind: choices.railJoint,
     between: [address(carcaseNumbers.rails), address(carcaseNumbers[side])],
     count: layout.backRail ? 2 : 1,
-    settings: ['Glue and two screws through the end into each rail; pilot holes first.'],
+    settings: railJoint(layout, side).settings,
   }));
   const shelves = choices.shelves.flatMap((_, i) =>
-    sides.map((side): Joint => ({
-      kind: housed ? 'housing' : 'butt',
-      between: [address(shelfNumber(layout, i)), address(carcaseNumbers[side])],
-      count: 1,
-      settings: [setting],
-    })),
+    sides.map((side): Joint => {
+      const joint = shelfJoint(layout, side, i + 1);
+      return {
+        kind: joint ? choices.joint : 'butt',
+        between: [address(shelfNumber(layout, i)), address(carcaseNumbers[side])],
+        count: 1,
+        settings: joint?.settings ?? ['The shelf lies on its cleats.'],
+        // without a front the shelves alone keep it square
+        ...(joint && choices.frontThickness === 0 && { load: 'heavy' as const }),
+      };
+    }),
   );
   return [...rails, ...shelves];
 }
 
-function fixings({ book, choices, vents }: CarcaseLayout): readonly Fixing[] {
+function fixings(layout: CarcaseLayout): readonly Fixing[] {
+  const { book, choices, vents } = layout;
   const shelves = choices.shelves.length;
   const perCleat = choices.shelves.map((_, i) =>
     Math.max(2, Math.ceil(book.value(`depth_l_${i + 1}`) / 200) + 1),
   );
   const screws = 2 * perCleat.reduce((sum, count) => sum + count, 0);
   const list: readonly Fixing[] = [
-    { item: 'Screw 4 × 40, countersunk, stainless A4', quantity: 8, use: 'top rails', source: 'joinery C1' },
+    ...jointTakes(layout),
     {
       item: `Screw 3.5 × ${Math.floor((book.value('T') + choices.cleat - 3) / 5) * 5}, countersunk, stainless A4`,
       quantity: choices.cleats ? screws : 0,
@@ -93,7 +96,7 @@ function fixings({ book, choices, vents }: CarcaseLayout): readonly Fixing[] {
     },
     {
       item: 'Screw 3.5 × 25, countersunk, stainless A4',
-      quantity: choices.housing > 0 ? 0 : 4 * shelves,
+      quantity: choices.joint === 'housing' && book.value('g') === 0 ? 4 * shelves : 0,
       use: 'shelves from below',
       source: 'joinery B-H',
     },
@@ -101,7 +104,8 @@ function fixings({ book, choices, vents }: CarcaseLayout): readonly Fixing[] {
   return list.filter(({ quantity }) => quantity > 0);
 }
 
-function steps({ book, choices }: CarcaseLayout, parts: readonly Part[]): readonly AssemblyStep[] {
+function steps(layout: CarcaseLayout, parts: readonly Part[]): readonly AssemblyStep[] {
+  const { book, choices } = layout;
   const ends = parts.slice(0, 2);
   const shelves = parts.filter(({ name }) => name.startsWith('Shelf'));
   const cleats = parts.filter(({ name }) => name.startsWith('Cleat'));
@@ -122,10 +126,10 @@ function steps({ book, choices }: CarcaseLayout, parts: readonly Part[]): readon
         take: ['ends', 'compass', 'block plane', 'bag'],
       },
     ),
-    ...housingSteps(ends, shelves),
+    ...jointSteps(layout, ends, shelves),
     ...(cleats.length > 0
       ? [
-          inWorkshop('cleats', 8 * cleats.length, 'Glue and screw the cleats under the housings.', {
+          inWorkshop('cleats', 8 * cleats.length, 'Glue and screw the cleats where the shelves will lie.', {
             parts: cleats,
           }),
         ]
@@ -134,28 +138,46 @@ function steps({ book, choices }: CarcaseLayout, parts: readonly Part[]): readon
     aboard(
       'assemble',
       90,
-      'Ends in, rails between them, diagonals of the front equal within 1; then bond the tabs to the hull.',
+      `${isPinned(layout) ? 'One end down, rails and shelves on to it, the other end on to all of them' : 'Ends in, rails between them'}, diagonals of the front equal within 1; then bond the tabs to the hull.`,
       {
         parts,
-        take: ['clamps', 'screwdriver', 'epoxy', 'gloves', 'square'],
+        take: ['clamps', 'screwdriver', 'glue', 'epoxy for the tabs', 'gloves', 'square'],
       },
     ),
-    ...shelfSteps(shelves, frame),
+    ...shelfSteps(layout, shelves),
     ...(frame ? [aboard('front', 10, 'Face frame last.')] : []),
   ]);
 }
 
-function housingSteps(ends: readonly Part[], shelves: readonly Part[]): readonly StepDraft[] {
+/** Shelves on dowels or tenons go together with the ends; others are pushed in between them. */
+const isPinned = ({ choices }: CarcaseLayout) =>
+  choices.joint === 'dowel' || choices.joint === 'loose-tenon' || choices.railJoint === 'loose-tenon';
+
+function jointSteps(
+  { choices }: CarcaseLayout,
+  ends: readonly Part[],
+  shelves: readonly Part[],
+): readonly StepDraft[] {
   if (shelves.length === 0) return [];
-  const text = 'Cut the housings, both ends in one setting; try each shelf by hand.';
+  const text = {
+    housing: 'Cut the housings, both ends in one setting; try each shelf by hand.',
+    butt: 'Mark the middle of each shelf on both ends and bore for the screws from outside.',
+    dowel: 'Bore ends and shelves for the dowels with one jig, face sides to it; try each shelf dry.',
+    'loose-tenon': 'Slot ends and shelves for the loose tenons, face sides to the fence; try each shelf dry.',
+  }[choices.joint];
   return [inWorkshop('housings', 15 * shelves.length, text, { parts: [...ends, ...shelves] })];
 }
 
-function shelfSteps(shelves: readonly Part[], frame: boolean): readonly StepDraft[] {
-  if (shelves.length === 0) return [];
+function shelfSteps(layout: CarcaseLayout, shelves: readonly Part[]): readonly StepDraft[] {
+  const { choices, book } = layout;
+  if (shelves.length === 0 || choices.joint === 'dowel' || choices.joint === 'loose-tenon') return [];
+  const frame = choices.frontThickness > 0;
+  const how =
+    choices.joint === 'butt'
+      ? 'Set the shelves in from the front, glue them and screw them through the ends'
+      : `Push the shelves in from the front ${book.value('g') > 0 ? 'into their housings' : 'on to their cleats'}`;
   const before = frame ? ', before the face frame goes on: they are longer than its openings' : '';
-  const text = `Push the shelves in from the front into their housings${before}.`;
-  return [aboard('shelves', 20 * shelves.length, text, { parts: shelves })];
+  return [aboard('shelves', 20 * shelves.length, `${how}${before}.`, { parts: shelves })];
 }
 
 function make(start: NewPiece): Piece {
@@ -181,6 +203,7 @@ export const carcaseKind: KindOfPiece<'carcase'> = {
     help: [
       'Two ends have a straight front edge and a back edge that follows the hull, each its own; shelves shorten with it. It has no back: the hull or its lining is the back.',
       'Measure the hull at both ends from the plane of the front, every 100 of height, as a shape of hull sections; a third section in the middle when it is wider than 900. Stringers and pipes belong to the shape.',
+      'Shelves are housed in the ends, screwed through them, or set on dowels or loose tenons; top rails are butted, rebated or tenoned. In plywood a housing holds best; the others want thicker sheets, as the findings say.',
       'Nothing is screwed to the skin of the hull: the ends stand clear of it and are held by bonded tabs. Shelves go in from the front before the face frame.',
       'Where the hull falls away, the lower face of a shelf decides its depth; a square edge leaves a little more gap above, which nobody sees.',
     ],

@@ -1,3 +1,4 @@
+import { endOnFaceChoices } from '../joints/end-on-face.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { CarcaseParameters } from './types.ts';
@@ -66,10 +67,14 @@ const inside = [
     most: 3000,
     help: 'Heights from the level measured from, rising.',
   }),
+  choiceOf('Inside', 'joint', 'Shelves to the ends', {
+    choices: endOnFaceChoices,
+    help: 'Dowels and loose tenons want ends and shelves of 15 or more, and go together with the ends.',
+  }),
   numberOf('Inside', 'housing', 'Shelves go into the ends', {
     from: 0,
     to: 10,
-    help: 'Left out: half the end, 6 at most. 0: they lie on their cleats.',
+    help: 'When housed. Left out: half the end, 6 at most. 0: they lie on their cleats.',
   }),
   {
     key: 'cleats',
@@ -82,6 +87,14 @@ const inside = [
   } satisfies ParameterInfo,
   numberOf('Inside', 'cleat', 'Cleat, square', { usual: 20, from: 12, to: 40 }),
   numberOf('Inside', 'railWidth', 'Top rails, width', { usual: 60, from: 30, to: 150 }),
+  choiceOf('Inside', 'railJoint', 'Top rails to the ends', {
+    choices: {
+      butt: endOnFaceChoices.butt,
+      rebate: 'Rebate, screwed and glued',
+      dowel: endOnFaceChoices.dowel,
+      'loose-tenon': endOnFaceChoices['loose-tenon'],
+    },
+  }),
   numberOf('Inside', 'thickness', 'End thickness', {
     usual: 12,
     from: 9,

@@ -1,8 +1,9 @@
-import { boxOfOutline, circleOutline, rectangleOutline, type Outline } from '#core/geometry';
+import { circleOutline, type Outline } from '#core/geometry';
 import { layFlat, rightwards, upwards, type LaidFlat } from '../flat/lay-flat.ts';
-import { makePart, makeRecess, placeAt, type PartDraft } from '../parts.ts';
+import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
-import type { Machining, Part } from '../types.ts';
+import type { Part } from '../types.ts';
+import { endCuts, railEnds, shelfCuts } from './joints.ts';
 import { sides, sideName, type Side } from './sides.ts';
 import type { CarcaseLayout } from './sizes.ts';
 
@@ -11,8 +12,6 @@ const up = { x: 0, y: 1, z: 0 };
 const down = { x: 0, y: -1, z: 0 };
 const forwards = { x: 0, y: 0, z: 1 };
 const backwards = { x: 0, y: 0, z: -1 };
-/** A housing is wider than its shelf by this, mm (joinery C7). */
-const housingRoom = 0.15;
 /** Less than this a bevel is not sawn, mm over the thickness. */
 const worthBevel = 0.5;
 
@@ -58,7 +57,7 @@ function endDraft(layout: CarcaseLayout, side: Side): PartDraft {
     hand: side === 'l' ? 'left' : 'right',
     faceSide: `face side inwards, face edge to the front, ${side === 'l' ? 'start' : 'end'} down`,
     machining: [
-      ...housings(layout, laid, side),
+      ...endCuts(layout, laid, side),
       ...(bevelled
         ? [
             {
@@ -99,39 +98,27 @@ function mirrored(outline: Outline): Outline {
     .toReversed();
 }
 
-function housings({ book, choices }: CarcaseLayout, laid: LaidFlat, side: Side): readonly Machining[] {
-  const depth = book.value('g');
-  if (depth === 0) return [];
-  const room = housingRoom / 2;
-  return choices.shelves.map((underside, i) => {
-    const long = book.value(`depth_${side}_${i + 1}`);
-    const from = { x: side === 'l' ? 0 : -long, y: underside - room };
-    const box = boxOfOutline(laid.toPart(rectangleOutline(long, book.value('Ts') + 2 * room, from)));
-    const range = {
-      x: [Math.max(0, box.minX), Math.min(laid.length, box.maxX)],
-      y: [Math.max(0, box.minY), Math.min(laid.width, box.maxY)],
-      z: [0, depth],
-    } as const;
-    return makeRecess('housing', 'face', range, `for shelf ${i + 1}`);
-  });
-}
-
-function railDraft({ book, choices, backRail }: CarcaseLayout): PartDraft {
-  const [x, y, w] = [book.value('T'), book.value('top'), book.value('rail_W')];
+function railDraft(layout: CarcaseLayout): PartDraft {
+  const { book, choices, backRail } = layout;
+  const [y, w] = [book.value('top'), book.value('rail_W')];
+  const x = (book.value('W') - book.value('rail_L')) / 2;
+  const finished = { length: book.value('rail_L'), width: w, thickness: book.value('T') };
   const front = -book.value('Tfr');
   const behind = backRail ? [front - w, front - book.value('rail_back')] : [front - w];
   return {
     number: carcaseNumbers.rails,
     name: 'Top rail',
     material: choices.stock.panel,
-    finished: { length: book.value('Wi'), width: w, thickness: book.value('T') },
-    working: { length: 'Wi', width: 'rail_W', thickness: 'T' },
+    finished,
+    working: { length: 'rail_L', width: 'rail_W', thickness: 'T' },
+    machining: railEnds(layout, finished),
     faceSide: 'face side up, flush with the upper edge of the ends',
     placements: behind.map((z) => placeAt({ x, y, z }, right, forwards)),
   };
 }
 
-function shelfDraft({ book, choices }: CarcaseLayout, outline: Outline, i: number): PartDraft {
+function shelfDraft(layout: CarcaseLayout, outline: Outline, i: number): PartDraft {
+  const { book, choices } = layout;
   const n = i + 1;
   const x = (book.value('W') - book.value('shelf_L')) / 2;
   const y = book.value(`y_${n}`) + book.value('Ts');
@@ -139,18 +126,20 @@ function shelfDraft({ book, choices }: CarcaseLayout, outline: Outline, i: numbe
   const laid = layFlat(outline, rightwards, plane);
   const slope = (book.value(`beta_l_${n}`) + book.value(`beta_r_${n}`)) / 2;
   const bevel = { kind: 'bevel', edge: 'face-edge', degrees: -slope } as const;
+  const finished = { length: book.value('shelf_L'), width: laid.width, thickness: book.value('Ts') };
+  const bevelled = choices.shelfBack === 'bevelled' && Math.abs(slope) > 2;
   return {
-    number: shelfNumber({ choices } as CarcaseLayout, i),
+    number: shelfNumber(layout, i),
     name: `Shelf ${n}`,
     material: choices.stock.shelf,
-    finished: { length: book.value('shelf_L'), width: laid.width, thickness: book.value('Ts') },
+    finished,
     working: { length: 'shelf_L', width: `shelf_D_${n}`, thickness: 'Ts' },
     outline: laid.outline,
     faceSide: 'face side up, far edge to the front',
-    machining:
-      choices.shelfBack === 'bevelled' && Math.abs(slope) > 2
-        ? [{ ...bevel, note: 'the bevel of the hull, mean of both ends' }]
-        : [],
+    machining: [
+      ...shelfCuts(layout, n, finished),
+      ...(bevelled ? [{ ...bevel, note: 'the bevel of the hull, mean of both ends' }] : []),
+    ],
     placements: [laid.placement],
     notes: ['Face grain along the span, from end to end.'],
   };

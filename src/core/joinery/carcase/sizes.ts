@@ -30,7 +30,9 @@ export function workOutCarcase(choices: CarcaseChoices): CarcaseLayout {
   const { given, stock } = choices;
   const from = { infos: carcaseParameters, values: choices, given };
   const names = { width: 'W', height: 'H', foot: 'y0', start: 'at0', clearance: 'c', frontThickness: 'Tfr' };
-  putParameters(book, from, { ...names, housing: 'g', railWidth: 'rail_W' });
+  putParameters(book, from, { ...names, railWidth: 'rail_W' });
+  if (choices.joint === 'housing') putParameters(book, from, { housing: 'g' });
+  else book.put('g', 0, 'shelves go into the ends by', `${rule}, ${choices.joint.replace('-', ' ')}`);
   putThickness(book, choices, ['thickness', 'T', stock.panel]);
   putThickness(book, choices, ['shelfThickness', 'Ts', stock.shelf]);
   book.work('Wi', 'W - 2*T', 'width inside', rule);
@@ -38,6 +40,10 @@ export function workOutCarcase(choices: CarcaseChoices): CarcaseLayout {
   const left = sizeEnd(book, choices, 'l');
   const right = sizeEnd(book, choices, 'r');
   const backRail = sizeRails(book, choices);
+  if (choices.railJoint === 'rebate') {
+    book.work('rail_lip', 'max(5, T/3)', 'end left beside the rebate of the rails', 'joinery C8');
+    book.work('rail_L', 'Wi + 2*(T - rail_lip)', 'top rails, length', rule);
+  } else book.work('rail_L', 'Wi', 'top rails, length', rule);
   if (choices.shelves.length > 0) putParameters(book, from, { cleat: 'k' });
   book.work('shelf_L', 'Wi + 2*g', 'shelf, length', rule);
   const shelves = choices.shelves.map((y, i) => sizeShelf(book, choices, [y, i + 1]));

@@ -1,4 +1,5 @@
 import type { MaterialId } from '../ids.ts';
+import type { EndOnFace } from '../joints/end-on-face.ts';
 
 /**
  * Parameters of a carcase against the hull: two ends shaped to it, shelves, cleats and top rails behind a front (joinery B7).
@@ -22,11 +23,15 @@ export interface CarcaseParameters {
   readonly shelfThickness?: number;
   /** Undersides of the shelves, from the same level as the hull. */
   readonly shelves?: readonly number[];
-  /** How deep the shelves go into the ends. */
+  /** How the shelves stand on the ends. */
+  readonly joint?: EndOnFace;
+  /** How deep housed shelves go into the ends. */
   readonly housing?: number;
   readonly cleats?: boolean;
   readonly cleat?: number;
   readonly railWidth?: number;
+  /** How the top rails meet the ends. */
+  readonly railJoint?: 'rebate' | Exclude<EndOnFace, 'housing'>;
   readonly shelfBack?: 'square' | 'bevelled';
   readonly endBack?: 'square' | 'bevelled';
   /** Depth from and to, height from and to of each thing in the way, in turn. */

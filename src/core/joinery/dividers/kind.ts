@@ -4,12 +4,21 @@ import type { KindOfPiece } from '../kind.ts';
 import { partAddress } from '../parts.ts';
 import { openFindings, type Say } from '../piece-findings.ts';
 import { buildFrom } from '../recipe.ts';
-import { chainSteps } from '../step-chain.ts';
+import { chainSteps, type StepDraft } from '../step-chain.ts';
 import { aboard, inWorkshop } from '../step-drafts.ts';
 import type { NewPiece, Piece } from '../piece-types.ts';
 import type { AssemblyStep, BuildContext, BuiltPiece, Fixing, Joint, Part } from '../types.ts';
 import { dividersParameters } from './parameters.ts';
 import { dividerNumbers, dividerParts, hasStrips } from './parts.ts';
+import {
+  cornerJoint,
+  hasWalls,
+  housingSettings,
+  wallFindings,
+  wallFixings,
+  wallNumbers,
+  wallsOf,
+} from './walls.ts';
 import { chooseDividers, workOutDividers, type DividersLayout } from './sizes.ts';
 
 const show = formatNumber;
@@ -29,7 +38,10 @@ function build(piece: Dividers, context: BuildContext): BuiltPiece {
     found: findings,
     lacking: [],
     workOut: () => workOutDividers(choices),
-    positive: { names: ['L_back', 'L_across', 'cell_x', 'cell_z'], source: 'joinery B15' },
+    positive: {
+      names: ['in_x', 'in_z', 'L_back', 'L_across', 'cell_x', 'cell_z', 'wall_z'],
+      source: 'joinery B15',
+    },
     refuse,
     parts: (layout) => dividerParts(piece, layout),
     finish: (layout, parts) => ({
@@ -47,7 +59,7 @@ function refuse(layout: DividersLayout): readonly Problem[] {
   const v = book.value;
   const stop = (code: string, message: string, remedy: string) =>
     say('stop', code, { message, remedy, source: 'joinery B15' });
-  const inside = `${show(v('Wi'))} × ${show(v('Di'))}`;
+  const inside = `${show(v('in_x'))} × ${show(v('in_z'))}`;
   if (columns * rows === 0) {
     stop(
       'bin-does-not-fit',
@@ -56,7 +68,7 @@ function refuse(layout: DividersLayout): readonly Problem[] {
     );
     return all();
   }
-  if (atX.length + atZ.length === 0 && !hasStrips(layout)) {
+  if (atX.length + atZ.length === 0 && !hasStrips(layout) && !hasWalls(layout)) {
     stop('nothing-to-divide', `One cell fills ${inside}: there is nothing to divide.`, 'Ask for more cells.');
   }
   const least = Math.min(v('cell_x'), v('cell_z'));
@@ -81,7 +93,13 @@ function check(layout: DividersLayout): readonly Problem[] {
       source: 'joinery B15',
     });
   }
-  return all();
+  if (choices.walls === 'rebate' && book.value('t') - book.value('lip') < book.value('t') / 3)
+    say('warn', 'rebate-too-shallow', {
+      message: `A lip of ${show(book.value('lip'))} leaves a rebate ${show(book.value('t') - book.value('lip'))} deep in walls ${show(book.value('t'))} thick: little to glue.`,
+      remedy: 'Take box joints, or a thicker sheet.',
+      source: 'joinery C8',
+    });
+  return [...all(), ...wallFindings(layout)];
 }
 
 function checkBins(say: Say, layout: DividersLayout): void {
@@ -119,25 +137,46 @@ function checkBins(say: Say, layout: DividersLayout): void {
   });
 }
 
-function joints(piece: Piece, { book, atX, atZ }: DividersLayout): readonly Joint[] {
-  if (atX.length === 0 || atZ.length === 0) return [];
+function joints(piece: Piece, layout: DividersLayout): readonly Joint[] {
+  const { book, choices, atX, atZ } = layout;
+  const address = (number: number) => partAddress(piece, number);
+  const joint = (kind: string, [one, other]: readonly [number, number], more: Settled): Joint => ({
+    ...{ kind, between: [address(one), address(other)], ...more },
+  });
+  const { back, across } = dividerNumbers;
+  const slots = `Slots ${show(book.value('slot_w'), 2)} wide, ${show(book.value('slot_h'))} deep: upwards in those front to back, downwards in the others. Cut each set in one stack.`;
+  const crossings =
+    atX.length * atZ.length > 0
+      ? [joint('cross-halving', [back, across], { count: atX.length * atZ.length, settings: [slots] })]
+      : [];
+  if (!hasWalls(layout)) return crossings;
+  const { front, back: behind, left, right } = wallNumbers;
+  const corner = { count: 1, settings: cornerJoint(layout).settings };
+  const corners = [left, right].flatMap((side) =>
+    [front, behind].map((end) => joint(choices.walls, [side, end], corner)),
+  );
+  const kind = book.value('let') > 0 ? 'housing' : 'butt';
+  const housed = (divider: number, walls: readonly number[], count: number) =>
+    count === 0
+      ? []
+      : walls.map((wall) => joint(kind, [divider, wall], { count, settings: housingSettings(layout) }));
   return [
-    {
-      kind: 'cross-halving',
-      between: [partAddress(piece, dividerNumbers.back), partAddress(piece, dividerNumbers.across)],
-      count: atX.length * atZ.length,
-      settings: [
-        `Slots ${show(book.value('slot_w'), 2)} wide, ${show(book.value('slot_h'))} deep: upwards in those front to back, downwards in the others. Cut each set in one stack.`,
-      ],
-    },
+    ...crossings,
+    ...corners,
+    ...housed(back, [front, behind], atX.length),
+    ...housed(across, [left, right], atZ.length),
   ];
 }
 
+type Settled = Pick<Joint, 'count' | 'settings'>;
+
 function fixings(layout: DividersLayout, parts: readonly Part[]): readonly Fixing[] {
-  if (!hasStrips(layout)) return [];
+  const walls = wallFixings(layout);
+  if (!hasStrips(layout)) return walls;
   const strips = parts.filter(({ name }) => name.startsWith('Strip'));
   const quantity = strips.reduce((sum, part) => sum + 2 * part.quantity, 0);
   return [
+    ...walls,
     {
       item: 'Screw 3 × 20, countersunk, stainless A4',
       quantity,
@@ -152,6 +191,7 @@ function steps(layout: DividersLayout, parts: readonly Part[]): readonly Assembl
   const strips = { parts: parts.filter(({ name }) => name.startsWith('Strip')) };
   const { atX, atZ } = layout;
   const crossed = atX.length > 0 && atZ.length > 0;
+  const walls = wallsOf(parts);
   return chainSteps([
     aboard('load', 20, 'Set the real bins or things into the locker; check the cells with them.', {
       take: ['bins', 'rule'],
@@ -165,6 +205,7 @@ function steps(layout: DividersLayout, parts: readonly Part[]): readonly Assembl
     inWorkshop('finish', 60, 'Round the upper edges, finish; drill drain holes of 12 where wet things lie.', {
       parts,
     }),
+    ...(walls.length > 0 ? traySteps(layout, walls, dividers.parts) : []),
     ...(strips.parts.length > 0
       ? [
           aboard('strips', 40, 'Screw the strips down round the bases, 1 of room all round.', {
@@ -173,8 +214,30 @@ function steps(layout: DividersLayout, parts: readonly Part[]): readonly Assembl
           }),
         ]
       : []),
-    aboard('fit', 15, 'Slide the grid in dry and load it.', dividers),
+    walls.length > 0
+      ? aboard('fit', 15, 'Set the tray in and load it.', { parts: [...dividers.parts, ...walls] })
+      : aboard('fit', 15, 'Slide the grid in dry and load it.', dividers),
   ]);
+}
+
+function traySteps(
+  { choices, book }: DividersLayout,
+  walls: readonly Part[],
+  dividers: readonly Part[],
+): readonly StepDraft[] {
+  const corners = {
+    box: 'Cut the fingers of the walls, the sides in one stack, front and back in another; try one corner.',
+    rebate: `Rebate both ends of the front and the back wall from inside, a lip of ${show(choices.walls === 'rebate' ? book.value('lip') : 0)} left.`,
+    butt: 'Cut the side walls to fit between front and back; bore for the screws.',
+    none: '',
+  }[choices.walls];
+  const house = book.value('let') > 0 ? ` House the walls ${show(book.value('let'))} deep for the dividers.` : '';
+  return [
+    inWorkshop('walls', 50, `${corners}${house}`, { parts: walls }),
+    inWorkshop('tray', 40, 'Glue the walls round the dry grid, diagonals equal; glue the dividers in.', {
+      parts: [...walls, ...dividers],
+    }),
+  ];
 }
 
 function make(start: NewPiece): Piece {
@@ -197,7 +260,7 @@ export const dividersKind: KindOfPiece<'dividers'> = {
       'Thin dividers part a locker; the two sets are halved into each other, so the grid lifts out whole.',
       'For bins of a module both ways of laying them are tried, and a divider closes the last one so that it does not slide. Measure the real rims.',
       'A bin must come out again: it wants 40 above it or its own depth and 50 in front.',
-      'For a tray take the drawer without a front.',
+      'Walls round the grid make a tray that lifts out whole: box joints hold best in plywood, rebates are quicker, butted corners want thicker sheets. For a deep one with a bottom take the drawer without a front.',
     ],
   },
   parameters: dividersParameters,

@@ -24,6 +24,15 @@ export const dividersParameters: readonly ParameterInfo[] = [
     help: 'For equal cells.',
   }),
   numberOf('Grid', 'rows', 'Cells front to back', { usual: 2, from: 1, to: 20, type: 'whole' }),
+  choiceOf('Grid', 'walls', 'Walls round it', {
+    choices: {
+      none: 'None: the locker itself',
+      box: 'Tray with box joints',
+      rebate: 'Tray with rebated corners',
+      butt: 'Tray with butted corners, screwed',
+    },
+    help: 'A tray lifts out whole; its walls take their thickness from the cells.',
+  }),
   numberOf('Bins', 'binLength', 'Bin, longer side of the rim', {
     usual: 400,
     from: 100,

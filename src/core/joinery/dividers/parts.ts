@@ -3,6 +3,7 @@ import { makePart, makeRecess, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Part } from '../types.ts';
 import type { DividersLayout } from './sizes.ts';
+import { gridStart, hasWalls, wallDrafts } from './walls.ts';
 
 /** Numbers of the parts of dividers in their addresses. */
 export const dividerNumbers = { back: 1, across: 2, stripAcross: 3, stripBack: 4 } as const;
@@ -23,7 +24,14 @@ export function dividerParts(piece: Piece, layout: DividersLayout): readonly Par
     ...(atX.length > 0 ? [backDraft(layout)] : []),
     ...(atZ.length > 0 ? [acrossDraft(layout)] : []),
     ...(hasStrips(layout) ? stripDrafts(layout) : []),
+    ...wallDrafts(layout),
   ].map((draft) => makePart(piece, draft));
+}
+
+/** Where dividers begin: clear of the locker, or in their housings in the walls. */
+function endAt(layout: DividersLayout): number {
+  const v = layout.book.value;
+  return hasWalls(layout) ? gridStart(layout) - v('let') : v('fit') / 2;
 }
 
 /** Dividers front to back: slots from above where others cross. */
@@ -38,7 +46,9 @@ function backDraft(layout: DividersLayout): PartDraft {
     working: { length: 'L_back', width: 'h', thickness: 't' },
     machining: atZ.map((at) => slot(layout, at, [v('h') - v('slot_h'), v('h')])),
     faceSide: 'face side to the left, face edge down, start to the front',
-    placements: atX.map((at) => placeAt({ x: at, y: 0, z: -v('fit') / 2 }, backwards, up)),
+    placements: atX.map((at) =>
+      placeAt({ x: gridStart(layout) + at, y: 0, z: -endAt(layout) }, backwards, up),
+    ),
     notes: atZ.length > 0 ? ['Slots open upwards.'] : [],
   };
 }
@@ -55,14 +65,16 @@ function acrossDraft(layout: DividersLayout): PartDraft {
     working: { length: 'L_across', width: 'h', thickness: 't' },
     machining: atX.map((at) => slot(layout, at, [0, v('slot_h')])),
     faceSide: 'face side to the back, face edge down',
-    placements: atZ.map((at) => placeAt({ x: v('fit') / 2, y: 0, z: -(at + v('t')) }, right, up)),
+    placements: atZ.map((at) =>
+      placeAt({ x: endAt(layout), y: 0, z: -(gridStart(layout) + at + v('t')) }, right, up),
+    ),
     notes: atX.length > 0 ? ['Slots open downwards.'] : [],
   };
 }
 
-function slot({ book }: DividersLayout, at: number, y: readonly [number, number]) {
-  const v = book.value;
-  const middle = at + v('t') / 2 - v('fit') / 2;
+function slot(layout: DividersLayout, at: number, y: readonly [number, number]) {
+  const v = layout.book.value;
+  const middle = gridStart(layout) + at + v('t') / 2 - endAt(layout);
   const half = v('slot_w') / 2;
   const from = y[0] > 0 ? 'far-edge' : 'face-edge';
   return makeRecess('slot', from, { x: [middle - half, middle + half], y, z: [0, v('t')] });
@@ -75,7 +87,10 @@ function stripDrafts(layout: DividersLayout): readonly PartDraft[] {
   const v = book.value;
   const s = v('strip');
   const middles = (count: number, axis: 'x' | 'z') =>
-    Array.from({ length: count }, (_, i) => i * (v(`cell_${axis}`) + v('t')) + v(`cell_${axis}`) / 2);
+    Array.from(
+      { length: count },
+      (_, i) => gridStart(layout) + i * (v(`cell_${axis}`) + v('t')) + v(`cell_${axis}`) / 2,
+    );
   const cells = middles(columns, 'x').flatMap((x) => middles(rows, 'z').map((z) => ({ x, z: -z })));
   const [halfX, halfZ] = [v('base_x') / 2, v('base_z') / 2];
   const along = cells.flatMap(({ x, z }) =>

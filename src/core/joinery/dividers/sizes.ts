@@ -1,4 +1,6 @@
+import type { GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
+import { gluedWith } from '../glue.ts';
 import { fillDefaults, putParameters } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
@@ -11,6 +13,7 @@ import type { BuildContext } from '../types.ts';
 export type DividersChoices = Omit<DividersParameters, 'materials'> &
   Required<Omit<DividersParameters, 'materials' | 'headroom' | 'frontRoom'>> & {
     readonly stock: { readonly dividers: Material; readonly strips: Material };
+    readonly glue: GlueKind | undefined;
     readonly given: ReadonlySet<string>;
   };
 
@@ -47,6 +50,7 @@ export function chooseDividers(
     ...(values as unknown as DividersChoices),
     strips: stripped,
     stock: { dividers: dividers.material, strips: strips.material },
+    glue: gluedWith(context.settings),
     given,
   };
   return { choices, findings: [...dividers.findings, ...strips.findings] };
@@ -63,12 +67,15 @@ export function workOutDividers(choices: DividersChoices): DividersLayout {
   const measured = stock.dividers.kind === 'sheet';
   const t = measured ? stock.dividers.thickness : usualThickness;
   book.put('t', t, 'divider, thickness', measured ? `measured: ${stock.dividers.name}` : rule);
-  book.put('fit', 1, 'dividers shorter than the locker, in all', 'common practice, no source');
+  book.put('fit', 1, 'smaller than the locker, in all', 'common practice, no source');
+  sizeWalls(choices, book);
   const { columns, rows } = choices.form === 'bins' ? sizeBins(choices, book) : sizeCells(choices, book);
   const inX = places(book, 'x', choices.form === 'bins' ? closes(book, 'x', columns) : columns - 1);
   const inZ = places(book, 'z', choices.form === 'bins' ? closes(book, 'z', rows) : rows - 1);
-  if (inX.length > 0) book.work('L_back', 'Di - fit', 'dividers front to back, length', rule);
-  if (inZ.length > 0) book.work('L_across', 'Wi - fit', 'dividers across, length', rule);
+  const [deep, wide] =
+    choices.walls === 'none' ? ['Di - fit', 'Wi - fit'] : ['in_z + 2*let', 'in_x + 2*let'];
+  if (inX.length > 0) book.work('L_back', deep, 'dividers front to back, length', rule);
+  if (inZ.length > 0) book.work('L_across', wide, 'dividers across, length', rule);
   if (inX.length > 0 && inZ.length > 0) {
     book.work('slot_h', 'h/2 + 0.5', 'slot where they cross, depth', rule);
     book.work('slot_w', 't + 0.2', 'slot where they cross, width', rule);
@@ -77,15 +84,29 @@ export function workOutDividers(choices: DividersChoices): DividersLayout {
   return { choices, book, columns, rows, atX: inX, atZ: inZ };
 }
 
+/** The room for the grid: the locker, or what the walls of a tray leave of it. */
+function sizeWalls({ walls }: DividersChoices, book: WorkingBook): void {
+  const less = walls === 'none' ? '' : ' - fit - 2*t';
+  book.work('in_x', `Wi${less}`, 'room for the grid, across', rule);
+  book.work('in_z', `Di${less}`, 'room for the grid, front to back', rule);
+  if (walls === 'none') return;
+  book.work('let', 'down(max(0, min(t/3, t - 5)), 0.5)', 'dividers go into the walls by', 'joinery C7, C0.2');
+  book.work('wall_x', 'Wi - fit', 'walls in front and behind, length', rule);
+  if (walls === 'rebate') book.work('lip', 'max(5, t/3)', 'lip over the end of a side wall', 'joinery C8');
+  const inset = { box: '0', rebate: 'lip', butt: 't' }[walls];
+  book.work('wall_inset', inset, 'side walls begin behind the front by', rule);
+  book.work('wall_z', 'Di - fit - 2*wall_inset', 'walls left and right, length', rule);
+}
+
 function sizeBins(choices: DividersChoices, book: WorkingBook): { columns: number; rows: number } {
   const table = { infos: dividersParameters, values: choices, given: choices.given };
   putParameters(book, table, { binLength: 'bl', binWidth: 'bs', binHeight: 'bh', clearance: 'c' });
-  const count = (name: string, inside: 'Wi' | 'Di', bin: 'bl' | 'bs', label: string) =>
+  const count = (name: string, inside: 'in_x' | 'in_z', bin: 'bl' | 'bs', label: string) =>
     book.work(name, `max(0, floor((${inside} + t)/(${bin} + c + t)))`, label, rule, 'count');
-  const shortAcross = count('n_short_across', 'Wi', 'bs', 'bins across, shorter side across');
-  const longDeep = count('n_long_deep', 'Di', 'bl', 'bins front to back, longer side that way');
-  const longAcross = count('n_long_across', 'Wi', 'bl', 'bins across, longer side across');
-  const shortDeep = count('n_short_deep', 'Di', 'bs', 'bins front to back, shorter side that way');
+  const shortAcross = count('n_short_across', 'in_x', 'bs', 'bins across, shorter side across');
+  const longDeep = count('n_long_deep', 'in_z', 'bl', 'bins front to back, longer side that way');
+  const longAcross = count('n_long_across', 'in_x', 'bl', 'bins across, longer side across');
+  const shortDeep = count('n_short_deep', 'in_z', 'bs', 'bins front to back, shorter side that way');
   const short =
     choices.binWay === 'short-across' ||
     (choices.binWay === 'auto' && shortAcross * longDeep >= longAcross * shortDeep);
@@ -96,8 +117,8 @@ function sizeBins(choices: DividersChoices, book: WorkingBook): { columns: numbe
   book.work('cell_x', 'bx + c', 'cell, width', rule);
   book.work('cell_z', 'bz + c', 'cell, depth', rule);
   const [n, m] = short ? ['n_short_across', 'n_long_deep'] : ['n_long_across', 'n_short_deep'];
-  book.work('left_x', `Wi - ${n}*(bx + c) - (${n} - 1)*t`, 'left over across', rule);
-  book.work('left_z', `Di - ${m}*(bz + c) - (${m} - 1)*t`, 'left over front to back', rule);
+  book.work('left_x', `in_x - ${n}*(bx + c) - (${n} - 1)*t`, 'left over across', rule);
+  book.work('left_z', `in_z - ${m}*(bz + c) - (${m} - 1)*t`, 'left over front to back', rule);
   return { columns: Math.min(columns, mostCells), rows: Math.min(rows, mostCells) };
 }
 
@@ -115,8 +136,8 @@ function sizeCells(choices: DividersChoices, book: WorkingBook): { columns: numb
   const rows = Math.max(1, choices.rows);
   book.work('k_x', 'max(1, n_x) - 1', 'dividers front to back', rule, 'count');
   book.work('k_z', 'max(1, n_z) - 1', 'dividers across', rule, 'count');
-  book.work('cell_x', '(Wi - k_x*t)/(k_x + 1)', 'cell, width', rule);
-  book.work('cell_z', '(Di - k_z*t)/(k_z + 1)', 'cell, depth', rule);
+  book.work('cell_x', '(in_x - k_x*t)/(k_x + 1)', 'cell, width', rule);
+  book.work('cell_z', '(in_z - k_z*t)/(k_z + 1)', 'cell, depth', rule);
   return { columns, rows };
 }
 

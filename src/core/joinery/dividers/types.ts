@@ -22,6 +22,8 @@ export interface DividersParameters {
   readonly frontRoom?: number;
   readonly columns?: number;
   readonly rows?: number;
+  /** Walls round the grid make a tray of it; how they meet at its corners. */
+  readonly walls?: 'none' | 'box' | 'rebate' | 'butt';
   /** Strips round the base of each bin. */
   readonly strips?: boolean;
   readonly materials: { readonly dividers: MaterialId; readonly strips?: MaterialId };

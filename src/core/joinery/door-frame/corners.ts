@@ -1,13 +1,13 @@
 import type { Point } from '#core/geometry';
 import type { FrameLayout } from './layout.ts';
 import { cornerFigure } from './members.ts';
-import type { FrameNumbers, Member, Span } from './members.ts';
+import type { Corner, FrameNumbers, Member, Span } from './members.ts';
 import { counterClockwise, moveIn } from './plane.ts';
+import { splineSlot } from './spline.ts';
 import { makeRecess } from '../parts.ts';
 import { sawable, squareHousingDegrees } from '../rules.ts';
 import type { Machining } from '../types.ts';
 
-type Corner = readonly ['left' | 'right', 'head' | 'sill'];
 type RecessName = Extract<Machining, { kind: 'recess' }>['name'];
 
 /** What is taken away from a member for its corner joints (joinery B1, C-COORD). */
@@ -102,45 +102,6 @@ function flatCorner(
     default:
       return [];
   }
-}
-
-/** Spline slot in the middle of a mitre: a quarter of the thickness, clear of both corners (joinery C14). */
-function splineSlot(numbers: FrameNumbers, member: Member, corner: Corner): Machining {
-  const other = corner[1] === 'head' ? numbers.headInside : numbers.sill;
-  const [outer, , inner] = cornerFigure(numbers.lines, corner, [0, numbers.jamb], [0, other]).map(
-    member.laid.toPart,
-  );
-  const depth = splineDepth(numbers);
-  const [a, b] = [at(outer, inner, 0.25), at(outer, inner, 0.85)];
-  const length = Math.hypot(b.x - a.x, b.y - a.y);
-  const normal = { x: -(b.y - a.y) / length, y: (b.x - a.x) / length };
-  const middle = member.laid.length / 2;
-  const sense = Math.sign((middle - a.x) * normal.x) * depth;
-  const inwards = (p: Point): Point => ({ x: p.x + normal.x * sense, y: p.y + normal.y * sense });
-  const width = splineWidth(member.thickness);
-  const below = (member.thickness - width) / 2;
-  return {
-    kind: 'prism',
-    name: 'slot',
-    from: 'face',
-    outline: counterClockwise([a, b, inwards(b), inwards(a)]),
-    below,
-    depth: below + width,
-    note: 'spline, grain across the mitre',
-  };
-}
-
-/** Depth of a spline in each member, and its thickness, mm (joinery C14). */
-export function splineDepth(numbers: FrameNumbers): number {
-  return Math.min(10, 0.3 * Math.min(numbers.jamb, numbers.head));
-}
-export function splineWidth(thickness: number): number {
-  return thickness / 4;
-}
-
-function at(from: Point | undefined, to: Point | undefined, share: number): Point {
-  if (!from || !to) throw new Error('a corner without its points');
-  return { x: from.x + (to.x - from.x) * share, y: from.y + (to.y - from.y) * share };
 }
 
 /** Wood taken from a member that receives another: square to its own face up to 2 degrees off (joinery B1). */

@@ -82,7 +82,7 @@ function mitreSettings({ book }: FrameLayout, at: CornerName): readonly string[]
   const angle = (member: string) => show(book.value(`phi_${member}_${at}`), 2);
   return [
     `Mitre ${at}: jamb ${angle('jamb')}, ${other} ${angle(other)} degrees between outer edge and cut.`,
-    `Spline slot ${show(book.value('Ld') / 4)} wide in the middle of both mitres, 25 to 85 % of the way in.`,
+    `Spline slot ${show(book.value('Ld') / 4)} wide in the middle of both mitres, clear of the outer corner, ending 15 % before the inner one.`,
   ];
 }
 

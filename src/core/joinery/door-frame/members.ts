@@ -145,10 +145,13 @@ export function mitreLine(numbers: FrameNumbers, jamb: 'left' | 'right', other: 
 
 export type Span = readonly [number, number];
 
+/** A jamb and what it meets. */
+export type Corner = readonly ['left' | 'right', 'head' | 'sill'];
+
 /** The figure at a corner between two distances in from the jamb's outside and two in from the head's or sill's. */
 export function cornerFigure(
   lines: FrameLines,
-  corner: readonly ['left' | 'right', 'head' | 'sill'],
+  corner: Corner,
   fromJamb: Span,
   fromOther: Span,
 ): readonly Point[] {

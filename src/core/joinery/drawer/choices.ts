@@ -68,13 +68,14 @@ export function chooseDrawer(
 }
 
 /** What a drawer takes from its opening; the front makes its false front. */
-function ofCell({ width, height, thickness, notch }: FrontOpeningCell) {
+function ofCell({ width, height, thickness, notch, inset }: FrontOpeningCell) {
   return {
     openingWidth: width,
     openingHeight: height,
     railDepth: thickness,
     front: 'none',
     ...(notch > 0 && { notch }),
+    ...(inset > 0 && { setback: inset }),
   };
 }
 

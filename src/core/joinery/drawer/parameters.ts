@@ -131,6 +131,13 @@ const front = [
   }),
   numberOf('Front', 'overlay', 'Overlay', { usual: 8, from: 4, to: 30, help: 'Each side.' }),
   numberOf('Front', 'insetGap', 'Gap round an inset front', { usual: 2, from: 2, to: 15 }),
+  numberOf('Front', 'setback', 'Box set back', {
+    usual: 0,
+    from: 0,
+    to: 40,
+    when: { key: 'front', is: ['none'] },
+    help: 'By the thickness of a front that stands in the opening and that another piece makes; in a front: as its fronts.',
+  }),
   numberOf('Front', 'falseFrontThickness', 'False front thickness', {
     usual: 18,
     from: 9,

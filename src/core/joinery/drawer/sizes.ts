@@ -21,7 +21,7 @@ export function workOutDrawer(choices: DrawerChoices): DrawerLayout {
   };
   const work: Work = (name, formula, label, unit) => book.work(name, formula, label, 'joinery B5', unit);
   putIn(layout, put);
-  sizeBox(layout, work);
+  sizeBox(layout, put, work);
   sizeBottom(layout, put, work);
   sizeBoards(layout, work);
   sizeFront(layout, put, work);
@@ -30,7 +30,13 @@ export function workOutDrawer(choices: DrawerChoices): DrawerLayout {
   return layout;
 }
 
-const fromCell: ReadonlySet<string> = new Set(['openingWidth', 'openingHeight', 'railDepth', 'notch']);
+const fromCell: ReadonlySet<string> = new Set([
+  'openingWidth',
+  'openingHeight',
+  'railDepth',
+  'notch',
+  'setback',
+]);
 
 /** Where a number put in comes from: the user, the front, the sheet measured, or the rule. */
 function originOf({ given, stock, cells }: DrawerChoices, key: keyof DrawerChoices): string {
@@ -63,7 +69,7 @@ function putIn({ notched, choices }: DrawerLayout, put: Put): void {
   if (notched) put('notch', 'n', 'lift of the notch');
 }
 
-function sizeBox({ choices, book, notched }: DrawerLayout, work: Work): void {
+function sizeBox({ choices, book, notched }: DrawerLayout, put: Put, work: Work): void {
   const solid = choices.stock.box.kind === 'solid';
   const metal = choices.runner === 'metal';
   const clear = metal ? 13.05 : choices.runner === 'side-rail' ? 1.5 : solid ? 2 : 1.5;
@@ -89,7 +95,7 @@ function sizeBox({ choices, book, notched }: DrawerLayout, work: Work): void {
       'false front inside the opening',
       'joinery B5',
     );
-  else book.put('setback', 0, 'box begins at the face of the opening', 'joinery B5');
+  else put('setback', 'setback', 'box set back behind a front in the opening');
   if (choices.runnerLength === null)
     work('Lr', 'max(50, down(Do - setback - 5, 50))', 'runner length, a multiple of 50');
   else book.putChoice('runnerLength', 'Lr', choices.runnerLength, 'runner length', 'you');

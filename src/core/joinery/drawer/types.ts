@@ -31,6 +31,8 @@ export interface DrawerParameters extends CellReference {
   readonly front?: 'overlay' | 'inset' | 'none';
   readonly overlay?: number;
   readonly insetGap?: number;
+  /** How far a front that another piece makes stands into the opening: the box begins behind it. */
+  readonly setback?: number;
   readonly falseFrontThickness?: number;
   readonly count?: number;
   readonly materials: {

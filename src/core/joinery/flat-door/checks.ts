@@ -1,9 +1,11 @@
 import type { Problem } from '#core/problems';
 import { formatNumber } from '#core/units';
 import { hingesOffLipping } from './hinges.ts';
-import { largestPlain, type DoorLayout } from './sizes.ts';
+import { largestPlain, lockSite, type DoorLayout } from './sizes.ts';
 import { checkSlots } from './slots.ts';
 import { checkHanging } from '../hung-door/checks.ts';
+import { checkLock } from '../hung-door/lock-checks.ts';
+import { isLetIn } from '../hung-door/lock.ts';
 import { checkMoisture, checkSheetThickness, openFindings, type Say } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 
@@ -50,6 +52,7 @@ export function checkDoorPossible({ book }: DoorLayout): readonly Problem[] {
 export function checkDoor(layout: DoorLayout, settings: JoinerySettings): readonly Problem[] {
   const { say, all } = openFindings();
   checkHanging(say, layout.book, layout.choices);
+  checkLock(say, layout.book, layout.choices, lockSite(layout));
   checkStrength(say, layout);
   checkLippings(say, layout);
   checkHinges(say, layout);
@@ -97,7 +100,7 @@ function checkLippings(say: Say, { book, choices }: DoorLayout): void {
       source: 'joinery B2',
     });
   }
-  if (choices.lockDepth > 0) checkLock(say, v('a_lock'), choices.lockDepth);
+  if (isLetIn(choices)) checkLockLipping(say, v('a_lock'), v('case_D'));
   if (!choices.blocks) return;
   if (choices.lipJoint !== 'corner-block') {
     say('note', 'corner-blocks-taken', {
@@ -116,7 +119,7 @@ function checkLippings(say: Say, { book, choices }: DoorLayout): void {
 }
 
 /** B2.5: a lock let in deeper than there is solid wood. */
-function checkLock(say: Say, lipping: number, depth: number): void {
+function checkLockLipping(say: Say, lipping: number, depth: number): void {
   if (depth > lipping) {
     say('warn', 'lock-deeper-than-lipping', {
       message: `The lock goes ${show(depth)} in, the lipping is ${show(lipping)}: it ends in the edge of the plies.`,

@@ -1,25 +1,23 @@
 import type { Problem } from '#core/problems';
 import { flatDoorParameters } from './parameters.ts';
-import type { CellReference } from '../cell-reference.ts';
-import { doorOfCell, readCell, type FrontOpeningCell } from '../front-cell.ts';
-import { readFrame, type FrameForDoor } from '../hung-door/frame.ts';
+import { doorOfCell, readCell } from '../front-cell.ts';
+import type { HungChoices } from '../hung-door/hung-choices.ts';
+import { readFrame } from '../hung-door/frame.ts';
+import type { HungDoorParameters } from '../hung-door/types.ts';
 import { findMaterial } from '../parts.ts';
 import type { FlatDoorParameters } from './types.ts';
 import type { Material } from '../piece-types.ts';
 import type { BuildContext } from '../types.ts';
 
+type Own = Required<Omit<FlatDoorParameters, 'materials' | keyof HungDoorParameters>>;
+
 /** Every parameter of a flat door with its default filled in, and what follows from the choices alone. */
-export type DoorChoices = Required<Omit<FlatDoorParameters, 'materials' | 'frame' | keyof CellReference>> & {
-  readonly stock: { readonly core: Material; readonly lipping: Material };
-  /** The frame it hangs in; null when its size was entered. */
-  readonly frame: FrameForDoor | null;
-  /** The opening of a front that it closes; null without one. */
-  readonly cell: FrontOpeningCell | null;
-  /** Corner blocks were asked for, or the radius needs them. */
-  readonly blocks: boolean;
-  /** Keys the user gave. */
-  readonly given: ReadonlySet<string>;
-};
+export type DoorChoices = HungChoices &
+  Own & {
+    readonly stock: { readonly core: Material; readonly lipping: Material };
+    /** Corner blocks were asked for, or the radius needs them. */
+    readonly blocks: boolean;
+  };
 
 const lockedLipping = 15; // where a lock is let in (joinery B2)
 const usualThickness = 18;
@@ -30,7 +28,6 @@ export function chooseDoor(
   context: BuildContext,
 ): { readonly choices: DoorChoices; readonly findings: readonly Problem[] } {
   const { stock, findings } = chooseStock(parameters, context);
-  const { frame, findings: unread } = readFrame(parameters.frame, context);
   const { cell, findings: unknown } = readCell(parameters, context);
   const table = Object.fromEntries(
     flatDoorParameters.filter((info) => info.default !== undefined).map((info) => [info.key, info.default]),
@@ -38,18 +35,23 @@ export function chooseDoor(
   const given = Object.fromEntries(
     Object.entries(parameters).filter(([, value]) => value !== undefined),
   ) as FlatDoorParameters;
+  const { frame, findings: unread } = readFrame(parameters.frame, context, { ...table, ...given });
   const lipping = given.lipping ?? Number(table['lipping']);
+  // files from before there was a choice of locks say only how deep theirs goes in
+  const lock = given.lock ?? ((given.lockDepth ?? 0) > 0 ? 'mortise-lock' : 'face-latch');
+  const letIn = lock === 'mortise-lock' && given.leaf !== 'second';
   const all = {
     ...table,
     width: 0,
     height: 0,
     thickness: stock.core.kind === 'sheet' ? stock.core.thickness : usualThickness,
     hingeLipping: lipping,
-    lockLipping: (given.lockDepth ?? 0) > 0 ? Math.max(lipping, lockedLipping) : lipping,
+    lockLipping: letIn ? Math.max(lipping, lockedLipping) : lipping,
     ...(cell && doorOfCell(cell)),
     ...given,
     ...(frame && frame.sizes),
-  } as unknown as Required<FlatDoorParameters>;
+    lock,
+  } as unknown as HungChoices & Own;
   const least = Math.min(all.lipping, all.hingeLipping, all.lockLipping);
   const choices = {
     ...all,

@@ -8,6 +8,7 @@ import { flatDoorParts } from './parts.ts';
 import { workOutDoor, type DoorLayout } from './sizes.ts';
 import { flatDoorSteps } from './steps.ts';
 import { findFreeFrame } from '../hung-door/choices.ts';
+import { fitLock } from '../hung-door/fit-lock.ts';
 import { checkParameters } from '../parameter-checks.ts';
 import { envelopeOf, nothing } from '../parts.ts';
 import { checkExtent } from '../piece-findings.ts';
@@ -46,7 +47,7 @@ function finish(made: {
   readonly early: readonly Problem[];
 }): BuiltPiece {
   const { piece, context, layout, early } = made;
-  const parts = flatDoorParts(piece, layout);
+  const parts = fitLock(flatDoorParts(piece, layout), layout.book, layout.choices);
   const findings = [...early, ...checkDoor(layout, context.settings), ...checkSmallParts(parts)];
   return describe(piece, layout.choices, findings, {
     parts,

@@ -1,6 +1,7 @@
 import { formatNumber } from '#core/units';
 import { flatDoorNumbers } from './parts.ts';
 import type { DoorLayout } from './sizes.ts';
+import { hangingFixings } from '../hung-door/lists.ts';
 import { partAddress } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Fixing, Joint, Part } from '../types.ts';
@@ -76,20 +77,9 @@ export function flatDoorFixings(
   parts: readonly Part[],
 ): readonly Fixing[] {
   const v = book.value;
-  const hardware: readonly Fixing[] = [
-    { item: 'Hinge, 75 to 100, with screws', quantity: v('hinges'), use: 'door', source: 'joinery B2.6' },
-    { item: 'Latch with strike', quantity: 1, use: 'door, cannot open at heel', source: 'joinery B2' },
-    { item: 'Hook-back', quantity: 1, use: 'door, held open', source: 'joinery B2' },
-    { item: 'Rubber door stop', quantity: 1, use: 'door', source: 'joinery B2' },
-  ];
-  const listed = (item: string) =>
-    (choices.frame?.built.fixings ?? [])
-      .filter((fixing) => fixing.item === item)
-      .reduce((sum, fixing) => sum + fixing.quantity, 0);
+  const hook: Fixing = { item: 'Hook-back', quantity: 1, use: 'door, held open', source: 'joinery B2' };
   return [
-    ...hardware
-      .map((fixing) => ({ ...fixing, quantity: fixing.quantity - listed(fixing.item) }))
-      .filter((fixing) => fixing.quantity > 0),
+    ...hangingFixings(book, choices, [hook]),
     ...(battens ? [battenScrews(v('batten_T') + v('T'), parts)] : []),
     { item: 'Epoxy glue, small pack', quantity: 1, use: 'lippings', source: 'joinery C17' },
   ];

@@ -1,4 +1,5 @@
-import { doorSizeRows, passageGaps } from '../hung-door/rows.ts';
+import { doorLeafRows, doorLockRows } from '../hung-door/lock-rows.ts';
+import { doorHingeRows, doorSizeRows, passageGaps } from '../hung-door/rows.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { FlatDoorParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
@@ -80,27 +81,9 @@ const slots: readonly ParameterInfo[] = [
   }),
 ];
 
-const hardware: readonly ParameterInfo[] = [
-  numberOf('Hinges and lock', 'pivotBeyond', 'Pivot beyond the edge', {
-    usual: 0,
-    from: 0,
-    to: 20,
-    help: 'Centre of the hinge pin, sideways from the hinge edge.',
-  }),
-  numberOf('Hinges and lock', 'pivotProud', 'Pivot proud of the face', {
-    usual: 4,
-    from: 0,
-    to: 20,
-    help: 'Half the knuckle of a butt hinge.',
-  }),
-  numberOf('Hinges and lock', 'hingeLength', 'Hinge length', { usual: 75, from: 40, to: 120 }),
-  numberOf('Hinges and lock', 'lockDepth', 'Depth of the lock', {
-    usual: 0,
-    from: 0,
-    to: 80,
-    help: 'From the lock edge; 0 for a latch on the face.',
-  }),
-];
+const hardware: readonly ParameterInfo[] = doorHingeRows
+  .filter(({ key }) => key !== 'bevelDegrees')
+  .map((info) => (info.key === 'hingeLength' ? { ...info, default: 75 } : info));
 
 const material = (
   key: keyof FlatDoorParameters['materials'],
@@ -122,6 +105,8 @@ export const flatDoorParameters: readonly ParameterInfo[] = [
   ...core,
   ...slots,
   ...hardware,
+  ...doorLockRows,
+  ...doorLeafRows,
   material('core', 'Sheet', 'sheet'),
   material('lipping', 'Lippings', 'solid'),
 ];

@@ -1,5 +1,9 @@
 import type { DoorChoices } from './choices.ts';
 import { doorOfCell } from '../front-cell.ts';
+import { hasBevel } from '../hung-door/choices.ts';
+import { sizeLock, type LockObstacle, type LockSite } from '../hung-door/lock.ts';
+import { isPaired, lapTerm, leafWidth, sizeBolts, sizeLap, sizeLeaf, widthName } from '../hung-door/pair.ts';
+import { flatDoorParameters } from './parameters.ts';
 import { sizeHinges, sizeSwing } from '../hung-door/sizes.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
 import type { JoinerySettings } from '../piece-types.ts';
@@ -12,7 +16,7 @@ export interface DoorLayout {
 }
 
 type NumberKey = {
-  [Key in keyof DoorChoices]: DoorChoices[Key] extends number ? Key : never;
+  [Key in keyof DoorChoices]-?: DoorChoices[Key] extends number ? Key : never;
 }[keyof DoorChoices];
 type Unit = 'mm' | 'degrees' | 'count' | 'ratio' | 'kg';
 
@@ -26,7 +30,7 @@ export const largestPlain = 0.9;
 /** Works out the sizes of a flat door (joinery B2). */
 export function workOutDoor(choices: DoorChoices, settings: JoinerySettings): DoorLayout {
   const book = openWorkingBook();
-  const area = (choices.width * choices.height) / 1e6;
+  const area = (leafWidth(choices) * choices.height) / 1e6;
   const wanted = choices.battens === 'auto' ? area > largestPlain : choices.battens === 'always';
   const layout = { choices, book, battens: wanted };
   putIn(layout, settings);
@@ -36,26 +40,60 @@ export function workOutDoor(choices: DoorChoices, settings: JoinerySettings): Do
   sizeSwing(book);
   sizeHinges(book, [choices.hingeLength, originOf(choices, 'hingeLength')]);
   if (wanted) sizeBattens(layout);
+  sizeBolts(book, choices);
+  sizeLock(book, choices, { infos: flatDoorParameters, site: lockSite(layout) });
   return layout;
+}
+
+/** Where a lock can go: anywhere along the sheet but in corner blocks, vent slots and battens. */
+export function lockSite({ book, choices, battens }: DoorLayout): LockSite {
+  const v = book.value;
+  const ends = (what: string, size: number, from: number): readonly LockObstacle[] => [
+    { what, up: [0, size], from },
+    { what, up: [v('Hd') - size, v('Hd')], from },
+  ];
+  const slots = (): readonly LockObstacle[] =>
+    [v('slot_edge'), v('Hd') - v('slot_edge') - v('band_H')].map((foot) => ({
+      what: 'the vent slots',
+      up: [foot, foot + v('band_H')],
+      from: v('band_side'),
+    }));
+  const ledges = (): readonly LockObstacle[] =>
+    [v('batten_low'), v('batten_high')].map((middle) => ({
+      what: 'a batten',
+      up: [middle - v('batten_W') / 2, middle + v('batten_W') / 2],
+      from: v('batten_in'),
+    }));
+  return {
+    stile: null,
+    obstacles: [
+      ...(choices.blocks ? ends('a corner block', v('block'), 0) : []),
+      ...(choices.slots > 0 ? slots() : []),
+      ...(battens ? ledges() : []),
+    ],
+  };
 }
 
 function putIn({ choices, book }: DoorLayout, settings: JoinerySettings): void {
   const put = (key: NumberKey, name: string, label: string, unit?: Unit) =>
     book.putChoice(parameterOf(choices, key), name, choices[key], label, originOf(choices, key), unit);
-  put('width', 'Wd', 'door width');
+  put('width', widthName(choices), isPaired(choices) ? 'width of both doors' : 'door width');
+  sizeLeaf(book, choices, flatDoorParameters);
   put('height', 'Hd', 'door height');
   put('thickness', 'T', 'thickness of the sheet');
   put('lipping', 'a', 'lipping, top and bottom');
   put('hingeLipping', 'a_hinge', 'lipping, hinge edge');
   put('lockLipping', 'a_lock', 'lipping, lock edge');
   put('cornerRadius', 'r', 'corner radius');
-  put('bevelDegrees', 'beta', 'bevel of the leading edge', 'degrees');
+  if (hasBevel(choices)) put('bevelDegrees', 'beta', 'bevel of the leading edge', 'degrees');
+  else book.put('beta', 0, 'bevel of the leading edge: square where it meets the other', cp, 'degrees');
   put('gapSide', 'gs', 'gap, each side');
   put('gapTop', 'gt', 'gap, top');
   put('gapBottom', 'gb', 'gap, bottom');
   put('pivotBeyond', 'e', 'pivot beyond the hinge edge');
   put('pivotProud', 'k', 'pivot proud of the face');
   book.put('f_v', settings.film, 'finish film, each face', 'setting');
+  sizeLap(book, choices);
   const { core } = choices.stock;
   const known = core.density !== undefined;
   const label = 'density of the sheet, g/cm³';
@@ -68,12 +106,10 @@ function putIn({ choices, book }: DoorLayout, settings: JoinerySettings): void {
   );
 }
 
-const fromFrame: ReadonlySet<string> = new Set(['width', 'height', 'gapSide', 'gapTop', 'gapBottom']);
-
 /** The parameter that decides a number: its own, or the frame whose size it takes. */
 function parameterOf(choices: DoorChoices, key: NumberKey): string {
   if (isOfCell(choices, key)) return 'cabinetFront';
-  return choices.frame && fromFrame.has(key) ? 'frame' : key;
+  return choices.frame && key in choices.frame.sizes ? 'frame' : key;
 }
 
 /** Whether a number is that of the opening in a front that it closes. */
@@ -85,7 +121,7 @@ function isOfCell({ frame, cell, given }: DoorChoices, key: NumberKey): boolean 
 function originOf(choices: DoorChoices, key: NumberKey): string {
   const { frame, given, stock, cell } = choices;
   if (cell && isOfCell(choices, key)) return `front ${cell.built.letter}, ${cell.built.name}`;
-  if (frame && fromFrame.has(key)) return `frame ${frame.built.letter}, ${frame.built.name}`;
+  if (frame && key in frame.sizes) return `frame ${frame.built.letter}, ${frame.built.name}`;
   if (given.has(key)) return 'you';
   return key === 'thickness' && stock.core.kind === 'sheet' ? `measured: ${stock.core.name}` : rule;
 }
@@ -110,7 +146,7 @@ function sizeLippings({ choices, book }: DoorLayout): void {
   work('lip_rough_W', 'T + 2', 'blank of the lippings, over the thickness of the door: 1 proud each face');
   work('back_W', 'Wd - T*tand(beta)', 'door width at the back of the bevelled edge');
   work('a_lock_back', 'a_lock - T*tand(beta)', 'lock lipping left at the back of the bevel');
-  book.work('mass', 'Wd*Hd*T*rho*1e-6', 'mass', rule, 'kg');
+  book.work('mass', `Wd*Hd*T*rho*1e-6${lapTerm(choices, 'rho')}`, 'mass', rule, 'kg');
 }
 
 function sizeBlocks({ book }: DoorLayout): void {

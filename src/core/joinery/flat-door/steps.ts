@@ -1,7 +1,8 @@
 import { formatNumber } from '#core/units';
 import { flatDoorNumbers } from './parts.ts';
 import type { DoorLayout } from './sizes.ts';
-import { inFrame } from '../hung-door/lists.ts';
+import { inFrame, measureDoor, wordHanging } from '../hung-door/lists.ts';
+import { latchKit, lockSteps, wordLatch } from '../hung-door/lock-steps.ts';
 import { hingeHeights } from '../hung-door/hinges.ts';
 import { partAddress } from '../parts.ts';
 import { chainSteps, type StepDraft } from '../step-chain.ts';
@@ -30,19 +31,8 @@ export function flatDoorSteps(
 
 function measureAndCut({ book, choices }: DoorLayout, pick: PickParts): readonly StepDraft[] {
   const v = book.value;
-  const clear = `${show(v('Wd') + 2 * v('gs'))} × ${show(v('Hd') + v('gt') + v('gb'))}`;
   return [
-    ...(choices.frame
-      ? []
-      : [
-          {
-            id: 'measure',
-            text: `Measure the opening the door hangs in at three heights and both sides, and both diagonals; the door is made for ${clear} clear. If one is smaller, stop and enter it.`,
-            place: 'boat' as const,
-            minutes: 10,
-            take: ['tape', 'two sliding sticks'],
-          },
-        ]),
+    ...measureDoor(book, choices.frame),
     {
       id: 'core',
       text: `Cut the core ${show(v('core_W'))} × ${show(v('core_H'))}, face grain upright, from a trued edge of the sheet; mark face side and top.`,
@@ -147,6 +137,7 @@ function fitHardware(layout: DoorLayout, pick: PickParts): readonly StepDraft[] 
   const v = book.value;
   const heights = hingeHeights(layout.book).map((height) => show(height));
   return [
+    ...lockSteps(book, layout.choices, pick('lock', 'core')),
     {
       id: 'hinges',
       text: `Let in ${v('hinges')} hinges with their middles ${heights.join(', ')} above the lower edge, ${show(v('hinge_in'))} deep or as the leaf is thick; try the screws, take the hinges off.`,
@@ -171,11 +162,7 @@ function fitHardware(layout: DoorLayout, pick: PickParts): readonly StepDraft[] 
 
 function finishAndHang(layout: DoorLayout, pick: PickParts): readonly StepDraft[] {
   const { book, choices } = layout;
-  const v = book.value;
   const { frame } = choices;
-  const how = frame
-    ? `Hang it on the hinge jamb of ${frame.built.letter} ${frame.built.name} as soon as that is fixed, one screw in each leaf, packers of ${show(v('gb'))} under it; the other jamb is then set to it with a gap of ${show(v('gs'))}.`
-    : `Hang it with one screw in each leaf, packers of ${show(v('gb'))} under it; the gap is ${show(v('gs'))} at the sides and it passes the jamb all the way.`;
   return [
     {
       id: 'finish',
@@ -185,7 +172,7 @@ function finishAndHang(layout: DoorLayout, pick: PickParts): readonly StepDraft[
     },
     {
       id: 'hang',
-      text: `${how} Then all screws.`,
+      text: `${wordHanging(book, choices)} Then all screws.`,
       place: 'boat',
       minutes: 45,
       parts: pick(...(Object.keys(flatDoorNumbers) as (keyof typeof flatDoorNumbers)[])),
@@ -194,10 +181,10 @@ function finishAndHang(layout: DoorLayout, pick: PickParts): readonly StepDraft[
     },
     {
       id: 'latch',
-      text: 'Fit the latch with its strike, the hook-back and the rubber stop. Pull and push hard: it must not open at heel, nor swing when hooked back.',
+      text: `${wordLatch(choices).replace(' and the rubber stop', ', the hook-back and the rubber stop')} Pull and push hard: it must not open at heel, nor swing when hooked back.`,
       place: 'boat',
       minutes: 45,
-      take: ['latch', 'hook-back', 'rubber stop', 'small drill'],
+      take: [...latchKit(choices), 'hook-back', 'rubber stop', 'small drill'],
       ...inFrame(frame, { after: ['fix-latch-jamb'], before: [] }),
     },
   ];

@@ -1,7 +1,9 @@
 import type { Problem } from '#core/problems';
 import { formatNumber } from '#core/units';
 import type { FramedLayout } from './sizes.ts';
+import { lockSite } from './members.ts';
 import { checkHanging } from '../hung-door/checks.ts';
+import { checkLock } from '../hung-door/lock-checks.ts';
 import { checkMoisture, checkWall, checkWideSolid, openFindings, type Say } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 import type { Part } from '../types.ts';
@@ -22,6 +24,7 @@ export function checkFramed(
 ): readonly Problem[] {
   const { say, all } = openFindings();
   checkHanging(say, layout.book, layout.choices);
+  checkLock(say, layout.book, layout.choices, lockSite(layout));
   checkTenons(say, layout);
   checkRails(say, layout);
   checkPanel(say, layout);

@@ -2,12 +2,16 @@ import { checkFramed } from './checks.ts';
 import { framedDoorFixings, framedDoorJoints, framedDoorSteps } from './lists.ts';
 import { framedDoorParameters } from './parameters.ts';
 import { framedDoorParts } from './parts.ts';
-import { workOutFramed, type FramedChoices } from './sizes.ts';
+import { lockSite } from './members.ts';
+import { workOutFramed, type FramedChoices, type FramedLayout } from './sizes.ts';
 import type { FramedDoorParameters } from './types.ts';
 import { chooseHung, findFreeFrame } from '../hung-door/choices.ts';
+import { fitLock } from '../hung-door/fit-lock.ts';
+import { sizeLock } from '../hung-door/lock.ts';
+import { leafWidth } from '../hung-door/pair.ts';
 import { findMaterial } from '../parts.ts';
 import { buildFrom } from '../recipe.ts';
-import type { NewPiece, Piece } from '../piece-types.ts';
+import type { JoinerySettings, NewPiece, Piece } from '../piece-types.ts';
 import type { BuildContext, BuiltPiece } from '../types.ts';
 
 type FramedDoor = Extract<Piece, { kind: 'framed-door' }>;
@@ -25,9 +29,9 @@ export function buildFramedDoor(piece: FramedDoor, context: BuildContext): Built
     table: framedDoorParameters,
     found,
     lacking,
-    workOut: () => workOutFramed(choices, context.settings),
+    workOut: () => workOut(choices, context.settings),
     positive: { names: mustBePositive, source: 'joinery B3' },
-    parts: (layout) => framedDoorParts(piece, layout),
+    parts: (layout) => fitLock(framedDoorParts(piece, layout), layout.book, choices),
     finish: (layout, parts) => ({
       joints: framedDoorJoints(piece, layout),
       fixings: framedDoorFixings(layout),
@@ -35,6 +39,12 @@ export function buildFramedDoor(piece: FramedDoor, context: BuildContext): Built
       findings: checkFramed(layout, parts, context.settings),
     }),
   });
+}
+
+function workOut(choices: FramedChoices, settings: JoinerySettings): FramedLayout {
+  const layout = workOutFramed(choices, settings);
+  sizeLock(layout.book, choices, { infos: framedDoorParameters, site: lockSite(layout) });
+  return layout;
 }
 
 const mustBePositive = [
@@ -47,7 +57,7 @@ function choose(parameters: FramedDoorParameters, context: BuildContext) {
   const { choices, findings, lacking } = chooseHung<FramedChoices>(parameters, framedDoorParameters, context);
   const frame = findMaterial(context, parameters.materials.frame, { for: 'the frame', kind: 'solid' });
   const panel = findMaterial(context, parameters.materials.panel, { for: 'the panel', kind: 'either' });
-  const area = (choices.width * choices.height) / 1e6;
+  const area = (leafWidth(choices) * choices.height) / 1e6;
   const stock = { frame: frame.material, panel: panel.material };
   const usual = area > largeDoor ? ('haunched-tenon' as const) : ('groove-tongue' as const);
   return {

@@ -104,7 +104,7 @@ function cornerSettings({ book, choices }: FramedLayout): readonly string[] {
 /** What to buy for a framed door. */
 export function framedDoorFixings({ book, choices }: FramedLayout): readonly Fixing[] {
   return [
-    ...hangingFixings(book, choices.frame),
+    ...hangingFixings(book, choices),
     { item: 'Epoxy glue, small pack', quantity: 1, use: 'frame of the door', source: 'joinery C' },
   ];
 }
@@ -123,7 +123,7 @@ export function framedDoorSteps(
     ...measureDoor(book, choices.frame),
     ...makeMembers(layout, pick),
     ...glueUp(layout, pick, parts),
-    ...hangDoor(book, choices.frame, { hinge: pick(choices.hinged), lock: pick(other), all: parts }),
+    ...hangDoor(book, choices, { hinge: pick(choices.hinged), lock: pick(other), all: parts }),
   ]);
 }
 

@@ -1,5 +1,6 @@
 import { stopsGroove, type FramedLayout } from './sizes.ts';
 import { cutBothEnds, flipRange, turnCuts, type RailInDoor } from '../hung-door/corners.ts';
+import type { LockSite } from '../hung-door/lock.ts';
 import type { JointCuts } from '../joints/fingers.ts';
 import type { FrameMember, Meeting } from '../joints/frame.ts';
 import {
@@ -55,6 +56,21 @@ export function layRails({ book, rails }: FramedLayout): readonly LaidRail[] {
     ...mids,
     { name: 'bottom', size: { ...outer, width: v('wb') }, left, top: v('wb') },
   ];
+}
+
+/** Where a lock can go: the stile up to its groove, rails in the way with their tenons. */
+export function lockSite(layout: FramedLayout): LockSite {
+  const { book, choices } = layout;
+  const v = book.value;
+  const loose = choices.joint === 'loose-tenon';
+  return {
+    stile: v('ws') - v('gd'),
+    obstacles: layRails(layout).map(({ size, top, left }) => ({
+      what: 'the joint of a rail',
+      up: [top - size.width, top],
+      from: loose ? v('ws') - v('reach') : left,
+    })),
+  };
 }
 
 /** Mid stiles from the top, one in each row of panels; none without. */

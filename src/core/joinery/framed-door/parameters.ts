@@ -1,3 +1,4 @@
+import { doorLeafRows, doorLockRows } from '../hung-door/lock-rows.ts';
 import { doorHingeRows, doorSizeRows, lockerGaps } from '../hung-door/rows.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { FramedDoorParameters } from './types.ts';
@@ -102,6 +103,8 @@ export const framedDoorParameters: readonly ParameterInfo[] = [
   ...joint,
   ...panel,
   ...doorHingeRows,
+  ...doorLockRows,
+  ...doorLeafRows,
   material('frame', 'Frame', 'solid'),
   material('panel', 'Panel', 'either'),
 ];

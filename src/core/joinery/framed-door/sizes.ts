@@ -1,4 +1,6 @@
-import { putHung, type HungChoices } from '../hung-door/choices.ts';
+import { putHung } from '../hung-door/choices.ts';
+import type { HungChoices } from '../hung-door/hung-choices.ts';
+import { lapTerm, leafWidth } from '../hung-door/pair.ts';
 import { sizeHinges } from '../hung-door/sizes.ts';
 import { putDensity, putMovement } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
@@ -35,7 +37,7 @@ export const stopsGroove = (joint: FramedDoorJoint) => joint === 'stub-tenon' ||
 /** Works out the sizes of a framed door (joinery B3). */
 export function workOutFramed(choices: FramedChoices, settings: JoinerySettings): FramedLayout {
   const book = openWorkingBook();
-  const wide = choices.midStile === 'auto' && choices.width > 600;
+  const wide = choices.midStile === 'auto' && leafWidth(choices) > 600;
   const layout = {
     choices,
     book,
@@ -202,6 +204,8 @@ function sizeMass({ choices, book, stiles }: FramedLayout): void {
     rule,
     'ratio',
   );
-  book.work('frame_mass', '((Wd*Hd - panels*wc*hs)*T - grooves)*rho*1e-6', 'mass of the frame', rule, 'kg');
+  const lap = lapTerm(choices, 'rho');
+  const frameMass = `((Wd*Hd - panels*wc*hs)*T - grooves)*rho*1e-6${lap}`;
+  book.work('frame_mass', frameMass, 'mass of the frame', rule, 'kg');
   book.work('mass', 'frame_mass + panels*(Wp*Hp*tp - reduced)*rho_panel*1e-6', 'mass', rule, 'kg');
 }

@@ -1,7 +1,8 @@
+import type { Point } from '#core/geometry';
 import { formatNumber } from '#core/units';
 import type { Problem } from '#core/problems';
 import { frontPlane, layFlat } from '../flat/lay-flat.ts';
-import { isConvex, leftBy, lineOf, wayTo } from '../flat/polygon.ts';
+import { isConvex, keepLeft, leftBy, lineOf, wayTo } from '../flat/polygon.ts';
 import {
   checkMoisture,
   checkSheetThickness,
@@ -59,6 +60,7 @@ export function refuseFrame(layout: FreeFrameLayout): readonly Problem[] {
     );
   });
   if (all().length === 0) checkMembers(stop, layout);
+  if (all().length === 0) checkApart(stop, layout);
   if (all().length === 0) checkTongues(stop, layout);
   return all();
 }
@@ -79,6 +81,33 @@ function checkMembers(stop: Stop, layout: FreeFrameLayout): void {
     );
   });
 }
+
+/** Members that are no neighbours and yet run into each other, over a side that is too short between them. */
+function checkApart(stop: Stop, layout: FreeFrameLayout): void {
+  const outlines = layout.points.map((_, i) => memberOutline(layout, i));
+  const count = outlines.length;
+  outlines.forEach((outline, i) =>
+    outlines.slice(0, i).forEach((other, j) => {
+      const apart = Math.min(i - j, count - i + j);
+      if (apart < 2) return;
+      const sides = other.map((from, k) => lineOf(from, other[(k + 1) % other.length] ?? from));
+      if (areaOf(keepLeft(outline, sides)) < leastShared) return;
+      stop(
+        'member-too-short',
+        `Members ${j + 1} and ${i + 1} run into each other: the side between them is too short for joints ${show(widthOf(layout, j))} and ${show(widthOf(layout, i))} wide.`,
+        'Take narrower members, or mitres.',
+      );
+    }),
+  );
+}
+
+const leastShared = 1e-3; // mm², less is two points that touch
+
+const areaOf = (polygon: readonly Point[]): number =>
+  polygon.reduce((sum, a, i) => {
+    const b = polygon[(i + 1) % polygon.length] ?? a;
+    return sum + (a.x * b.y - b.x * a.y) / 2;
+  }, 0);
 
 type Stop = (code: string, message: string, remedy: string) => void;
 

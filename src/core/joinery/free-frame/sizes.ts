@@ -83,6 +83,7 @@ export function workOutFrame(choices: FreeFrameChoices): FreeFrameLayout {
   putCorners(choices, book, points);
   const ends = points.map((_, i) => endsAt(choices, points, i));
   points.forEach((_, i) => sizeMember(book, ends, i));
+  putOpening(choices, book, inner);
   return { choices, book, points, inner, ends };
 }
 
@@ -119,6 +120,25 @@ export const usesDepth = ({ joint }: FreeFrameChoices): boolean =>
 /** Joints with a tongue, spline or tenon in the middle of the thickness. */
 export const usesThickness = (choices: FreeFrameChoices): boolean =>
   usesDepth(choices) || choices.joint === 'bridle';
+
+const nearlySquare = 2; // degrees off a right angle that a door can still be planed to (joinery B1)
+
+/** The clear opening of four nearly square members, for a door: the smaller of its sides each way. */
+function putOpening({ chosen }: FreeFrameChoices, book: WorkingBook, inner: readonly Point[] | null): void {
+  const [bl, br, tr, tl] = inner ?? [];
+  if (!bl || !br || !tr || !tl || inner?.length !== 4) return;
+  if ([0, 1, 2, 3].some((i) => Math.abs(angleAt(inner, i) - 90) > nearlySquare)) return;
+  if (chosen?.rectangle) {
+    book.work('Wc', 'Fw - w_4 - w_2', 'clear width', rule);
+    book.work('Hc', 'Fh - w_1 - w_3', 'clear height', rule);
+    return;
+  }
+  const long = (from: Point, to: Point) => Math.hypot(to.x - from.x, to.y - from.y);
+  const from = 'its inner corners';
+  if (br.x - bl.x < Math.abs(br.y - bl.y)) return; // it does not begin with its bottom member
+  book.put('Wc', Math.min(long(bl, br), long(tl, tr)), 'clear width, the smaller', from);
+  book.put('Hc', Math.min(long(bl, tl), long(br, tr)), 'clear height, the smaller', from);
+}
 
 function putCorners({ chosen }: FreeFrameChoices, book: WorkingBook, points: readonly Point[]): void {
   const count = points.length;

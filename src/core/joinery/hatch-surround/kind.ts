@@ -8,7 +8,7 @@ import type { NewPiece, Piece } from '../piece-types.ts';
 import type { AssemblyStep, BuildContext, BuiltPiece, Fixing, Joint, Part } from '../types.ts';
 import { checkSurround, refuseSurround } from './checks.ts';
 import { hatchSurroundParameters } from './parameters.ts';
-import { surroundNumbers, surroundParts } from './parts.ts';
+import { segmentNumber, surroundNumbers, surroundParts } from './parts.ts';
 import { chooseSurround, workOutSurround, type SurroundLayout } from './sizes.ts';
 
 const show = formatNumber;
@@ -36,27 +36,47 @@ function build(piece: HatchSurround, context: BuildContext): BuiltPiece {
   });
 }
 
-function joints(piece: Piece, { choices, book }: SurroundLayout): readonly Joint[] {
+function joints(piece: Piece, layout: SurroundLayout): readonly Joint[] {
+  const { choices } = layout;
   if (choices.form !== 'segments') return [];
-  const v = book.value;
-  const address = (key: keyof typeof surroundNumbers) => partAddress(piece, surroundNumbers[key]);
-  const settings = [
-    `Slot ${show(v('t'))} wide in the middle, ${show(v('d'))} deep, ${show(v('tenon_W') + 1)} along the joint, square to it; face side to the fence.`,
-    `Ends of the segments ${show(v('alpha') / 2, 2)}° off square to the chord.`,
-  ];
+  const { straightA, straightB, segment } = surroundNumbers;
+  const address = (number: number) => partAddress(piece, number);
+  const settings = jointSettings(layout);
+  const lapped = choices.joint === 'half-lap';
+  const places = Array.from({ length: choices.segments }, (_, i) => (lapped ? segmentNumber(i) : segment));
+  const ends = [places[0] ?? segment, places[places.length - 1] ?? segment];
+  const joint = (one: number, other: number, count: number): Joint => ({
+    ...{ kind: choices.joint, between: [address(one), address(other)], count, settings },
+  });
+  const straights = [straightA, straightB];
+  if (!lapped)
+    return [
+      ...straights.map((number) => joint(number, segment, 4)),
+      ...(choices.segments > 1 ? [joint(segment, segment, 4 * (choices.segments - 1))] : []),
+    ];
   return [
-    { kind: 'loose-tenon', between: [address('straightA'), address('segment')], count: 4, settings },
-    { kind: 'loose-tenon', between: [address('straightB'), address('segment')], count: 4, settings },
-    ...(choices.segments > 1
-      ? [
-          {
-            kind: 'loose-tenon',
-            between: [address('segment'), address('segment')] as const,
-            count: 4 * (choices.segments - 1),
-            settings,
-          },
-        ]
-      : []),
+    ...straights.flatMap((number) => ends.map((end) => joint(number, end, 2))),
+    ...places.slice(1).map((number, i) => joint(places[i] ?? segment, number, 4)),
+  ];
+}
+
+function jointSettings({ choices, book }: SurroundLayout): readonly string[] {
+  const v = book.value;
+  const ends = `Ends of the segments ${show(v('alpha') / 2, 2)}° off square to the chord.`;
+  if (choices.joint === 'half-lap')
+    return [
+      `Laps ${show(v('lap'))} long, half of ${show(v('T'))} deep: each segment lies over what follows it; try the depth on spare stock until the faces are flush, within 0.1.`,
+      ends,
+    ];
+  const wide = show(v('t') + 2 * v('gap'));
+  if (choices.joint === 'mitre-and-spline')
+    return [
+      `Slot ${wide} wide in the middle, ${show(v('d'))} deep, right across the joint, square to it; face side to the fence. Grain of the spline across the joint; size the end grain first.`,
+      ends,
+    ];
+  return [
+    `Slot ${wide} wide in the middle, ${show(v('d'))} deep, ${show(v('tenon_W') + 1)} along the joint, square to it; face side to the fence.`,
+    ends,
   ];
 }
 
@@ -89,11 +109,20 @@ function ringSteps({ choices, book }: SurroundLayout, ring: Named): readonly Ste
     return [inWorkshop('rout', 60, text, ring)];
   }
   const v = book.value;
-  const saw = `Saw the segments from boards ${show(Math.ceil(v('seg_W')))} wide, grain along the chord, true to a template; all ends with one setting of ${show(v('alpha') / 2, 2)}°.`;
+  const lapped = choices.joint === 'half-lap';
+  const widths = lapped
+    ? Array.from({ length: choices.segments }, (_, i) => v(`seg_W_${i + 1}`))
+    : [v('seg_W')];
+  const saw = `Saw the segments from boards ${show(Math.ceil(Math.max(...widths)))} wide, grain along the chord, true to a template; all ends with one setting of ${show(v('alpha') / 2, 2)}°.`;
+  const ready = {
+    'loose-tenon': 'Slot all ends for the loose tenons, face side to the fence.',
+    'mitre-and-spline': 'Slot all ends right across for the splines, face side to the fence.',
+    'half-lap': 'Cut the laps, half the thickness deep; try every joint with the faces down on a flat board.',
+  }[choices.joint];
   const glue = 'Glue each corner first, then the straights, flat over the full-size drawing.';
   return [
     inWorkshop('saw', 60, saw, ring),
-    inWorkshop('slots', 60, 'Slot all ends for the loose tenons, face side to the fence.', ring),
+    inWorkshop('slots', 60, ready, ring),
     inWorkshop('glue-ring', 90, glue, ring),
   ];
 }
@@ -149,7 +178,7 @@ export const hatchSurroundKind: KindOfPiece<'hatch-surround'> = {
     purpose: 'A ring round a deck aperture, and the lining of its depth',
     help: [
       'A ring covers the edge of the aperture and stands back from it by a reveal; boards and bent corners line the depth.',
-      'From straights and corner segments it takes little timber: two segments in a corner at least, their grain along the chord, loose tenons in every joint. In one piece from a sheet it is quick and wastes most of the blank.',
+      'From straights and corner segments it takes little timber: two segments in a corner at least, their grain along the chord, loose tenons in every joint, or splines right across, or half-laps with three segments or more. In one piece from a sheet it is quick and wastes most of the blank.',
       'Measure the depth at eight places and the radius at every corner: few hatches are true. The lining is the deepest of them and 2 more, and is scribed to the camber.',
       'Fit it dry, scribe, then bed it in compound; screws are plugged.',
     ],

@@ -46,7 +46,16 @@ export const hatchSurroundParameters: readonly ParameterInfo[] = [
     to: 20,
     help: 'How far the ring stands back from the edge of the aperture.',
   }),
-  numberOf('Ring', 'tenonDepth', 'Loose tenon, depth in each piece', { usual: 12, from: 8, to: 30 }),
+  choiceOf('Ring', 'joint', 'Joints of the ring', {
+    choices: {
+      'loose-tenon': 'Loose tenons',
+      'mitre-and-spline': 'Splines right across',
+      'half-lap': 'Half-laps',
+    },
+    help: 'Half-laps lengthen the segments: take three or more in a corner. A scarf finds no room in a curve.',
+  }),
+  numberOf('Ring', 'tenonDepth', 'Tenon or spline, depth in each piece', { usual: 12, from: 8, to: 30 }),
+  numberOf('Ring', 'lapLength', 'Half-lap, length', { usual: 25, from: 15, to: 80 }),
   choiceOf('Lining', 'lining', 'Lining of the aperture', {
     choices: { solid: 'Boards, and bent corners of thin plies', none: 'None' },
   }),

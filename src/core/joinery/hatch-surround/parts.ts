@@ -1,6 +1,6 @@
 import type { Outline, Point } from '#core/geometry';
 import { frontPlane, layFlat, rightwards } from '../flat/lay-flat.ts';
-import { leftOf, step } from '../flat/polygon.ts';
+import { step } from '../flat/polygon.ts';
 import { roundCorners } from '../flat/round-corners.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
@@ -19,6 +19,11 @@ export const surroundNumbers = {
   liningB: 7,
   ply: 8,
 } as const;
+
+/** The number of a segment, counted from 0 in its corner: those in half-laps are not alike, and have no tenons. */
+export function segmentNumber(place: number): number {
+  return place < 2 ? surroundNumbers.segment + place : surroundNumbers.ply + place - 1;
+}
 
 /**
  * The parts of a hatch surround. Frame of the piece: origin at the lower left of the aperture, z to the viewer, z = 0 where
@@ -78,14 +83,34 @@ function builtRing(layout: SurroundLayout): readonly PartDraft[] {
       length: 'straight_B',
       width: 'w',
     }),
-    ringDraft(layout, of('segment'), {
-      number: segment,
-      name: 'Corner segment',
-      length: 'seg_L',
-      width: 'seg_W',
-    }),
-    tenonDraft(layout, pieces),
+    ...(layout.choices.joint === 'half-lap'
+      ? lappedSegments(layout, of('segment'))
+      : [
+          ringDraft(layout, of('segment'), {
+            number: segment,
+            name: 'Corner segment',
+            length: 'seg_L',
+            width: 'seg_W',
+          }),
+          tenonDraft(layout, pieces),
+        ]),
   ];
+}
+
+/** The segments of a corner one by one, four of each. */
+function lappedSegments(layout: SurroundLayout, pieces: readonly RingPiece[]): readonly PartDraft[] {
+  return Array.from({ length: layout.choices.segments }, (_, place) =>
+    ringDraft(
+      layout,
+      pieces.filter((piece) => piece.place === place),
+      {
+        number: segmentNumber(place),
+        name: `Corner segment ${place + 1}`,
+        length: `seg_L_${place + 1}`,
+        width: `seg_W_${place + 1}`,
+      },
+    ),
+  );
 }
 
 function ringDraft(
@@ -97,12 +122,8 @@ function ringDraft(
   const v = book.value;
   const laid = pieces.map((piece) => layFlat(piece.outline, piece.along, frontPlane(v('T'))));
   const first = laid[0];
-  const [T, t] = [v('T'), v('t')];
-  const machining = (pieces[0]?.joints ?? []).map((joint): Machining => ({
-    ...{ kind: 'prism', name: 'mortise', from: 'face', below: (T - t) / 2, depth: (T + t) / 2 },
-    outline: first?.toPart(slotAt(layout, joint)) ?? [],
-    note: `for the loose tenon, square to the joint, ${v('d')} deep`,
-  }));
+  const T = v('T');
+  const toPart = (outline: Outline) => first?.toPart(outline) ?? [];
   return {
     number: named.number,
     name: named.name,
@@ -110,11 +131,33 @@ function ringDraft(
     finished: { length: v(named.length), width: v(named.width), thickness: T },
     working: { length: named.length, width: named.width, thickness: 'T' },
     outline: first?.outline ?? [],
-    machining,
+    machining: pieces[0] ? jointCuts(layout, pieces[0], toPart) : [],
     faceSide: 'face side to the viewer',
     placements: laid.map(({ placement }) => placement),
-    notes: named.name === 'Corner segment' ? ['Grain along the chord.'] : [],
+    notes: named.name.startsWith('Corner segment') ? ['Grain along the chord.'] : [],
   };
+}
+
+/** What the joints at both its ends take from a piece. */
+function jointCuts(
+  layout: SurroundLayout,
+  piece: RingPiece,
+  toPart: (outline: Outline) => Outline,
+): readonly Machining[] {
+  const { book, choices } = layout;
+  const T = book.value('T');
+  if (choices.joint === 'half-lap')
+    return piece.laps.map(({ from, outline }): Machining => ({
+      ...{ kind: 'prism', name: 'lap', from, depth: T / 2, outline: toPart(outline) },
+      note: 'half the thickness',
+    }));
+  const half = book.value('t') / 2 + book.value('gap');
+  const what = choices.joint === 'mitre-and-spline' ? 'spline, right across' : 'loose tenon';
+  return piece.joints.map((joint): Machining => ({
+    ...{ kind: 'prism', name: 'mortise', from: 'face', below: T / 2 - half, depth: T / 2 + half },
+    outline: toPart(slotAt(layout, piece, joint)),
+    note: `for the ${what}, square to the joint, ${book.value('d')} deep`,
+  }));
 }
 
 /** A tenon in each joint: at the start of every piece. */
@@ -123,21 +166,25 @@ function tenonDraft(layout: SurroundLayout, pieces: readonly RingPiece[]): PartD
   const v = book.value;
   const finished = { length: v('tenon_L'), width: v('tenon_W'), thickness: v('t') };
   const face = v('T') - (v('T') - v('t')) / 2;
+  const isSpline = choices.joint === 'mitre-and-spline';
+  // a spline begins at the inside of the ring, a tenon lies in its middle
+  const off = isSpline ? (finished.width - v('w')) / 2 : 0;
   const place = (joint: RingPiece['joints'][number]) => {
-    const aside = leftOf(joint.into);
     const at = (x: number, y: number): Point =>
-      step(step(joint.at, joint.into, (x * finished.length) / 2), aside, (y * finished.width) / 2);
+      step(step(joint.at, joint.into, (x * finished.length) / 2), joint.out, off + (y * finished.width) / 2);
     return layFlat([at(-1, -1), at(1, -1), at(1, 1), at(-1, 1)], joint.into, frontPlane(face)).placement;
   };
   return {
     number: surroundNumbers.tenon,
-    name: 'Loose tenon',
+    name: isSpline ? 'Spline' : 'Loose tenon',
     material: choices.stock.ring,
     finished,
     working: { length: 'tenon_L', width: 'tenon_W', thickness: 't' },
     faceSide: 'any',
     placements: pieces.flatMap(({ joints }) => (joints[0] ? [place(joints[0])] : [])),
-    notes: ['Ends rounded to the slot.'],
+    notes: [
+      isSpline ? 'Grain across the joint; flushed to the ring when glued.' : 'Ends rounded to the slot.',
+    ],
   };
 }
 

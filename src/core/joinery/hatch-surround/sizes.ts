@@ -1,9 +1,14 @@
+import type { GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
+import { frontPlane, layFlat } from '../flat/lay-flat.ts';
 import { readSides } from '../flat/shape-sides.ts';
+import { gluedWith } from '../glue.ts';
+import { gluedGap } from '../joints/worked-joint.ts';
 import { fillDefaults, putParameters } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
 import { hatchSurroundParameters } from './parameters.ts';
+import { ringPieces } from './ring.ts';
 import type { HatchSurroundParameters } from './types.ts';
 import type { Material } from '../piece-types.ts';
 import type { BuildContext } from '../types.ts';
@@ -14,6 +19,7 @@ export type SurroundChoices = Required<Omit<HatchSurroundParameters, 'materials'
   readonly given: ReadonlySet<string>;
   /** Name of the shape the aperture was read from; null when it was entered. */
   readonly from: string | null;
+  readonly glue: GlueKind | undefined;
 };
 
 export interface SurroundLayout {
@@ -49,6 +55,7 @@ export function chooseSurround(
     thickness,
     stock: { ring: ring.material, lining: lining.material },
     given,
+    glue: gluedWith(context.settings),
     from: aperture.from,
   } as unknown as SurroundChoices;
   const size = aperture.size;
@@ -111,7 +118,7 @@ export function workOutSurround(choices: SurroundChoices): SurroundLayout {
   work('ring_H', 'B + 2*rv + 2*w', 'ring, height outside');
   work('straight_A', 'A - 2*r', 'straights, bottom and top, length');
   work('straight_B', 'B - 2*r', 'straights, left and right, length');
-  if (choices.form === 'segments') sizeSegments(book);
+  if (choices.form === 'segments') sizeSegments(choices, book);
   const area = 'ring_W*ring_H - (4 - pi)*Ro**2 - ((A + 2*rv)*(B + 2*rv) - (4 - pi)*Ri**2)';
   book.work('ring_area', area, 'area of the ring, mm²', rule, 'ratio');
   book.work(
@@ -122,7 +129,7 @@ export function workOutSurround(choices: SurroundChoices): SurroundLayout {
     'ratio',
   );
   if (choices.lining === 'solid') sizeLining(choices, book);
-  return { choices, book };
+  return sizeLaps({ choices, book });
 }
 
 function putIn(choices: SurroundChoices, book: WorkingBook): void {
@@ -132,21 +139,53 @@ function putIn(choices: SurroundChoices, book: WorkingBook): void {
   book.putChoice('height', 'B', choices.height, 'aperture, height', source);
   const table = { infos: hatchSurroundParameters, values: choices, given };
   putParameters(book, table, { cornerRadius: 'r', ringWidth: 'w', reveal: 'rv' });
-  if (choices.form === 'segments') putParameters(book, table, { segments: 'k', tenonDepth: 'd' });
+  if (choices.form === 'segments')
+    putParameters(book, table, {
+      segments: 'k',
+      ...(choices.joint === 'half-lap' ? { lapLength: 'lap' } : { tenonDepth: 'd' }),
+    });
   const measured = stock.ring.kind === 'sheet' && !given.has('thickness');
   const origin = measured ? `measured: ${stock.ring.name}` : given.has('thickness') ? 'you' : rule;
   book.putChoice('thickness', 'T', choices.thickness, 'thickness of the ring', origin);
 }
 
-function sizeSegments(book: WorkingBook): void {
-  const work = (name: string, formula: string, label: string) => book.work(name, formula, label, rule);
+function sizeSegments(choices: SurroundChoices, book: WorkingBook): void {
+  const work = (name: string, formula: string, label: string, source = rule) =>
+    book.work(name, formula, label, source);
   book.work('alpha', '90/k', 'angle of a segment', rule, 'degrees');
   work('seg_W', 'Ro - Ri*cosd(alpha/2)', 'segment, width of its board');
   work('seg_L', '2*Ro*sind(alpha/2)', 'segment, length');
+  if (choices.joint === 'half-lap') {
+    book.work('lambda', 'degrees(lap/((Ri + Ro)/2))', 'angle of a lap', 'joinery C6', 'degrees');
+    const name = 'grain runs out at the ends of a segment by';
+    book.work('run_out', '(alpha + lambda)/2', name, rule, 'degrees');
+    return;
+  }
   book.work('run_out', 'alpha/2', 'grain runs out at the ends of a segment by', rule, 'degrees');
-  book.work('t', 'round(T/3)', 'loose tenon, thickness', 'joinery C3');
-  book.work('tenon_L', '2*d - 2', 'loose tenon, length across the joint', 'joinery C3');
-  book.work('tenon_W', 'w - 2*10 - 1', 'loose tenon, along the joint', 'joinery C3');
+  const gap = gluedGap(choices.glue);
+  book.put('gap', gap, 'gap on each glued face', 'joinery C');
+  if (choices.joint === 'mitre-and-spline') {
+    work('t', 'max(3, round(T/4))', 'spline, thickness', 'joinery C14');
+    work('tenon_L', '2*d - 1', 'spline, width across the joint', 'joinery C14');
+    work('tenon_W', 'sqrt(Ro**2 - d**2) - Ri', 'spline, length along the joint');
+    return;
+  }
+  work('t', 'round(T/3)', 'loose tenon, thickness', 'joinery C3');
+  work('tenon_L', '2*d - 2', 'loose tenon, length across the joint', 'joinery C3');
+  work('tenon_W', 'w - 2*10 - 1', 'loose tenon, along the joint', 'joinery C3');
+}
+
+/** The sizes of the segments of a corner, which are not alike where they lie over each other. */
+function sizeLaps(layout: SurroundLayout): SurroundLayout {
+  const { book, choices } = layout;
+  if (choices.form !== 'segments' || choices.joint !== 'half-lap') return layout;
+  const source = 'outline, its laps with it';
+  for (const { place, outline, along } of ringPieces(layout).slice(0, choices.segments)) {
+    const { length, width } = layFlat(outline, along, frontPlane());
+    book.put(`seg_L_${place + 1}`, length, `segment ${place + 1}, length`, source);
+    book.put(`seg_W_${place + 1}`, width, `segment ${place + 1}, width of its board`, source);
+  }
+  return layout;
 }
 
 function sizeLining(choices: SurroundChoices, book: WorkingBook): void {

@@ -17,8 +17,12 @@ export interface HatchSurroundParameters {
   readonly ringWidth?: number;
   readonly thickness?: number;
   readonly reveal?: number;
-  /** How far a loose tenon goes into each piece of the ring. */
+  /** How far a loose tenon or a spline goes into each piece of the ring. */
   readonly tenonDepth?: number;
+  /** Of the pieces of the ring with each other. */
+  readonly joint?: 'loose-tenon' | 'mitre-and-spline' | 'half-lap';
+  /** How far pieces in half-laps lie over each other. */
+  readonly lapLength?: number;
   readonly lining?: 'solid' | 'none';
   readonly liningThickness?: number;
   readonly materials: { readonly ring: MaterialId; readonly lining?: MaterialId };

@@ -1,5 +1,6 @@
 import { formatNumber } from '#core/units';
-import type { FrameForDoor } from './frame.ts';
+import type { HungChoices } from './hung-choices.ts';
+import { checkMeeting, isPaired } from './pair.ts';
 import type { Say } from '../piece-findings.ts';
 import { leastFinishedGap } from '../rules.ts';
 import type { WorkingBook } from '../working.ts';
@@ -12,30 +13,31 @@ const thicknessSlack = 0.9;
 /** Bevel beyond which a leading edge is weak, degrees (joinery B2). */
 const largestBevel = 4;
 
-interface Hung {
-  readonly frame: FrameForDoor | null;
-  readonly given: ReadonlySet<string>;
-}
+type Hung = HungChoices;
 
 /** Findings on how a door hangs: its frame, its gaps once finished, its swing (joinery B1, 0.7, B2.3, G6, G7). */
 export function checkHanging(say: Say, book: WorkingBook, hung: Hung): void {
   checkFrame(say, book, hung);
   checkGaps(say, book);
-  checkSwing(say, book);
+  checkMeeting(say, book, hung);
+  if (hung.leaf !== 'second') checkSwing(say, book);
 }
 
-function checkFrame(say: Say, book: WorkingBook, { frame, given }: Hung): void {
+function checkFrame(say: Say, book: WorkingBook, hung: Hung): void {
+  const { frame, given } = hung;
   if (!frame) return;
   const name = `${frame.built.letter} ${frame.built.name}`;
-  const entered = ['width', 'height', 'gapSide', 'gapTop', 'gapBottom'].filter((key) => given.has(key));
+  const entered = ['width', 'height', 'gapSide', 'gapTop', 'gapBottom'].filter(
+    (key) => key in frame.sizes && given.has(key),
+  );
   if (entered.length > 0) {
     say('note', 'size-from-frame', {
-      message: `Size and gaps come from ${name}: ${show(book.value('Wd'))} × ${show(book.value('Hd'))}; what was entered for the door itself is not used.`,
+      message: `Size and gaps come from ${name}: ${show(book.value('Wd'))} × ${show(book.value('Hd'))}${isPaired(hung) ? ' each' : ''}; what was entered for the door itself is not used.`,
       remedy: 'Change the gaps in the frame, or take the frame out to enter the size.',
       source: 'joinery B1',
     });
   }
-  if (Math.abs(frame.thickness - book.value('T')) > thicknessSlack) {
+  if (frame.thickness !== null && Math.abs(frame.thickness - book.value('T')) > thicknessSlack) {
     say('warn', 'door-thickness-differs', {
       message: `The door is ${show(book.value('T'))} thick; ${name} reckons with ${show(frame.thickness)} for its stops and rebates.`,
       remedy: `Enter ${show(book.value('T'))} as the door thickness of the frame, or take another sheet.`,
@@ -68,15 +70,17 @@ function checkGaps(say: Say, book: WorkingBook): void {
 /** B2.3, G7: the back corner of the leading edge against the jamb. */
 function checkSwing(say: Say, book: WorkingBook): void {
   const v = book.value;
-  if (v('gs') >= v('need') - 1e-9) return;
-  const reach = (v('gs') - v('need') + v('g_min') + v('e') + v('Wd')) ** 2 - (v('T') + v('k')) ** 2;
+  const gap = v(book.has('gm') ? 'gm' : 'gs');
+  if (gap >= v('need') - 1e-9) return;
+  const edge = v(book.has('T_lead') ? 'T_lead' : 'T');
+  const reach = (gap - v('need') + v('g_min') + v('e') + v('Wd')) ** 2 - (edge + v('k')) ** 2;
   const bevel =
     reach > 0 ? (Math.atan2(v('Wd') + v('e') - Math.sqrt(reach), v('T')) * 180) / Math.PI : Infinity;
   const up = Math.ceil(bevel * 10) / 10;
-  const helps = bevel > v('beta') && up <= largestBevel;
+  const helps = !book.has('T_lead') && bevel > v('beta') && up <= largestBevel;
   say('warn', 'door-strikes-jamb', {
-    message: `The back corner of the door strikes the jamb: gap ${show(v('gs'), 2)}, needed ${show(v('need'), 2)} (the swing takes ${show(v('g_min'), 2)}, the films ${show(2 * v('f_v'), 2)}, 0.8 to spare).`,
-    remedy: `${helps ? `Bevel the leading edge ${show(up)}°, or make` : 'Make'} the gap at the sides ${show(Math.ceil(v('need') * 10) / 10)}${v('e') > 0 ? ', or bring the pivot nearer to the edge' : ''}.`,
+    message: `The back corner of the door strikes ${book.has('gm') ? 'the other door' : 'the jamb'}: gap ${show(gap, 2)}, needed ${show(v('need'), 2)} (the swing takes ${show(v('g_min'), 2)}, the films ${show(2 * v('f_v'), 2)}, 0.8 to spare).`,
+    remedy: `${helps ? `Bevel the leading edge ${show(up)}°, or make` : 'Make'} the gap ${book.has('gm') ? 'between the doors' : 'at the sides'} ${show(Math.ceil(v('need') * 10) / 10)}${v('e') > 0 ? ', or bring the pivot nearer to the edge' : ''}.`,
     source: 'joinery B2.3, G7',
   });
 }

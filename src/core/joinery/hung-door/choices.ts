@@ -1,23 +1,14 @@
 import type { Problem } from '#core/problems';
-import { readFrame, type FrameForDoor } from './frame.ts';
-import type { CellReference } from '../cell-reference.ts';
-import { doorOfCell, readCell, type FrontOpeningCell } from '../front-cell.ts';
+import { readFrame } from './frame.ts';
+import type { HungChoices } from './hung-choices.ts';
+import { doorOfCell, readCell } from '../front-cell.ts';
+import { isRebated, sizeBolts, sizeLap, sizeLeaf, widthName } from './pair.ts';
 import { sizeSwing } from './sizes.ts';
 import type { HungDoorParameters } from './types.ts';
 import { fillDefaults, putParameters } from '../parameter-book.ts';
 import type { JoinerySettings, ParameterInfo } from '../piece-types.ts';
 import type { BuildContext } from '../types.ts';
 import type { WorkingBook } from '../working.ts';
-
-/** What a hung door's choices hold besides its own. */
-export interface HungChoices extends Required<Omit<HungDoorParameters, 'frame' | keyof CellReference>> {
-  readonly thickness: number;
-  /** The frame it hangs in; null when its size was entered. */
-  readonly frame: FrameForDoor | null;
-  /** The opening of a front that it closes; null without one. */
-  readonly cell: FrontOpeningCell | null;
-  readonly given: ReadonlySet<string>;
-}
 
 /** Fills in the defaults of a hung door, size and gaps from its frame when it has one; `lacking` when there is no size. */
 export function chooseHung<Choices extends HungChoices>(
@@ -30,7 +21,7 @@ export function chooseHung<Choices extends HungChoices>(
   readonly lacking: readonly Problem[];
 } {
   const { values, given } = fillDefaults(parameters, infos);
-  const { frame, findings: unread } = readFrame(parameters.frame, context);
+  const { frame, findings: unread } = readFrame(parameters.frame, context, values);
   const { cell, findings: unknown } = readCell(parameters, context);
   const findings = [...unread, ...unknown];
   const ofCell = Object.entries(cell ? doorOfCell(cell) : {}).filter(([key]) => !given.has(key));
@@ -84,23 +75,50 @@ export function putHung(
   const from = { infos, values: choices, given };
   if (frame) {
     const origin = `frame ${frame.built.letter}, ${frame.built.name}`;
-    for (const [key, name] of Object.entries(fromFrame)) {
+    for (const [key, name] of Object.entries(namesFor(choices))) {
+      if (!(key in frame.sizes)) {
+        putParameters(book, from, { [key]: name });
+        continue;
+      }
       const label = infos.find((info) => info.key === key)?.label.toLowerCase() ?? key;
-      book.putChoice('frame', name, choices[key as keyof FrameForDoor['sizes']], label, origin);
+      book.putChoice('frame', name, choices[key as keyof HungSizes], label, origin);
     }
   } else putFromCell(book, choices, infos);
+  sizeLeaf(book, choices, infos);
   putParameters(book, from, { thickness: 'T', pivotBeyond: 'e', pivotProud: 'k' });
-  putParameters(book, from, { bevelDegrees: 'beta' }, 'degrees');
+  if (hasBevel(choices)) putParameters(book, from, { bevelDegrees: 'beta' }, 'degrees');
+  else
+    book.put(
+      'beta',
+      0,
+      'bevel of the leading edge: square where it meets the other',
+      'common practice, no source',
+      'degrees',
+    );
   book.put('f_v', settings.film, 'finish film, each face', 'setting');
+  sizeLap(book, choices);
   book.work('back_W', 'Wd - T*tand(beta)', 'door width at the back of the bevelled edge', 'joinery B2');
   sizeSwing(book);
+  sizeBolts(book, choices);
 }
+
+type HungSizes = Pick<HungChoices, 'width' | 'height' | 'gapSide' | 'gapTop' | 'gapBottom'>;
+
+/** Whether the leading edge is bevelled: not where it is rebated, nor of the door that is bolted. */
+export const hasBevel = (choices: Pick<HungChoices, 'leaf' | 'meeting'>): boolean =>
+  choices.leaf !== 'second' && !isRebated(choices);
+
+/** The names of size and gaps in the working. */
+export const namesFor = ({ leaf }: Pick<HungChoices, 'leaf'>): Readonly<Record<string, string>> => ({
+  ...fromFrame,
+  width: widthName({ leaf }),
+});
 
 /** Size and gaps of a door that hangs in no door frame: those of its opening in a front unless entered. */
 function putFromCell(book: WorkingBook, choices: HungChoices, infos: readonly ParameterInfo[]): void {
   const { cell, given } = choices;
   const ofCell = cell ? doorOfCell(cell) : {};
-  for (const [key, name] of Object.entries(fromFrame)) {
+  for (const [key, name] of Object.entries(namesFor(choices))) {
     if (!cell || given.has(key) || !(key in ofCell)) {
       putParameters(book, { infos, values: choices, given }, { [key]: name });
       continue;

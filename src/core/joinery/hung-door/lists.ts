@@ -1,5 +1,9 @@
 import { formatNumber } from '#core/units';
+import type { HungChoices } from './hung-choices.ts';
 import type { FrameForDoor } from './frame.ts';
+import { lockFixing } from './lock.ts';
+import { latchKit, lockSteps, wordLatch } from './lock-steps.ts';
+import { boltFixings, isPaired } from './pair.ts';
 import type { StepDraft } from '../step-chain.ts';
 import type { Fixing, Part } from '../types.ts';
 import type { WorkingBook } from '../working.ts';
@@ -7,31 +11,44 @@ import { hingeHeights } from './hinges.ts';
 
 const show = formatNumber;
 
-/** Hinges, latch and stop of a door; what its frame already lists is not listed twice. */
-export function hangingFixings(book: WorkingBook, frame: FrameForDoor | null): readonly Fixing[] {
+/** Hinges, lock and stop of a door; what its frame already lists is not listed twice, but for the second of two doors. */
+export function hangingFixings(
+  book: WorkingBook,
+  choices: HungChoices,
+  more: readonly Fixing[] = [],
+): readonly Fixing[] {
+  const frame = choices.frame?.built.kind === 'door-frame' ? choices.frame : null;
+  const lock = lockFixing(book, choices);
+  const isUsualHinge = book.value('hinge_L') >= 75 && book.value('hinge_L') <= 100;
   const hardware: readonly Fixing[] = [
     {
-      item: frame ? 'Hinge, 75 to 100, with screws' : `Hinge, ${show(book.value('hinge_L'))}, with screws`,
+      item:
+        frame || isUsualHinge
+          ? 'Hinge, 75 to 100, with screws'
+          : `Hinge, ${show(book.value('hinge_L'))}, with screws`,
       quantity: book.value('hinges'),
       use: 'door',
       source: 'joinery B2.6',
     },
-    { item: 'Latch with strike', quantity: 1, use: 'door, cannot open at heel', source: 'joinery B2' },
+    ...(lock ? [lock] : []),
+    ...more,
     { item: 'Rubber door stop', quantity: 1, use: 'door', source: 'joinery B2' },
   ];
   const listed = (item: string) =>
-    (frame?.built.fixings ?? [])
+    (choices.leaf === 'second' ? [] : (frame?.built.fixings ?? []))
       .filter((fixing) => fixing.item === item)
       .reduce((sum, fixing) => sum + fixing.quantity, 0);
-  return hardware
+  const wanted = hardware
     .map((fixing) => ({ ...fixing, quantity: fixing.quantity - listed(fixing.item) }))
     .filter((fixing) => fixing.quantity > 0);
+  return [...wanted, ...boltFixings(book, choices)];
 }
 
 /** The first step: what is measured before a door without a frame is made; none when it has one. */
-export function measureDoor({ value: v }: WorkingBook, frame: FrameForDoor | null): readonly StepDraft[] {
+export function measureDoor(book: WorkingBook, frame: FrameForDoor | null): readonly StepDraft[] {
   if (frame) return [];
-  const clear = `${show(v('Wd') + 2 * v('gs'))} × ${show(v('Hd') + v('gt') + v('gb'))}`;
+  const v = book.value;
+  const clear = `${show(clearWidth(book) + 2 * v('gs'))} × ${show(v('Hd') + v('gt') + v('gb'))}`;
   return [
     {
       id: 'measure',
@@ -43,23 +60,21 @@ export function measureDoor({ value: v }: WorkingBook, frame: FrameForDoor | nul
   ];
 }
 
+/** Width of all that hangs in the opening: of two doors that of both. */
+export const clearWidth = (book: WorkingBook): number => book.value(book.has('W_pair') ? 'W_pair' : 'Wd');
+
 /** The last steps: bevel, hinges, hanging, latch (joinery B2); minutes are common practice, no source. */
 export function hangDoor(
   book: WorkingBook,
-  frame: FrameForDoor | null,
+  choices: HungChoices,
   made: { readonly hinge: readonly Part[]; readonly lock: readonly Part[]; readonly all: readonly Part[] },
 ): readonly StepDraft[] {
   const v = book.value;
+  const { frame } = choices;
   const heights = hingeHeights(book).map((height) => show(height));
-  const bevel: StepDraft = {
-    id: 'bevel',
-    text: `Plane the lock edge ${show(v('beta'))}° off square: the face stays ${show(v('Wd'))} wide, the back becomes ${show(v('back_W'))}.`,
-    place: 'workshop',
-    minutes: 15,
-    parts: made.lock,
-  };
   return [
-    ...(v('beta') > 0 ? [bevel] : []),
+    ...bevelStep(book, made.lock),
+    ...lockSteps(book, choices, made.lock),
     {
       id: 'hinges',
       text: `Let in ${v('hinges')} hinges with their middles ${heights.join(', ')} above the lower edge, ${show(v('hinge_in'))} deep or as the leaf is thick; try the screws, take the hinges off.`,
@@ -77,7 +92,7 @@ export function hangDoor(
     },
     {
       id: 'hang',
-      text: `${wordHanging(book, frame)} Then all screws.`,
+      text: `${wordHanging(book, choices)} Then all screws.`,
       place: 'boat',
       minutes: 45,
       parts: made.all,
@@ -86,19 +101,40 @@ export function hangDoor(
     },
     {
       id: 'latch',
-      text: 'Fit the latch with its strike and the rubber stop. Pull and push hard: it must not open at heel.',
+      text: `${wordLatch(choices)} Pull and push hard: it must not open at heel.`,
       place: 'boat',
       minutes: 30,
-      take: ['latch', 'rubber stop', 'small drill'],
+      take: [...latchKit(choices), 'rubber stop', 'small drill'],
       ...inFrame(frame, { after: ['fix-latch-jamb'], before: [] }),
     },
   ];
 }
 
-function wordHanging({ value: v }: WorkingBook, frame: FrameForDoor | null): string {
-  return frame
-    ? `Hang it on the hinge jamb of ${frame.built.letter} ${frame.built.name} as soon as that is fixed, one screw in each leaf, packers of ${show(v('gb'))} under it; the other jamb is then set to it with a gap of ${show(v('gs'))}.`
-    : `Hang it with one screw in each leaf, packers of ${show(v('gb'))} under it; the gap is ${show(v('gs'))} at the sides and it passes the jamb all the way.`;
+function bevelStep({ value: v }: WorkingBook, parts: readonly Part[]): readonly StepDraft[] {
+  if (v('beta') === 0) return [];
+  return [
+    {
+      id: 'bevel',
+      text: `Plane the lock edge ${show(v('beta'))}° off square: the face stays ${show(v('Wd'))} wide, the back becomes ${show(v('back_W'))}.`,
+      place: 'workshop',
+      minutes: 15,
+      parts,
+    },
+  ];
+}
+
+/** How the door is hung. */
+export function wordHanging({ value: v }: WorkingBook, choices: HungChoices): string {
+  const { frame } = choices;
+  const gap = `a gap of ${show(v('gs'))}`;
+  const packed = `one screw in each leaf, packers of ${show(v('gb'))} under it`;
+  if (isPaired(choices)) {
+    const where = frame ? `its jamb of ${frame.built.letter} ${frame.built.name}` : 'its jamb';
+    return `Hang it on ${where} with ${packed}; ${gap} at the jamb and ${show(v('gm'))} between the two doors.`;
+  }
+  return frame?.built.kind === 'door-frame'
+    ? `Hang it on the hinge jamb of ${frame.built.letter} ${frame.built.name} as soon as that is fixed, ${packed}; the other jamb is then set to it with ${gap}.`
+    : `Hang it with ${packed}; the gap is ${show(v('gs'))} at the sides and it passes the jamb all the way.`;
 }
 
 /** Steps of the frame that a step of the door follows or holds up: its second jamb is set to the door (joinery B1). */

@@ -2,13 +2,15 @@ import type { Box3, Point3 } from '#core/geometry';
 import type { Range } from '../parts.ts';
 import type { WorkingBook } from '../working.ts';
 
+type Values = Pick<WorkingBook, 'value'>;
+
 interface Hinged {
   readonly hinged: 'left' | 'right';
 }
 
 /** A box at the lock edge of a door, in the frame of the piece: into the door from its edge, above its foot, behind its face. */
 export function boxAtEdge(
-  { value: v }: WorkingBook,
+  { value: v }: Values,
   { hinged }: Hinged,
   { into, up, deep }: { readonly into: Range; readonly up: Range; readonly deep: Range },
 ): Box3 {
@@ -21,7 +23,7 @@ export function boxAtEdge(
 
 /** A point of the face of a door, so far from its lock edge and above its foot. */
 export function pointAtEdge(
-  { value: v }: WorkingBook,
+  { value: v }: Values,
   { hinged }: Hinged,
   { into, up }: { readonly into: number; readonly up: number },
 ): Point3 {

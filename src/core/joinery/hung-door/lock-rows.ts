@@ -47,7 +47,12 @@ export const doorLockRows: readonly ParameterInfo[] = [
     help: 'Leave 5 of wood and a quarter of the door beside it.',
     when: letIn,
   }),
-  numberOf('Lock', 'forendHeight', 'Forend and strike, height', { usual: 95, from: 40, to: 260, when: letIn }),
+  numberOf('Lock', 'forendHeight', 'Forend and strike, height', {
+    usual: 95,
+    from: 40,
+    to: 260,
+    when: letIn,
+  }),
   numberOf('Lock', 'forendWidth', 'Forend and strike, width', { usual: 14, from: 10, to: 30, when: letIn }),
   numberOf('Lock', 'forendThickness', 'Forend and strike, thickness', {
     usual: 2.5,

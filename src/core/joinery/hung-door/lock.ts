@@ -1,5 +1,5 @@
 import { formatNumber } from '#core/units';
-import type { HungChoices } from './choices.ts';
+import type { HungChoices } from './hung-choices.ts';
 import { cutBox, drillThrough } from './cut-box.ts';
 import { boxAtEdge, outOfLockEdge, pointAtEdge } from './lock-edge.ts';
 import { isRebated } from './pair.ts';
@@ -78,7 +78,8 @@ function sizeBackset(book: WorkingBook, choices: HungChoices, { stile }: LockSit
     return;
   }
   const finger = choices.lock === 'turn-button';
-  const usual = finger && stile !== null ? stile / 2 : choices.lock === 'mortise-lock' || stile !== null ? 25 : 40;
+  const usual =
+    finger && stile !== null ? stile / 2 : choices.lock === 'mortise-lock' || stile !== null ? 25 : 40;
   book.put('backset', usual, label, cp);
 }
 
@@ -164,7 +165,11 @@ function mortise(parts: readonly Part[], book: WorkingBook, choices: HungChoices
   });
   return cutBox(bed, {
     name: 'mortise',
-    box: boxAtEdge(book, choices, { into: [0, v('case_D')], up: high(v('case_H')), deep: thick(v('case_T')) }),
+    box: boxAtEdge(book, choices, {
+      into: [0, v('case_D')],
+      up: high(v('case_H')),
+      deep: thick(v('case_T')),
+    }),
     out,
     note: 'case of the lock; size from the lock itself',
   });
@@ -177,7 +182,11 @@ function drillHoles(parts: readonly Part[], book: WorkingBook, choices: HungChoi
   const v = book.value;
   const at = (up: number) => pointAtEdge(book, choices, { into: v('backset'), up });
   if (lockOf(choices) === 'turn-button') {
-    return drillThrough(parts, { at: at(v('lock_at')), diameter: v('finger_D'), note: 'finger hole, edges rounded 3' });
+    return drillThrough(parts, {
+      at: at(v('lock_at')),
+      diameter: v('finger_D'),
+      note: 'finger hole, edges rounded 3',
+    });
   }
   const handle = drillThrough(parts, { at: at(v('lock_at')), diameter: spindle, note: 'handle of the lock' });
   if (v('lock_at') - v('key_at') < (spindle + keyhole) / 2 + 3) return handle;
@@ -191,16 +200,32 @@ export const holeRadius = (book: WorkingBook): number =>
 /** What to buy that holds a door shut; null for nothing. */
 export function lockFixing(book: WorkingBook, choices: HungChoices): Fixing | null {
   const hand = `hinges on the ${choices.hinged} seen from their knuckles`;
-  const size = () => `case ${show(book.value('case_D'))} × ${show(book.value('case_H'))}, backset ${show(book.value('backset'))}`;
+  const size = () =>
+    `case ${show(book.value('case_D'))} × ${show(book.value('case_H'))}, backset ${show(book.value('backset'))}`;
   switch (lockOf(choices)) {
     case 'none':
       return null;
     case 'face-latch':
-      return { item: 'Latch with strike', quantity: 1, use: 'door, cannot open at heel', source: 'joinery B2' };
+      return {
+        item: 'Latch with strike',
+        quantity: 1,
+        use: 'door, cannot open at heel',
+        source: 'joinery B2',
+      };
     case 'mortise-lock':
-      return { item: `Mortise lock with strike and handles, ${size()}`, quantity: 1, use: `door, ${hand}`, source: cp };
+      return {
+        item: `Mortise lock with strike and handles, ${size()}`,
+        quantity: 1,
+        use: `door, ${hand}`,
+        source: cp,
+      };
     case 'rim-lock':
-      return { item: `Rim lock with keep and handles, ${size()}`, quantity: 1, use: `door, ${hand}`, source: cp };
+      return {
+        item: `Rim lock with keep and handles, ${size()}`,
+        quantity: 1,
+        use: `door, ${hand}`,
+        source: cp,
+      };
     case 'turn-button':
       return { item: 'Turn button with screw', quantity: 1, use: 'door, on the frame', source: cp };
   }

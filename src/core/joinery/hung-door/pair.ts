@@ -1,5 +1,5 @@
 import { formatNumber } from '#core/units';
-import type { HungChoices } from './choices.ts';
+import type { HungChoices } from './hung-choices.ts';
 import { boxAtEdge, outOfLockEdge } from './lock-edge.ts';
 import { cutBox } from './cut-box.ts';
 import type { DoorLeaf } from './types.ts';
@@ -58,11 +58,7 @@ export const lapTerm = (choices: HungChoices, density: string): string =>
   isRebated(choices) ? ` - Hd*lap*lap_D*${density}*1e-6` : '';
 
 /** The parts of a door with the rebate at the meeting and the pockets of its bolts. */
-export function cutMeeting(
-  parts: readonly Part[],
-  book: WorkingBook,
-  choices: HungChoices,
-): readonly Part[] {
+export function cutMeeting(parts: readonly Part[], book: WorkingBook, choices: HungChoices): readonly Part[] {
   const v = book.value;
   const rebated = isRebated(choices)
     ? cutBox(parts, {

@@ -1,4 +1,5 @@
 import { cellRows } from '../front-cell.ts';
+import { hangingKinds } from './frame.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { HungDoorParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
@@ -12,20 +13,32 @@ export interface UsualGaps {
   readonly belowHelp: string;
 }
 
+const unframed = { key: 'frame', given: false } as const;
+
 /** Rows of the parameter table for the size and gaps of a hung door. */
 export const doorSizeRows = ({ gap, below, belowHelp }: UsualGaps): readonly ParameterInfo[] => [
   {
     key: 'frame',
     label: 'Hangs in',
-    help: 'A door frame of this project: size and gaps come from it. Left out: from the numbers below.',
+    help: 'A door frame of this project, size and gaps come from it; or a free frame, whose opening less the gaps below is filled. Left out: from the numbers below.',
     type: 'piece',
     group: 'Size',
-    pieceKind: 'door-frame',
+    pieceKind: hangingKinds,
     source: 'joinery B1',
   },
   ...cellRows.map((info) => ({ ...info, group: 'Size' })),
-  numberOf('Size', 'width', 'Door width', { from: 150, to: 1100, help: 'Clear width less both gaps.' }),
-  numberOf('Size', 'height', 'Door height', { from: 200, to: 2200, help: 'Clear height less both gaps.' }),
+  numberOf('Size', 'width', 'Door width', {
+    from: 150,
+    to: 1100,
+    help: 'Clear width less both gaps; of two doors that meet, of both.',
+    when: unframed,
+  }),
+  numberOf('Size', 'height', 'Door height', {
+    from: 200,
+    to: 2200,
+    help: 'Clear height less both gaps.',
+    when: unframed,
+  }),
   numberOf('Size', 'gapSide', 'Gap, sides', {
     usual: gap,
     from: 2,

@@ -8,7 +8,8 @@ export function sizeSwing(book: WorkingBook): void {
   const work = (name: string, formula: string, label: string) => book.work(name, formula, label, rule);
   work('g_flush', 'sqrt(Wd**2 + T**2) - Wd', 'gap that a square edge needs, pivot in the face');
   const front = 'sqrt((Wd + e)**2 + k**2)';
-  const passes = (width: string) => `max(${front}, sqrt((${width} + e)**2 + (T + k)**2)) - e - Wd`;
+  const edge = book.has('T_lead') ? 'T_lead' : 'T'; // what is left where it laps over the other
+  const passes = (width: string) => `max(${front}, sqrt((${width} + e)**2 + (${edge} + k)**2)) - e - Wd`;
   work('g_proud', passes('Wd'), 'gap that a square edge needs, pivot as it is');
   work('g_min', passes('back_W'), 'gap that the bevelled edge needs');
   work('need', 'g_min + 2*f_v + 0.8', 'gap wanted: with the films and 0.8 to spare');

@@ -142,34 +142,29 @@ export function workOutFaceTenons({ male, other, glue }: Standing, at: number): 
   const deep = Math.max(1, Math.min(reach, other.thickness - leastBehind(other.thickness)));
   const slots = slotsAcross(male.width, 8 * thickness);
   const half = thickness / 2 + gap;
-  const size = { length: reach + deep - 2, width: slotLength(slots) - 1 };
+  const [length, long] = [reach + deep - 2, slotLength(slots)];
   const pocket = (from: 'face' | 'end', x: Range, [y, z]: readonly [Range, Range]) =>
     makeRecess('mortise', from, { x, y, z }, 'for a loose tenon');
+  const across: Range = [male.thickness / 2 - half, male.thickness / 2 + half];
   return {
     cuts: {
-      male: slots.map((y) =>
-        pocket(
-          'end',
-          [male.length - reach, male.length],
-          [y, [male.thickness / 2 - half, male.thickness / 2 + half]],
-        ),
-      ),
+      male: slots.map((y) => pocket('end', [male.length - reach, male.length], [y, across])),
       other: slots.map((y) => pocket('face', [at - half, at + half], [y, [0, deep]])),
     },
     figures: [
       { name: 'slot thickness', value: 2 * half },
-      { name: 'slot length', value: slotLength(slots) },
+      { name: 'slot length', value: long },
       { name: 'slot in the end, depth', value: reach },
       { name: 'slot in the face, depth', value: deep },
-      { name: 'tenon length', value: size.length },
-      { name: 'tenon width', value: size.width },
+      { name: 'tenon length', value: length },
+      { name: 'tenon width', value: long - 1 },
       { name: 'tenons', value: slots.length, unit: 'count' },
     ],
     settings: [
-      `Slot cutter ${show(thickness)}: ${show(reach)} deep in the end, ${show(deep)} in the face, ${show(slotLength(slots))} long, ${slots.length} in ${show(male.width)}; face side to the fence. Tenon ${show(thickness - 2 * Math.max(0, gap - 0.1))} × ${show(size.width)} × ${show(size.length)}, ends rounded.`,
+      `Slots ${show(2 * half)} wide: ${show(reach)} deep in the end, ${show(deep)} in the face, ${show(long)} long, ${slots.length} in ${show(male.width)}; face side to the fence. Tenons ${show(thickness)} × ${show(long - 1)} × ${show(length)}, ends rounded.`,
     ],
     findings: findings((say) => {
-      checkWall(say, 'Beside the slot', male.thickness / 2 - half, male.thickness);
+      checkWall(say, 'Beside the slot', across[0], male.thickness);
       if (deep < 2 * thickness)
         say('warn', 'tenon-short', {
           message: `Loose tenons go ${show(deep)} into a board ${show(other.thickness)} thick; ${show(2 * thickness)} holds them.`,
@@ -178,15 +173,13 @@ export function workOutFaceTenons({ male, other, glue }: Standing, at: number): 
         });
     }),
     enters: 0,
-    takes: [
-      {
-        item: `Loose tenon ${show(thickness)} × ${show(size.width)} × ${show(size.length)}, hardwood`,
-        quantity: slots.length,
-        use: 'ends',
-        source: 'joinery C3',
-      },
-    ],
+    takes: [tenonOf(slots.length, [thickness, long - 1, length])],
   };
+}
+
+function tenonOf(quantity: number, size: readonly number[]): Fixing {
+  const item = `Loose tenon ${size.map((each) => show(each)).join(' × ')}, hardwood`;
+  return { item, quantity, use: 'ends', source: 'joinery C3' };
 }
 
 /** Slots across a width, 10 from its edges, one for each 150. */

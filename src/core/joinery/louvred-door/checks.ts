@@ -1,7 +1,9 @@
 import type { Problem } from '#core/problems';
 import { formatNumber } from '#core/units';
 import type { LouvredLayout } from './sizes.ts';
+import { lockSite } from './parts.ts';
 import { checkHanging } from '../hung-door/checks.ts';
+import { checkLock } from '../hung-door/lock-checks.ts';
 import { checkMoisture, checkWall, openFindings, type Say } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 
@@ -9,6 +11,7 @@ const show = formatNumber;
 
 const leastAir = 6; // between slats, mm (joinery B4)
 const spanOfThickness = 60; // longest slat in thicknesses (joinery B4.4)
+const highestPlain = 1200; // door without a mid rail, mm: where a third hinge is wanted too (joinery B2.6)
 const leastBehind = 6; // from a housing to the edge of its stile, mm (joinery B4.2)
 
 /** Findings on the form of a louvred door (joinery B4.1 to B4.4, C0.2, C4, D2). */
@@ -16,6 +19,7 @@ export function checkLouvred(layout: LouvredLayout, settings: JoinerySettings): 
   const { say, all } = openFindings();
   const { book, choices } = layout;
   checkHanging(say, book, choices);
+  checkLock(say, book, choices, lockSite(layout));
   checkSlats(say, layout);
   checkSection(say, layout);
   const v = book.value;
@@ -30,12 +34,23 @@ export function checkLouvred(layout: LouvredLayout, settings: JoinerySettings): 
   checkWall(say, 'Stile behind the mortise', v('ws') - v('reach') - 1.5, v('T'));
   checkWall(say, 'Stile beside the mortise', (v('T') - v('tenon_t')) / 2, v('T'));
   checkMoisture(say, settings, true);
+  checkHeight(say, layout);
   say('note', 'stiles-mirrored', {
-    message: `The ${v('nl')} housings of one stile are the mirror image of those of the other: two drawings, no copy.`,
+    message: `The ${v('nl_all')} housings of one stile are the mirror image of those of the other: two drawings, no copy.`,
     remedy: 'Lay both stiles face up, inner edges together, and mark across both.',
     source: 'joinery B4.3, G11',
   });
   return all();
+}
+
+/** A high door whose stiles only its slats hold together between two rails. */
+function checkHeight(say: Say, { book: { value: v }, choices }: LouvredLayout): void {
+  if (v('Hd') <= highestPlain || choices.midRails > 0) return;
+  say('warn', 'mid-rail-wanted', {
+    message: `The door is ${show(v('Hd'))} high without a mid rail; over ${highestPlain} the stiles bow out between two rails, for the slats hold nothing.`,
+    remedy: 'Put in a mid rail.',
+    source: 'common practice; the height from joinery B2.6',
+  });
 }
 
 function checkSlats(say: Say, { book }: LouvredLayout): void {

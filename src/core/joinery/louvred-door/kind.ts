@@ -8,7 +8,7 @@ export const louvredDoorKind: KindOfPiece<'louvred-door'> = {
     name: 'Louvred door',
     purpose: 'Slanting slats housed in the stiles: air without a view',
     help: [
-      'Stiles and rails with slats between them, housed 6 into the stiles. The pitch is worked out so that the first slat touches the lower rail and the last the upper one.',
+      'Stiles and rails with slats between them, housed 6 into the stiles. The pitch is worked out so that the first slat touches the lower rail and the last the upper one. Mid rails part a high door into even fields.',
       'Decide the angle (35 to 45° lets air through), the overlap, and whether the edges are left square within the thickness or bevelled flush with both faces.',
       'The two stiles are mirror images: two copies of one are the usual mistake. Finish the slats before they go in; they are fed in without glue and the second stile closes the door.',
     ],

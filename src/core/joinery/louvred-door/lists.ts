@@ -13,6 +13,7 @@ type Key = keyof typeof louvredNumbers;
 
 /** The joints of a louvred door with the settings for them (joinery B4, C20). */
 export function louvredDoorJoints(piece: Piece, { book, choices }: LouvredLayout): readonly Joint[] {
+  const rails = ['top', 'bottom', ...(choices.midRails > 0 ? (['mid'] as const) : [])] as const;
   const v = book.value;
   const at = (key: Key) => partAddress(piece, louvredNumbers[key]);
   const cheek = show((v('T') - v('tenon_t')) / 2);
@@ -20,18 +21,18 @@ export function louvredDoorJoints(piece: Piece, { book, choices }: LouvredLayout
   const corner = loose
     ? `Slots ${show(v('tenon_t'))} wide, ${show(v('reach'))} deep, ${cheek} from the face; loose tenon ${show(v('tenon_L'))} long.`
     : `Tenon ${show(v('tenon_t'))} thick, ${show(v('reach'))} long; cheeks ${cheek} deep from both faces; mortise ${show(v('reach') + 1.5)} deep.`;
-  const corners = (['top', 'bottom'] as const).flatMap((rail) =>
+  const corners = rails.flatMap((rail) =>
     (['left', 'right'] as const).map((stile): Joint => ({
       kind: loose ? 'loose tenon' : 'stub mortise and tenon',
       between: [at(rail), at(stile)],
-      count: 1,
+      count: rail === 'mid' ? choices.midRails : 1,
       settings: [corner],
     })),
   );
   const housings = (['left', 'right'] as const).map((stile): Joint => ({
     kind: 'housing',
     between: [at('slats'), at(stile)],
-    count: v('nl'),
+    count: v('nl_all'),
     settings: [
       `Template at ${show(v('phi'))}° to the edge of the stile, ${show(v('p'), 2)} from one to the next, ${show(v('hd'))} deep, 0.2 wider than the slat; prove it on a spare.`,
     ],
@@ -42,7 +43,7 @@ export function louvredDoorJoints(piece: Piece, { book, choices }: LouvredLayout
 /** What to buy for a louvred door. */
 export function louvredDoorFixings({ book, choices }: LouvredLayout): readonly Fixing[] {
   return [
-    ...hangingFixings(book, choices.frame),
+    ...hangingFixings(book, choices),
     { item: 'Epoxy glue, small pack', quantity: 1, use: 'frame of the door', source: 'joinery C' },
   ];
 }
@@ -62,12 +63,12 @@ export function louvredDoorSteps(
     ...makeDoor(layout, { pick, corner: louvredDoorJoints(piece, layout)[0]?.settings[0] ?? '' }),
     {
       id: 'glue',
-      text: 'Dry first. Then glue both rails to the left stile, feed in the slats without glue, close with the right stile; diagonals equal, no wind. Saw off the horns.',
+      text: 'Dry first. Then glue the rails to the left stile, feed in the slats without glue, close with the right stile; diagonals equal, no wind. Saw off the horns.',
       place: 'workshop',
-      minutes: 60 + book.value('nl') * 2,
+      minutes: 60 + book.value('nl_all') * 2,
       parts,
     },
-    ...hangDoor(book, choices.frame, { hinge: pick(choices.hinged), lock: pick(other), all: parts }),
+    ...hangDoor(book, choices, { hinge: pick(choices.hinged), lock: pick(other), all: parts }),
   ]);
 }
 
@@ -80,7 +81,7 @@ interface Made {
 function makeDoor({ book, choices }: LouvredLayout, { pick, corner }: Made): readonly StepDraft[] {
   const v = book.value;
   const work = { place: 'workshop' } as const;
-  const frame = pick('left', 'right', 'top', 'bottom');
+  const frame = pick('left', 'right', 'top', 'bottom', 'mid');
   const edges =
     choices.section === 'flush'
       ? `, then bevel both edges, saw tilted ${show(v('tilt'))}° from square`
@@ -96,15 +97,15 @@ function makeDoor({ book, choices }: LouvredLayout, { pick, corner }: Made): rea
     {
       ...work,
       id: 'slats',
-      text: `Rip ${v('nl')} slats and 2 spare ${show(v('b'))} × ${show(v('ts'))} at one setting${edges}; cut them ${show(v('slat_L'))} long against a stop.`,
-      minutes: 60 + v('nl') * 2,
+      text: `Rip ${v('nl_all')} slats and 2 spare ${show(v('b'))} × ${show(v('ts'))} at one setting${edges}; cut them ${show(v('slat_L'))} long against a stop.`,
+      minutes: 60 + v('nl_all') * 2,
       parts: pick('slats'),
     },
     {
       ...work,
       id: 'finish-slats',
       text: 'Sand the slats and give them all their coats but the last; keep the ends bare.',
-      minutes: 40 + v('nl') * 3,
+      minutes: 40 + v('nl_all') * 3,
       parts: pick('slats'),
     },
     {
@@ -112,13 +113,13 @@ function makeDoor({ book, choices }: LouvredLayout, { pick, corner }: Made): rea
       id: 'joints',
       text: `Cut the corner joints. ${corner}`,
       minutes: 70,
-      parts: [...frame, ...pick('looseTop', 'looseBottom')],
+      parts: [...frame, ...pick('looseTop', 'looseBottom', 'looseMid')],
     },
     {
       ...work,
       id: 'houses',
-      text: `House the stiles for the slats, the first ${show(v('wb'))} above the foot at its lower corner, then every ${show(v('p'), 2)}; the right stile is the mirror image of the left.`,
-      minutes: 15 + v('nl') * 5,
+      text: `House the stiles for the slats, the first ${show(v('wb'))} above the foot at its lower corner, then every ${show(v('p'), 2)}${choices.midRails > 0 ? `; over each mid rail anew, ${show(v('wb') + v('clear') + v('wm'))} above the foot over the first` : ''}; the right stile is the mirror image of the left.`,
+      minutes: 15 + v('nl_all') * 5,
       parts: pick('left', 'right'),
     },
   ];

@@ -2,12 +2,14 @@ import type { Problem } from '#core/problems';
 import { checkLouvred } from './checks.ts';
 import { louvredDoorFixings, louvredDoorJoints, louvredDoorSteps } from './lists.ts';
 import { louvredDoorParameters } from './parameters.ts';
-import { louvredDoorParts } from './parts.ts';
+import { lockSite, louvredDoorParts } from './parts.ts';
 import { workOutLouvred, type LouvredChoices, type LouvredLayout } from './sizes.ts';
 import { chooseHung, findFreeFrame } from '../hung-door/choices.ts';
+import { fitLock } from '../hung-door/fit-lock.ts';
+import { sizeLock } from '../hung-door/lock.ts';
 import { findMaterial } from '../parts.ts';
 import { buildFrom } from '../recipe.ts';
-import type { NewPiece, Piece } from '../piece-types.ts';
+import type { JoinerySettings, NewPiece, Piece } from '../piece-types.ts';
 import type { BuildContext, BuiltPiece } from '../types.ts';
 
 type LouvredDoor = Extract<Piece, { kind: 'louvred-door' }>;
@@ -23,10 +25,10 @@ export function buildLouvredDoor(piece: LouvredDoor, context: BuildContext): Bui
     table: louvredDoorParameters,
     found,
     lacking,
-    workOut: () => workOutLouvred(choices, context.settings),
+    workOut: () => workOut(choices, context.settings),
     positive: { names: mustBePositive, source: 'joinery B4' },
     refuse: refuseCount,
-    parts: (layout) => louvredDoorParts(piece, layout),
+    parts: (layout) => fitLock(louvredDoorParts(piece, layout), layout.book, choices),
     finish: (layout, parts) => ({
       joints: louvredDoorJoints(piece, layout),
       fixings: louvredDoorFixings(layout),
@@ -36,17 +38,24 @@ export function buildLouvredDoor(piece: LouvredDoor, context: BuildContext): Bui
   });
 }
 
+function workOut(choices: LouvredChoices, settings: JoinerySettings): LouvredLayout {
+  const layout = workOutLouvred(choices, settings);
+  sizeLock(layout.book, choices, { infos: louvredDoorParameters, site: lockSite(layout) });
+  return layout;
+}
+
 const mustBePositive = [
   ...['Wd', 'Hd', 'Ls', 'clear', 'b', 'vert', 'p0', 'room', 'p', 'slat_L', 'section', 'back_W', 'hinge_leaf'],
   ...['tenon_b_top', 'tenon_b_bottom', 'tenon_L', 'loose_W_top', 'loose_W_bottom'],
+  ...['tenon_b_mid', 'loose_W_mid'],
 ];
 
 const mostSlats = 200; // more are a slip of the unit
 
 /** Slats without end, or so near each other that their housings run together. */
 function refuseCount({ book: { value: v } }: LouvredLayout): readonly Problem[] {
-  if (v('nl') <= mostSlats && v('air') > 0.5) return [];
-  const about = `${v('nl')} slats ${v('p').toFixed(1)} from one to the next`;
+  if (v('nl_all') <= mostSlats && v('air') > 0.5) return [];
+  const about = `${v('nl_all')} slats ${v('p').toFixed(1)} from one to the next`;
   return [
     {
       severity: 'stop',

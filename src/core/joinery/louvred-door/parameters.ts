@@ -1,3 +1,4 @@
+import { doorLeafRows, doorLockRows } from '../hung-door/lock-rows.ts';
 import { doorHingeRows, doorSizeRows, lockerGaps } from '../hung-door/rows.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { LouvredDoorParameters } from './types.ts';
@@ -10,6 +11,19 @@ const frame: readonly ParameterInfo[] = [
   numberOf('Frame', 'stile', 'Stiles', { usual: 55, from: 40, to: 120 }),
   numberOf('Frame', 'topRail', 'Top rail', { usual: 55, from: 40, to: 150 }),
   numberOf('Frame', 'bottomRail', 'Bottom rail', { usual: 75, from: 40, to: 200 }),
+  numberOf('Frame', 'midRails', 'Mid rails', {
+    usual: 0,
+    from: 0,
+    to: 3,
+    type: 'whole',
+    help: 'They part the slats into even fields and keep the stiles together: one in a door over 1200 high.',
+  }),
+  numberOf('Frame', 'midRail', 'Width of mid rails', {
+    usual: 55,
+    from: 40,
+    to: 150,
+    when: { key: 'midRails', is: [1, 2, 3] },
+  }),
   choiceOf('Frame', 'joint', 'Corners', {
     choices: { 'stub-tenon': 'Stub mortise and tenon', 'loose-tenon': 'Loose tenon' },
   }),
@@ -44,7 +58,7 @@ const slats: readonly ParameterInfo[] = [
     to: 20,
     help: '0 or more: nobody sees through.',
   }),
-  numberOf('Slats', 'slats', 'Slats', {
+  numberOf('Slats', 'slats', 'Slats in a field', {
     from: 2,
     to: 100,
     type: 'whole',
@@ -72,6 +86,8 @@ export const louvredDoorParameters: readonly ParameterInfo[] = [
   ...frame,
   ...slats,
   ...doorHingeRows,
+  ...doorLockRows,
+  ...doorLeafRows,
   material('frame', 'Frame'),
   material('slats', 'Slats'),
 ];

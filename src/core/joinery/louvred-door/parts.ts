@@ -2,6 +2,7 @@ import { clipOutline } from '../clip.ts';
 import type { LouvredLayout } from './sizes.ts';
 import { bevelLeading, cutBothEnds, flipRange, towards, type RailInDoor } from '../hung-door/corners.ts';
 import { cutHingeBeds, hingeHeights } from '../hung-door/hinges.ts';
+import type { LockSite } from '../hung-door/lock.ts';
 import { cutLoosePockets, cutPlacedTenon } from '../joints/tenon.ts';
 import { makePart, placeAt, type PartDraft, type Range } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
@@ -18,7 +19,17 @@ export const louvredNumbers = {
   slats: 5,
   looseTop: 6,
   looseBottom: 7,
+  mid: 8,
+  looseMid: 9,
 } as const;
+
+type RailName = 'top' | 'bottom' | 'mid';
+const numbers = {
+  top: [louvredNumbers.top, louvredNumbers.looseTop],
+  bottom: [louvredNumbers.bottom, louvredNumbers.looseBottom],
+  mid: [louvredNumbers.mid, louvredNumbers.looseMid],
+} as const;
+const widths = { top: 'wt', bottom: 'wb', mid: 'wm' } as const;
 
 const glueGap = 0.1; // on each cheek (joinery C)
 const slatPlay = 0.1; // a housing on each side of its slat (joinery C7)
@@ -29,7 +40,9 @@ const spareSlats = 2; // (joinery B4)
  * the viewer, z = 0 on the face with the hinge knuckles. The slats fall towards the viewer.
  */
 export function louvredDoorParts(piece: Piece, layout: LouvredLayout): readonly Part[] {
-  const ends = (['top', 'bottom'] as const).map((name) => ({ name, ...meetStiles(layout, name) }));
+  const laid = layRails(layout);
+  const ends = laid.map((rail) => ({ ...meetStiles(layout, rail) }));
+  const names = (['top', 'bottom', 'mid'] as const).filter((name) => laid.some((rail) => rail.name === name));
   const drafts = [
     ...(['left', 'right'] as const).map((side) =>
       stileDraft(
@@ -38,33 +51,58 @@ export function louvredDoorParts(piece: Piece, layout: LouvredLayout): readonly 
         ends.flatMap((end) => end[side]),
       ),
     ),
-    ...ends.map(({ name, rail }) => railDraft(layout, name, rail)),
+    ...names.map((name) =>
+      railDraft(layout, name, ends[laid.findIndex((rail) => rail.name === name)]?.rail ?? []),
+    ),
     slatDraft(layout),
-    ...(layout.choices.joint === 'loose-tenon'
-      ? (['top', 'bottom'] as const).map((name) => looseDraft(layout, name))
-      : []),
+    ...(layout.choices.joint === 'loose-tenon' ? names.map((name) => looseDraft(layout, name)) : []),
   ];
   return drafts.map((draft) => makePart(piece, draft));
 }
 
-function layRail({ book: { value: v } }: LouvredLayout, name: 'top' | 'bottom'): RailInDoor {
-  const width = v(name === 'top' ? 'wt' : 'wb');
-  const size = { length: v('rail_L'), width, thickness: v('T') };
-  return { size, left: v('ws') - v('l'), top: name === 'top' ? v('Hd') : v('wb') };
+type LaidRail = RailInDoor & { readonly name: RailName };
+
+/** Top and bottom rail, and the mid rails from below. */
+function layRails({ book: { value: v }, choices }: LouvredLayout): readonly LaidRail[] {
+  const lay = (name: RailName, top: number): LaidRail => ({
+    name,
+    size: { length: v('rail_L'), width: v(widths[name]), thickness: v('T') },
+    left: v('ws') - v('l'),
+    top,
+  });
+  return [
+    lay('top', v('Hd')),
+    lay('bottom', v('wb')),
+    ...Array.from({ length: choices.midRails }, (_, i) =>
+      lay('mid', v('wb') + (i + 1) * (v('clear') + v('wm'))),
+    ),
+  ];
+}
+
+/** Where a lock can go: the stile up to the housings of the slats, rails in the way with their tenons. */
+export function lockSite(layout: LouvredLayout): LockSite {
+  const v = layout.book.value;
+  return {
+    stile: v('ws') - v('hd'),
+    obstacles: layRails(layout).map(({ size, top }) => ({
+      what: 'the joint of a rail',
+      up: [top - size.width, top],
+      from: v('ws') - v('reach'),
+    })),
+  };
 }
 
 /** The tenon across a rail, from its upper edge. */
-function tenonAcross({ book: { value: v } }: LouvredLayout, name: 'top' | 'bottom'): Range {
-  const width = v(name === 'top' ? 'wt' : 'wb');
+function tenonAcross({ book: { value: v } }: LouvredLayout, name: RailName): Range {
+  const width = v(widths[name]);
   const [outer, inner] = [v(`outer_${name}`), v('inner')];
-  return name === 'top' ? [outer, width - inner] : [inner, width - outer];
+  return name === 'bottom' ? [inner, width - outer] : [outer, width - inner];
 }
 
-function meetStiles(layout: LouvredLayout, name: 'top' | 'bottom') {
+function meetStiles(layout: LouvredLayout, rail: LaidRail) {
   const v = layout.book.value;
-  const rail = layRail(layout, name);
   const z: Range = [(v('T') - v('tenon_t')) / 2, (v('T') + v('tenon_t')) / 2];
-  const upright = tenonAcross(layout, name);
+  const upright = tenonAcross(layout, rail.name);
   const stile = { length: v('Hd'), width: v('ws'), thickness: v('T') };
   return cutBothEnds(rail, stile, (meeting, turned) => {
     const y = turned ? flipRange(upright, rail.size.width) : upright;
@@ -97,7 +135,9 @@ function edgeOf(
 ): { readonly up: number; readonly depth: number } {
   const v = book.value;
   const phi = (v('phi') * Math.PI) / 180;
-  const up = v('wb') + i * v('p') + v('ts') * Math.sin(phi);
+  const field = Math.floor(i / v('nl'));
+  const foot = v('wb') + (field > 0 ? field * (v('clear') + v('wm')) : 0);
+  const up = foot + (i % v('nl')) * v('p') + v('ts') * Math.sin(phi);
   const depth = choices.section === 'flush' ? -v('ts') * Math.cos(phi) : (v('T') - v('depth')) / 2;
   return { up, depth };
 }
@@ -107,7 +147,7 @@ function stileDraft(layout: LouvredLayout, side: 'left' | 'right', cuts: readonl
   const v = book.value;
   const hinge = choices.hinged === side;
   const along = (height: number) => (side === 'left' ? height : v('Hd') - height);
-  const housings = Array.from({ length: v('nl') }, (_, i): Machining => {
+  const housings = Array.from({ length: v('nl_all') }, (_, i): Machining => {
     const section = sectionOf(layout, i, slatPlay).map(({ x, y }) => ({ x: along(x), y }));
     const outline = clipOutline(side === 'left' ? section : [...section].reverse(), { y: [0, v('T')] });
     return {
@@ -143,20 +183,19 @@ function stileDraft(layout: LouvredLayout, side: 'left' | 'right', cuts: readonl
   };
 }
 
-function railDraft(
-  layout: LouvredLayout,
-  name: 'top' | 'bottom',
-  machining: readonly Machining[],
-): PartDraft {
-  const rail = layRail(layout, name);
+const railWords = { top: 'Top rail', bottom: 'Bottom rail', mid: 'Mid rail' } as const;
+
+function railDraft(layout: LouvredLayout, name: RailName, machining: readonly Machining[]): PartDraft {
+  const v = layout.book.value;
+  const rails = layRails(layout).filter((rail) => rail.name === name);
   return {
-    number: louvredNumbers[name],
-    name: name === 'top' ? 'Top rail' : 'Bottom rail',
+    number: numbers[name][0],
+    name: railWords[name],
     material: layout.choices.stock.frame,
-    finished: rail.size,
-    working: { length: 'rail_L', width: name === 'top' ? 'wt' : 'wb', thickness: 'T' },
+    finished: { length: v('rail_L'), width: v(widths[name]), thickness: v('T') },
+    working: { length: 'rail_L', width: widths[name], thickness: 'T' },
     machining,
-    placements: [placeAt({ x: rail.left, y: rail.top, z: 0 }, towards.right, towards.down)],
+    placements: rails.map(({ left, top }) => placeAt({ x: left, y: top, z: 0 }, towards.right, towards.down)),
     faceSide: 'face side to the knuckles of the hinges, face edge up',
   };
 }
@@ -177,9 +216,9 @@ function slatDraft(layout: LouvredLayout): PartDraft {
     material: choices.stock.slats,
     finished: { length: v('slat_L'), width: v('b'), thickness: v('ts') },
     working: { length: 'slat_L', width: 'b', thickness: 'ts' },
-    quantity: v('nl') + spareSlats,
+    quantity: v('nl_all') + spareSlats,
     machining: choices.section === 'flush' ? bevels : [],
-    placements: Array.from({ length: v('nl') }, (_, i) => {
+    placements: Array.from({ length: v('nl_all') }, (_, i) => {
       const { up, depth } = edgeOf(layout, i);
       return placeAt({ x: right, y: up, z: -depth }, towards.left, across);
     }),
@@ -191,19 +230,24 @@ function slatDraft(layout: LouvredLayout): PartDraft {
   };
 }
 
-function looseDraft(layout: LouvredLayout, name: 'top' | 'bottom'): PartDraft {
+function looseDraft(layout: LouvredLayout, name: RailName): PartDraft {
   const v = layout.book.value;
-  const rail = layRail(layout, name);
-  const y = rail.top - tenonAcross(layout, name)[0] - 0.5;
+  const rails = layRails(layout).filter((rail) => rail.name === name);
   const z = -(v('T') - v('tenon_t')) / 2;
   return {
-    number: name === 'top' ? louvredNumbers.looseTop : louvredNumbers.looseBottom,
-    name: `Loose tenon, ${name} rail`,
+    number: numbers[name][1],
+    name: `Loose tenon, ${railWords[name].toLowerCase()}`,
     material: layout.choices.stock.frame,
     finished: { length: v('tenon_L'), width: v(`loose_W_${name}`), thickness: v('tenon_t') },
     working: { length: 'tenon_L', width: `loose_W_${name}`, thickness: 'tenon_t' },
-    placements: [v('ws'), v('Wd') - v('ws')].map((shoulder) =>
-      placeAt({ x: shoulder - v('tenon_L') / 2, y, z }, towards.right, towards.down),
+    placements: rails.flatMap(({ top }) =>
+      [v('ws'), v('Wd') - v('ws')].map((shoulder) =>
+        placeAt(
+          { x: shoulder - v('tenon_L') / 2, y: top - tenonAcross(layout, name)[0] - 0.5, z },
+          towards.right,
+          towards.down,
+        ),
+      ),
     ),
     faceSide: 'either; both long edges rounded as the pocket',
   };

@@ -1,4 +1,6 @@
-import { putHung, type HungChoices } from '../hung-door/choices.ts';
+import { putHung } from '../hung-door/choices.ts';
+import type { HungChoices } from '../hung-door/hung-choices.ts';
+import { lapTerm } from '../hung-door/pair.ts';
 import { sizeHinges } from '../hung-door/sizes.ts';
 import { putDensity } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
@@ -35,9 +37,11 @@ export function workOutLouvred(choices: LouvredChoices, settings: JoinerySetting
     stile: 'ws',
     topRail: 'wt',
     bottomRail: 'wb',
+    midRails: 'nm',
     slatThickness: 'ts',
     housing: 'hd',
   });
+  if (choices.midRails > 0) putParameters(book, from, { midRail: 'wm' });
   putParameters(book, from, { angleDegrees: 'phi' }, 'degrees');
   putParameters(book, from, { overlap: 'overlap_wanted' });
   sizeFrame(layout);
@@ -53,7 +57,9 @@ function sizeFrame({ choices, book }: LouvredLayout): void {
     book.work(name, formula, label, 'joinery B3, C4');
   const loose = choices.joint === 'loose-tenon';
   work('Ls', 'Wd - 2*ws', 'clear width between the stiles');
-  work('clear', 'Hd - wt - wb', 'clear height between the rails');
+  const parted = choices.midRails > 0;
+  const clear = parted ? '(Hd - wt - wb - nm*wm)/(nm + 1)' : 'Hd - wt - wb';
+  work('clear', clear, 'clear height between two rails');
   const label = loose ? 'loose tenon, depth of each pocket' : 'tenon, reach';
   if (choices.tenon !== undefined) book.putChoice('tenon', 'reach', choices.tenon, label, 'you');
   else work('reach', loose ? 'min(0.5*ws, 25)' : 'down(0.5*ws, 1)', label);
@@ -65,8 +71,10 @@ function sizeFrame({ choices, book }: LouvredLayout): void {
   for (const [name, width, words] of [
     ['top', 'wt', 'top rail'],
     ['bottom', 'wb', 'bottom rail'],
+    ...(parted ? ([['mid', 'wm', 'mid rails']] as const) : []),
   ] as const) {
-    work(`outer_${name}`, loose ? 'inner' : `${width}/3`, `tenon of the ${words}, from its outer edge`);
+    const outer = loose || name === 'mid' ? 'inner' : `${width}/3`;
+    work(`outer_${name}`, outer, `tenon of the ${words}, from its outer edge`);
     work(`tenon_b_${name}`, `${width} - outer_${name} - inner`, `tenon of the ${words}, width`);
     if (loose) work(`loose_W_${name}`, `tenon_b_${name} - 1`, `loose tenon of the ${words}, width`);
   }
@@ -97,11 +105,13 @@ function spaceSlats({ choices, book }: LouvredLayout): void {
     book.work(name, formula, label, rule, unit);
   work('p0', 'vert - overlap_wanted', 'pitch at most');
   work('room', 'clear - vert', 'from the first slat to the last');
-  if (choices.slats !== undefined) book.putChoice('slats', 'nl', choices.slats, 'slats', 'you', 'count');
-  else work('nl', 'ceil(room/p0) + 1', 'slats', 'count');
+  if (choices.slats !== undefined)
+    book.putChoice('slats', 'nl', choices.slats, 'slats in a field', 'you', 'count');
+  else work('nl', 'ceil(room/p0) + 1', 'slats in a field', 'count');
   work('p', 'room/(nl - 1)', 'pitch');
   work('overlap', 'vert - p', 'overlap');
   work('air', 'p*sind(phi) - ts', 'air gap, square to the slats');
+  work('nl_all', 'nl*(nm + 1)', 'slats', 'count');
   work('slat_L', 'Ls + 2*hd - 0.5', 'slats, length');
 }
 
@@ -112,10 +122,10 @@ function sizeMass({ choices, book }: LouvredLayout): void {
   book.work('section', section, 'section of a slat, mm²', rule, 'ratio');
   book.work(
     'frame_mass',
-    '((Wd*Hd - Ls*clear)*T - 2*nl*section*hd)*rho*1e-6',
+    `((Wd*Hd - (nm + 1)*Ls*clear)*T - 2*nl_all*section*hd)*rho*1e-6${lapTerm(choices, 'rho')}`,
     'mass of the frame',
     rule,
     'kg',
   );
-  book.work('mass', 'frame_mass + nl*section*slat_L*rho_slat*1e-6', 'mass', rule, 'kg');
+  book.work('mass', 'frame_mass + nl_all*section*slat_L*rho_slat*1e-6', 'mass', rule, 'kg');
 }

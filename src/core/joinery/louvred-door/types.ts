@@ -7,6 +7,9 @@ export interface LouvredDoorParameters extends HungDoorParameters {
   readonly stile?: number;
   readonly topRail?: number;
   readonly bottomRail?: number;
+  /** Rails between fields of slats, evenly spaced. */
+  readonly midRails?: number;
+  readonly midRail?: number;
   readonly joint?: 'stub-tenon' | 'loose-tenon';
   readonly tenon?: number;
   /** Edges of the slats square, or bevelled flush with both faces of the door. */
@@ -20,7 +23,7 @@ export interface LouvredDoorParameters extends HungDoorParameters {
   readonly setback?: number;
   /** How far a slat comes down over the one below, at least. */
   readonly overlap?: number;
-  /** Number of slats; as many as the overlap asks for when left out. */
+  /** Number of slats in each field; as many as the overlap asks for when left out. */
   readonly slats?: number;
   readonly housing?: number;
   readonly materials: { readonly frame: MaterialId; readonly slats: MaterialId };

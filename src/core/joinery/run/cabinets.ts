@@ -1,10 +1,22 @@
 import { carcaseKind } from '../carcase/kind.ts';
 import { drawerKind } from '../drawer/kind.ts';
+import type { DrawerParameters } from '../drawer/types.ts';
 import { flatDoorKind } from '../flat-door/kind.ts';
 import { countertopKind } from '../countertop/kind.ts';
 import { leastDepth } from '../hull/back-edge.ts';
 import { makeMember, type Member } from './members.ts';
-import { addPut, addWork, freeBehind, openingAt, sizeBay, type RunPlan } from './plan.ts';
+import { packersOf } from './packers.ts';
+import {
+  addPut,
+  addWork,
+  freeBehind,
+  frontPlace,
+  hasStrips,
+  liftOf,
+  openingAt,
+  sizeBay,
+  type RunPlan,
+} from './plan.ts';
 
 /** Strips under and over a drawer, high, mm: the drawer's own runners (joinery B5, common practice). */
 export const stripHeight = 20;
@@ -52,7 +64,10 @@ function shelvesOf(plan: RunPlan, c: number): readonly number[] {
     const { at, height } = openingAt(plan, r, c);
     const overDrawer = cells[r + 1]?.[c] === 'drawer';
     // over a drawer the floor lies on its kickers
-    const floor = overDrawer ? Math.max(at.y - thick, at.y - plan.of('wm') + stripHeight) : at.y - thick;
+    const floor =
+      overDrawer && hasStrips(choices)
+        ? Math.max(at.y - thick, at.y - plan.of('wm') + stripHeight)
+        : at.y - thick;
     const wanted = choices.doorShelf && row[c] === 'door' && height > 300;
     return [floor, ...(wanted ? [at.y + height / 2 - thick / 2] : [])];
   });
@@ -62,13 +77,12 @@ function shelvesOf(plan: RunPlan, c: number): readonly number[] {
 /** A drawer in each opening meant for one; where another runs above it, that one's runners keep it down. */
 export function makeDrawers(plan: RunPlan): readonly Member[] {
   const { choices, cells, piece, context } = plan;
-  const { materials } = choices;
   return cells.flatMap((row, r) =>
     row.flatMap((cell, c): readonly Member[] => {
       if (cell !== 'drawer') return [];
       const { at, width, height } = openingAt(plan, r, c);
       const name = `${r + 1}_${c + 1}`;
-      const free = freeBehind(plan, at.x, width, [at.y - choices.notch, at.y + height]);
+      const free = freeBehind(plan, at.x, width, [at.y - Math.max(0, liftOf(choices)), at.y + height]);
       const title = `Drawer ${r + 1}.${c + 1}`;
       addPut(plan, `free_${name}`, free, [
         `clear depth behind opening ${r + 1}.${c + 1}`,
@@ -78,35 +92,41 @@ export function makeDrawers(plan: RunPlan): readonly Member[] {
         `${title}, clear depth`,
         'joinery B5.7',
       ]);
-      const under = cells[r - 1]?.[c] === 'drawer';
-      const parameters = {
-        ...{ openingWidth: width, openingHeight: height, clearDepth: Math.max(clearDepth, 1) },
-        ...({
-          railDepth: plan.of('T'),
-          front: 'none',
-          notch: choices.notch,
-          corner: choices.corner,
-        } as const),
-        materials: { box: materials.box, bottom: materials.bottom, runners: materials.frame },
-      };
+      const under = cells[r - 1]?.[c] === 'drawer' && hasStrips(choices);
+      const parameters = drawerOf(plan, { width, height, clearDepth: Math.max(clearDepth, 1) });
       const links = {
         Wo: 'front_wo',
         Ho: `front_h${r + 1}`,
         tr: 'front_T',
+        ...(choices.fronts === 'inset' && { setback: 'front_tff' }),
         ...(clearDepth >= 1 && { Do: `deep_${name}` }),
       };
       const words = { group: 'drawer', title, prefix: `d${name}_` };
-      return [
-        makeMember(
-          { piece, context },
-          {
-            ...{ kind: 'drawer', of: drawerKind, parameters, ...words, at, links },
-            ...{ own: ['notch', 'corner'], ...(under && { without: ['Kicker'] }) },
-          },
-        ),
-      ];
+      const drawer = makeMember(
+        { piece, context },
+        {
+          ...{ kind: 'drawer', of: drawerKind, parameters, ...words, at, links },
+          ...{ own: ['notch', 'corner', 'runner', 'bottomStyle'], ...(under && { without: ['Kicker'] }) },
+        },
+      );
+      return drawer.built.parts.length > 0 ? [...packersOf(plan, r, c), drawer] : [drawer];
     }),
   );
+}
+
+/** A drawer for an opening of the run; its front is made with the frame. */
+function drawerOf(
+  { choices, of }: RunPlan,
+  opening: { readonly width: number; readonly height: number; readonly clearDepth: number },
+): DrawerParameters {
+  const { materials, runner, notch, corner, bottomStyle, fronts } = choices;
+  return {
+    ...{ openingWidth: opening.width, openingHeight: opening.height, clearDepth: opening.clearDepth },
+    ...{ railDepth: of('T'), front: 'none', runner, corner, bottomStyle },
+    ...(runner === 'bottom-notch' && { notch }),
+    ...(fronts === 'inset' && { setback: of('tff') }),
+    materials: { box: materials.box, bottom: materials.bottom, runners: materials.frame },
+  };
 }
 
 /** Doors with solid lippings over the openings meant for one. */
@@ -114,7 +134,7 @@ export function makeDoors(plan: RunPlan): readonly Member[] {
   const { choices, cells, piece, context } = plan;
   if (choices.doors !== 'lipped') return [];
   const { materials } = choices;
-  const over = plan.of('o');
+  const { out, beyond } = frontPlace(plan);
   return cells.flatMap((row, r) =>
     row.flatMap((cell, c): readonly Member[] => {
       if (cell !== 'door') return [];
@@ -135,7 +155,7 @@ export function makeDoors(plan: RunPlan): readonly Member[] {
           {
             ...{ kind: 'flat-door', of: flatDoorKind, parameters, ...words },
             links: { Wd: 'front_front_w', Hd: `front_f${r + 1}` },
-            at: { x: at.x - over, y: at.y - over, z: sheetOf(plan, materials.fronts, 18) },
+            at: { x: at.x - beyond, y: at.y - beyond, z: out },
           },
         ),
       ];

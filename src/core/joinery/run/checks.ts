@@ -5,7 +5,7 @@ import { openFindings, type Say } from '../piece-findings.ts';
 import type { Part } from '../types.ts';
 import { stripHeight } from './cabinets.ts';
 import type { Member } from './members.ts';
-import type { RunPlan } from './plan.ts';
+import { hasStrips, liftOf, type RunPlan } from './plan.ts';
 
 const show = formatNumber;
 const guide = 12; // mm, beside a drawer (joinery B5, common practice)
@@ -18,12 +18,14 @@ export function checkRun(
 ): readonly Problem[] {
   const { say, all } = openFindings();
   checkStrips(say, plan);
+  checkInset(say, plan);
   checkBodies(say, plan, members, parts);
   return all();
 }
 
 /** Runners, kickers and guides of drawers need room behind stiles and rails. */
 function checkStrips(say: Say, { cells, of, choices, context }: RunPlan): void {
+  if (!hasStrips(choices)) return;
   const drawers = cells.flatMap((row, r) => row.flatMap((cell, c) => (cell === 'drawer' ? [{ r, c }] : [])));
   if (drawers.length === 0) return;
   const panel = context.materials.find(({ id }) => id === choices.materials.panel);
@@ -43,11 +45,11 @@ function checkStrips(say: Say, { cells, of, choices, context }: RunPlan): void {
     });
   const stacked = drawers.some(({ r, c }) => cells[r - 1]?.[c] === 'drawer');
   if (!stacked) return;
-  const needed = choices.notch + stripHeight;
+  const needed = liftOf(choices) + stripHeight;
   const off = of('wm') - needed;
   if (off < 0)
     say('stop', 'rail-hides-no-runner', {
-      message: `Runners ${stripHeight} high lie ${show(choices.notch)} below the upper edge of the rails; rails of ${show(of('wm'))} leave them hanging ${show(-off)} into the drawer below.`,
+      message: `Runners ${stripHeight} high begin ${show(liftOf(choices))} below the upper edge of the rails; rails of ${show(of('wm'))} leave them hanging ${show(-off)} into the drawer below.`,
       remedy: `Make the rails between ${show(needed)} or more, or the lift smaller.`,
       source: 'joinery B5',
     });
@@ -57,6 +59,16 @@ function checkStrips(say: Say, { cells, of, choices, context }: RunPlan): void {
       remedy: `Make the rails between ${show(needed)}, or pack the runners down.`,
       source: 'joinery B5',
     });
+}
+
+/** Fronts in the openings end with the frame: what stands behind it begins there. */
+function checkInset(say: Say, { choices, of }: RunPlan): void {
+  if (choices.fronts !== 'inset' || of('tff') <= of('T')) return;
+  say('stop', 'front-thicker-than-frame', {
+    message: `Fronts ${show(of('tff'))} thick in openings of a frame ${show(of('T'))} thick reach ${show(of('tff') - of('T'))} into the carcases.`,
+    remedy: 'Take a thicker frame or a thinner sheet, or lay the fronts over the frame.',
+    source: 'joinery B6',
+  });
 }
 
 /** Bodies of appliances against everything that stands under the top. */

@@ -7,7 +7,7 @@ import type { Member } from './members.ts';
 
 type Merged = Pick<
   BuiltPiece,
-  'parts' | 'joints' | 'matchedSets' | 'fixings' | 'steps' | 'working' | 'envelope' | 'findings'
+  'parts' | 'joints' | 'matchedSets' | 'fixings' | 'steps' | 'working' | 'envelope' | 'findings' | 'members'
 >;
 
 /** A member with the new addresses of its parts; words in which an old address stands get the new one. */
@@ -45,6 +45,9 @@ export function mergeMembers(piece: Piece, members: readonly Member[], own: read
     working: [...own, ...members.flatMap(({ built }) => built.working)],
     envelope: boxes.length > 0 ? joinBoxes3(boxes) : nothing,
     findings: joinFindings(piece, numbered),
+    members: numbered
+      .filter(({ ids }) => ids.size > 0)
+      .map(({ member, ids }) => ({ name: member.title || 'Face frame', parts: [...ids.values()] })),
   };
 }
 

@@ -68,8 +68,9 @@ const front: readonly (keyof RunParameters)[] = [
   'ratio',
   'heights',
   'cells',
+  'fronts',
+  'gap',
   'overlay',
-  'notch',
   'continuous',
 ];
 
@@ -77,6 +78,18 @@ const front: readonly (keyof RunParameters)[] = [
 const stile = pick(cabinetFrontParameters, ['stileWidth']).map((info) => ({ ...info, default: 50 }));
 const bays = pick(cabinetFrontParameters, grid).map((info) =>
   info.key === 'columns' ? { ...info, default: 3 } : info,
+);
+
+/** Where fronts stand in the openings there is no room to lift a drawer. */
+const leftOut =
+  'Left out: with lift and slide notch where fronts lie over the frame, on plain runners where they stand in it.';
+
+const runners = pick(drawerParameters, ['runner']).map(({ group, label, choices = [] }) =>
+  choiceOf(group, 'runner', label, {
+    choices: Object.fromEntries(choices.map((one) => [one.value, one.label])),
+    help: leftOut,
+    noDefault: true,
+  }),
 );
 
 /** What can be chosen for a run (joinery B5 to B9); rows of its members keep their names and limits. */
@@ -89,7 +102,13 @@ export const runParameters: readonly ParameterInfo[] = [
   hull('hullRight', 'Depths at the right end', 'Left out: as at the left end.'),
   ...pick(carcaseParameters, ['foot', 'start', 'clearance', 'obstacles', 'load']),
   yes('doorShelf', 'A shelf behind each door', 'At half its height.'),
-  ...pick(drawerParameters, ['corner']),
+  ...runners,
+  ...pick(cabinetFrontParameters, ['notch']).map((info) => ({
+    ...info,
+    help: 'Left out: 10; only with the lift and slide notch.',
+    group: 'Runners',
+  })),
+  ...pick(drawerParameters, ['corner', 'bottomStyle']),
   choiceOf('Fronts', 'doors', 'Doors', { choices: { lipped: 'With solid lippings', plain: 'Plain sheet' } }),
   yes('top', 'A top', 'Over the front and all carcases.'),
   choiceOf('Inside', 'openEnds', 'Ends of the top that stand free', {

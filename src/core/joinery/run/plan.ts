@@ -38,7 +38,8 @@ const behindDrawer = 10;
 
 export const frontKeys = [
   ...['columns', 'rows', 'topRail', 'midRail', 'bottomRail', 'stileWidth', 'thickness', 'joint'],
-  ...['grading', 'step', 'ratio', 'heights', 'overlay', 'notch', 'continuous', 'width', 'height'],
+  ...['grading', 'step', 'ratio', 'heights', 'fronts', 'gap', 'overlay', 'notch', 'continuous'],
+  ...['width', 'height'],
 ] as const;
 
 /** Fills in the defaults of a run; width and height are those of the hull measured unless entered. */
@@ -47,11 +48,14 @@ export function chooseRun({ parameters }: Run, hull: Hull): RunChoices {
   const last = hull.stations[hull.stations.length - 1]?.at ?? 0;
   const [low, high] = heightRange(hull);
   const foot = parameters.foot ?? 0;
+  const runner = parameters.runner ?? (parameters.fronts === 'inset' ? 'bottom' : 'bottom-notch');
   return {
     width: last - (parameters.start ?? 0),
     height: high - Math.max(low, foot),
     ...{ notch: 10, obstacles: [], cutouts: [], hullHeights: [], hullLeft: [], hullRight: [], cells: [] },
     ...values,
+    runner,
+    ...(runner !== 'bottom-notch' && { notch: 0 }),
   } as unknown as RunChoices;
 }
 
@@ -61,6 +65,23 @@ export function cellsOf({ rows, columns, cells }: RunChoices): RunPlan['cells'] 
   return Array.from({ length: count(rows) }, (_, r) =>
     Array.from({ length: count(columns) }, (_, c): Cell => cells[r]?.[c] ?? 'drawer'),
   );
+}
+
+/** How far the boxes of drawers hang below their openings: by the lift of a notch; a box on plain runners stands 2 above. */
+export function liftOf({ runner, notch }: RunChoices): number {
+  return runner === 'bottom-notch' ? notch : runner === 'bottom' ? -2 : 0;
+}
+
+/** Whether drawers run on strips behind the rails, kept down by others above them. */
+export const hasStrips = ({ runner }: RunChoices): boolean =>
+  runner === 'bottom-notch' || runner === 'bottom';
+
+/** How far fronts stand before the openings (or, below nothing, into them), and how far beyond their edges. */
+export function frontPlace({ choices, of }: Pick<RunPlan, 'choices' | 'of'>): {
+  readonly out: number;
+  readonly beyond: number;
+} {
+  return choices.fronts === 'inset' ? { out: 0, beyond: -of('g') } : { out: of('tff'), beyond: of('o') };
 }
 
 /** The front of a run over all its bays, at the plane of the fronts; lipped doors are members of their own. */

@@ -20,6 +20,8 @@ type OfFront =
   | 'bottomRail'
   | 'thickness'
   | 'joint'
+  | 'fronts'
+  | 'gap'
   | 'overlay'
   | 'notch'
   | 'continuous';
@@ -35,7 +37,7 @@ export interface RunParameters
     Pick<CabinetFrontParameters, OfFront>,
     Pick<CarcaseParameters, OfCarcase>,
     Pick<CountertopParameters, OfTop>,
-    Pick<DrawerParameters, 'corner'> {
+    Pick<DrawerParameters, 'corner' | 'runner' | 'bottomStyle'> {
   readonly hullHeights?: readonly number[];
   readonly hullLeft?: readonly number[];
   readonly hullRight?: readonly number[];

@@ -10,6 +10,7 @@ import {
 } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 import type { Part } from '../types.ts';
+import { fiddleRebate } from './fiddle.ts';
 import type { ShelfLayout } from './sizes.ts';
 
 const show = formatNumber;
@@ -73,7 +74,7 @@ export function checkShelf(
     settings,
     parts.some(({ kind }) => kind === 'solid'),
   );
-  return all();
+  return [...all(), ...(fiddleRebate(layout)?.findings ?? [])];
 }
 
 /** B8.1: the front half on its fiddle and the rear half held; else all of it on its ends. */
@@ -88,7 +89,7 @@ function checkSag(say: Say, { choices, book }: ShelfLayout): void {
   say('warn', 'shelf-sags', {
     message: `The shelf will sag ${show(sag)} in time under ${show(choices.load)} kg; the eye sees ${show(limit)}.`,
     remedy: carried
-      ? `Make the fiddle ${show(Math.ceil(higher - (choices.fiddle === 'edge' ? v('T') : 0)))} high, or divide the span.`
+      ? `Make the fiddle ${show(Math.ceil(higher - (choices.fiddle === 'top' ? 0 : v('T'))))} high, or divide the span.`
       : `Take it ${show(Math.ceil(thicker))} thick, or glue a fiddle to its front and hold its back.`,
     source: 'joinery B8.1, G14',
   });

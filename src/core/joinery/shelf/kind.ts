@@ -6,6 +6,7 @@ import { aboard, inWorkshop } from '../step-drafts.ts';
 import type { NewPiece, Piece } from '../piece-types.ts';
 import type { AssemblyStep, BuildContext, BuiltPiece, Fixing, Joint, Part } from '../types.ts';
 import { checkShelf, refuseShelf } from './checks.ts';
+import { fiddleRebate } from './fiddle.ts';
 import { shelfParameters } from './parameters.ts';
 import { shelfParts } from './parts.ts';
 import { chooseShelf, workOutShelf, type ShelfLayout } from './sizes.ts';
@@ -51,21 +52,31 @@ function build(piece: Shelf, context: BuildContext): BuiltPiece {
   });
 }
 
-function joints({ choices, book }: ShelfLayout, parts: readonly Part[]): readonly Joint[] {
+function joints(layout: ShelfLayout, parts: readonly Part[]): readonly Joint[] {
+  const { choices, book } = layout;
   const shelf = parts[0];
   if (!shelf) return [];
-  const setting =
-    choices.fiddle === 'edge'
-      ? `Glued to the front edge, ${show(book.value('T'))} on; its lower edge flush with the underside.`
-      : 'Glued on top, screwed from below every 150.';
+  const onTop = ['Glued on top, screwed from below every 150.'];
+  const settings = {
+    edge: [`Glued to the front edge, ${show(book.value('T'))} on; its lower edge flush with the underside.`],
+    rebate: [
+      ...(fiddleRebate(layout)?.settings ?? []),
+      'Glued over the front edge, flush with the underside.',
+    ],
+    top: onTop,
+    none: [],
+  }[choices.fiddle];
   return parts
     .filter(({ name }) => name.includes('iddle'))
-    .map((fiddle) => ({
-      kind: 'butt',
-      between: [fiddle.id, shelf.id],
-      count: fiddle.quantity,
-      settings: [fiddle.name === 'Fiddle' ? setting : 'Glued on top, screwed from below every 150.'],
-    }));
+    .map((fiddle) => {
+      const front = fiddle.name === 'Fiddle';
+      return {
+        kind: front && choices.fiddle === 'rebate' ? 'rebate' : 'butt',
+        between: [fiddle.id, shelf.id],
+        count: fiddle.quantity,
+        settings: front ? settings : onTop,
+      };
+    });
 }
 
 function fixings({ choices, book }: ShelfLayout, parts: readonly Part[]): readonly Fixing[] {
@@ -132,7 +143,7 @@ function steps({ choices }: ShelfLayout, parts: readonly Part[]): readonly Assem
           inWorkshop(
             'fiddle',
             45,
-            'Finish the shelf where the fiddle will stand, round the fiddle, then glue it on straight.',
+            `${choices.fiddle === 'rebate' ? 'Rebate the back of the fiddle and try it on the shelf. ' : ''}Finish the shelf where the fiddle will stand, round the fiddle, then glue it on straight.`,
             { parts: [...shelf.parts, ...fiddles] },
           ),
         ]
@@ -174,7 +185,7 @@ export const shelfKind: KindOfPiece<'shelf'> = {
     name: 'Shelf with fiddle',
     purpose: 'A shelf that holds what stands on it at sea; its back may follow the hull',
     help: [
-      'A board on cleats with a fiddle along the front. Glued to the front edge the fiddle also carries half the load, so that a thin shelf does not sag.',
+      'A board on cleats with a fiddle along the front. Glued to the front edge, butted or over it in a rebate, the fiddle also carries half the load, so that a thin shelf does not sag.',
       'Enter length and depth, or fit it to sections of the hull at a height, or to an outline in plan whose first side is the front.',
       'How high the fiddle must be follows from what stands on the shelf: enter the narrowest item and its centre of gravity, and the worst angle the boat takes.',
       'Leave the corners open so that it wipes clean. Two screws from below let it come out again.',

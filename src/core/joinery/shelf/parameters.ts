@@ -33,8 +33,13 @@ const size = [
 
 const fiddle = [
   choiceOf('Fiddle', 'fiddle', 'Fiddle', {
-    choices: { edge: 'On the front edge', top: 'On top of the shelf', none: 'None' },
-    help: 'On the edge it stiffens the shelf most.',
+    choices: {
+      edge: 'Butted on the front edge',
+      rebate: 'Over the front edge, in a rebate',
+      top: 'On top of the shelf',
+      none: 'None',
+    },
+    help: 'On or over the edge it stiffens the shelf most; a rebate has more glue and hides the edge of plywood.',
   }),
   numberOf('Fiddle', 'fiddleHeight', 'Height above the shelf', {
     usual: 45,

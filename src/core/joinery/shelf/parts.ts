@@ -3,6 +3,7 @@ import { lineOf, step, wayTo } from '../flat/polygon.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Part, PartEdge } from '../types.ts';
+import { fiddleCuts } from './fiddle.ts';
 import type { ShelfLayout } from './sizes.ts';
 
 const right = { x: 1, y: 0, z: 0 };
@@ -52,7 +53,8 @@ function shelfDraft({ book, choices, outline }: ShelfLayout): Draft {
 
 const rounded: readonly PartEdge[] = [{ edge: 'face-edge', treatment: 'rounded', amount: 4 }];
 
-function frontFiddle({ book, choices, outline }: ShelfLayout): readonly Draft[] {
+function frontFiddle(layout: ShelfLayout): readonly Draft[] {
+  const { book, choices, outline } = layout;
   if (choices.fiddle === 'none') return [];
   const v = book.value;
   const start = (outline[0]?.x ?? 0) + v('open');
@@ -63,6 +65,7 @@ function frontFiddle({ book, choices, outline }: ShelfLayout): readonly Draft[] 
       material: choices.stock.fiddle,
       finished: { length: v('fiddle_L'), width: v('fiddle_W'), thickness: v('tf') },
       working: { length: 'fiddle_L', width: 'fiddle_W', thickness: 'tf' },
+      machining: fiddleCuts(layout),
       faceSide: 'face side to the cabin, face edge up',
       edges: rounded,
       placements: [placeAt({ x: start, y, z: 0 }, right, down)],

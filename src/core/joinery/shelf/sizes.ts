@@ -164,7 +164,9 @@ function putIn(book: WorkingBook, choices: ShelfChoices): void {
   putParameters(book, from, { clearance: 'c', cleat: 'k' });
   if (choices.fiddle !== 'none')
     putParameters(book, from, { fiddleHeight: 'f', fiddleThickness: 'tf', cornerOpen: 'open' });
-  const before = choices.fiddle === 'edge' ? 'tf' : '0';
+  if (choices.fiddle === 'rebate')
+    book.work('rebate', 'tf - max(5, tf/2)', 'rebate in the back of the fiddle, depth', 'joinery C8');
+  const before = { edge: 'tf', rebate: 'tf - rebate', top: '0', none: '0' }[choices.fiddle];
   book.work('before', before, 'fiddle before the front edge', rule);
 }
 
@@ -224,11 +226,11 @@ function sizeFiddle(book: WorkingBook, choices: ShelfChoices): void {
   const from = { infos: shelfParameters, values: choices, given };
   if (choices.fiddle !== 'none') {
     book.work('fiddle_L', 'front_L - 2*open', 'fiddle, length', rule);
-    book.work('fiddle_W', choices.fiddle === 'edge' ? 'f + T' : 'f', 'fiddle, height of the strip', rule);
+    book.work('fiddle_W', choices.fiddle === 'top' ? 'f' : 'f + T', 'fiddle, height of the strip', rule);
     if (choices.endFiddles !== 'none' && book.has('D_end'))
       book.work(
         'end_fiddle_L',
-        choices.fiddle === 'top' ? 'D_end - open - tf' : 'D_end - open',
+        { edge: 'D_end - open', rebate: 'D_end - open - rebate', top: 'D_end - open - tf' }[choices.fiddle],
         'end fiddle, length',
         rule,
       );

@@ -15,7 +15,8 @@ export interface ShelfParameters {
   /** Clear of the hull, or of the walls of an outline. */
   readonly clearance?: number;
   readonly thickness?: number;
-  readonly fiddle?: 'edge' | 'top' | 'none';
+  /** On the front edge, over it in a rebate of the fiddle, or on top. */
+  readonly fiddle?: 'edge' | 'rebate' | 'top' | 'none';
   readonly fiddleHeight?: number;
   readonly fiddleThickness?: number;
   readonly cornerOpen?: number;

@@ -26,6 +26,7 @@ export function slatLiningParts(piece: Piece, layout: LiningLayout): readonly Pa
   const slat = makePart(piece, {
     number: liningNumbers.slats,
     name: 'Slat',
+    oneMore: true,
     material: choices.stock.slats,
     finished: { length: v('run'), width: v('s'), thickness: v('t') },
     working: { length: 'run', width: 's', thickness: 't' },

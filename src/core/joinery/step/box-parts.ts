@@ -1,7 +1,7 @@
 import type { Outline } from '#core/geometry';
 import { mirrorAll } from '../joints/mirror.ts';
-import { makeRecess, placeAt, type PartDraft } from '../parts.ts';
-import type { Machining } from '../types.ts';
+import { placeAt, type PartDraft } from '../parts.ts';
+import { endCuts, uprightCuts, type Stand } from './joints.ts';
 import type { StepLayout } from './sizes.ts';
 
 const up = { x: 0, y: 1, z: 0 };
@@ -57,24 +57,30 @@ function sideOutline(layout: StepLayout, foot: number): Outline {
   return [...start, ...stairs, { x: 0, y: v('side_d') }];
 }
 
-/** Housings in the inside of the right side: lower treads, risers, kick. */
-function housings(layout: StepLayout, foot: number): readonly Machining[] {
+/** What stands on the inside of the right side: lower treads, risers, kick. */
+export function boxStands(layout: StepLayout, foot: number): readonly Stand[] {
   const { book } = layout;
   const v = book.value;
-  const z = [v('T') - v('house'), v('T')] as const;
-  const house = (x: readonly [number, number], y: readonly [number, number], note: string) =>
-    makeRecess('housing', 'back', { x: [foot + x[0], foot + x[1]], y, z }, note);
-  const going = v('going');
-  const rows = levels(layout).flatMap((level) => {
-    const at = (level - 1) * going;
-    const low = level === 1 ? v('kick_h') : v('riser') * (level - 1);
-    const riser = house([low, v('riser') * level - v('tt')], [at, at + v('T')], `riser ${level}`);
-    if (level === v('k')) return [riser];
-    const top = v('riser') * level;
-    return [riser, house([top - v('tt'), top], [at, level * going + v('T')], `tread ${level}`)];
+  const T = v('T');
+  const riser = (name: string, [low, high]: readonly [number, number], front: number): Stand => ({
+    ...{ name, what: 'riser', along: { x: 1, y: 0 }, across: { x: 0, y: -1 } },
+    at: { x: foot + low, y: front + T / 2 },
+    size: { length: v('riser_board_L'), width: high - low, thickness: T },
   });
-  const kick = house([-foot, v('kick_h')], [v('kick_d'), v('kick_d') + v('T')], 'kick');
-  return v('kick_h') > 0 ? [...rows, kick] : rows;
+  const rows = levels(layout).flatMap((level): readonly Stand[] => {
+    const front = (level - 1) * v('going');
+    const low = level === 1 ? v('kick_h') : v('riser') * (level - 1);
+    const top = v('riser') * level;
+    const board = riser(`riser ${level}`, [low, top - v('tt')], front);
+    if (level === v('k')) return [board];
+    const tread: Stand = {
+      ...{ name: `tread ${level}`, what: 'tread', along: { x: 0, y: 1 }, across: { x: 1, y: 0 } },
+      at: { x: foot + top - v('tt') / 2, y: front },
+      size: { length: v('low_tread_L'), width: v('going') + T, thickness: v('tt') },
+    };
+    return [board, tread];
+  });
+  return v('kick_h') > 0 ? [...rows, riser('kick', [-foot, v('kick_h')], v('kick_d'))] : rows;
 }
 
 function sideDraft(layout: StepLayout, side: 'left' | 'right'): Draft {
@@ -85,7 +91,7 @@ function sideDraft(layout: StepLayout, side: 'left' | 'right'): Draft {
   const length = low ? 'side_h_low' : 'side_h';
   const finished = { length: v(length), width: v('side_d'), thickness: v('T') };
   const outline = sideOutline(layout, foot);
-  const cuts = housings(layout, foot);
+  const cuts = uprightCuts(layout, boxStands(layout, foot), { size: finished, to: (point) => point });
   const isRight = side === 'right';
   const at = isRight ? v('W') - choices.overhang : choices.overhang;
   return {
@@ -114,7 +120,7 @@ function treadDraft(layout: StepLayout, level: number): Draft {
   const isTop = level === v('k');
   const names = isTop
     ? { length: 'top_tread_L', width: 'depth', thickness: 'tt' }
-    : { length: 'riser_board_L', width: 'low_tread_d', thickness: 'tt' };
+    : { length: 'low_tread_L', width: 'low_tread_d', thickness: 'tt' };
   const finished = { length: v(names.length), width: v(names.width), thickness: v('tt') };
   const nose = -(level - 1) * v('going') + v('over');
   const x = isTop ? 0 : v('over') + v('T') - v('house');
@@ -124,6 +130,7 @@ function treadDraft(layout: StepLayout, level: number): Draft {
     flat: true,
     finished,
     working: names,
+    machining: isTop ? [] : endCuts(layout, { what: 'tread', size: finished }, v('over')),
     edges: [{ edge: 'far-edge', treatment: 'rounded', amount: 6 }],
     faceSide: 'face side up, far edge to the front',
     placements: [placeAt({ x, y: v('riser') * level, z: nose - finished.width }, right, front)],
@@ -137,7 +144,7 @@ function riserDraft(layout: StepLayout, level: number): Draft {
   const names = { length: 'riser_board_L', width: level === 1 ? 'riser_1_h' : 'riser_h', thickness: 'T' };
   const finished = { length: v(names.length), width: v(names.width), thickness: v('T') };
   const at = {
-    x: v('over') + v('T') - v('house'),
+    x: v('over') + v('T') - v('house_r'),
     y: v('riser') * level - v('tt'),
     z: -(level - 1) * v('going'),
   };
@@ -146,6 +153,7 @@ function riserDraft(layout: StepLayout, level: number): Draft {
     material: choices.stock.sides,
     finished,
     working: names,
+    machining: endCuts(layout, { what: 'riser', size: finished }),
     faceSide: 'face side to the front, face edge up',
     placements: [placeAt(at, right, down)],
     notes: [],
@@ -159,7 +167,7 @@ function kickDraft(layout: StepLayout): Draft {
   const names = { length: 'riser_board_L', width: 'kick_board_h', thickness: 'T' };
   const finished = { length: v(names.length), width: v(names.width), thickness: v('T') };
   const slope = v('foot_diff') / (v('W') - 2 * v('over'));
-  const inset = v('T') - v('house');
+  const inset = v('T') - v('house_r');
   // the sole below the left and the right end of the kick, from its top
   const fallen = (fromHigh: number) => v('kick_h') + slope * fromHigh;
   const far = v('W') - 2 * v('over') - inset;
@@ -171,6 +179,11 @@ function kickDraft(layout: StepLayout): Draft {
     finished,
     cut: { ...finished, width: finished.width + v('S') },
     working: names,
+    machining: endCuts(layout, {
+      what: 'riser',
+      size: finished,
+      widths: (['left', 'right'] as const).map((side) => v('kick_h') + below(layout, side)),
+    }),
     outline: [
       { x: 0, y: 0 },
       { x: finished.length, y: 0 },

@@ -5,14 +5,15 @@ import type { Problem } from '#core/problems';
 import {
   checkMoisture,
   checkSheetThickness,
-  checkWall,
   checkWideSolid,
   openFindings,
   type Say,
 } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 import type { Part } from '../types.ts';
+import { standFindings } from './joints.ts';
 import type { StepLayout } from './sizes.ts';
+import { standsOf } from './stands.ts';
 
 const show = formatNumber;
 const riserLimits = { low: 200, high: 300, danger: 400 } as const; // mm (joinery B13)
@@ -75,7 +76,12 @@ export function checkStep(
   const { choices, book } = layout;
   checkErgonomics(say, layout);
   checkLiftsOut(say, layout, parts);
-  checkWall(say, 'Behind the housings of the sides', book.value('T') - book.value('house'), book.value('T'));
+  if (choices.form === 'flight' && choices.joint === 'rebate')
+    say('note', 'rebates-in-flight', {
+      message: 'A flight has no risers to lie in rebates: its treads are housed.',
+      remedy: 'Choose housings, or another joint for the treads.',
+      source: 'joinery B13, C8',
+    });
   checkWideSolid(say, parts);
   checkSheetThickness(say, choices.stock.treads, book.value('tt'), 'Treads');
   checkMoisture(
@@ -83,7 +89,7 @@ export function checkStep(
     settings,
     parts.some(({ kind }) => kind === 'solid'),
   );
-  return all();
+  return [...all(), ...standFindings(layout, standsOf(layout))];
 }
 
 function checkErgonomics(say: Say, { book, choices }: StepLayout): void {

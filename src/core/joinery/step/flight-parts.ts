@@ -2,7 +2,7 @@ import type { Outline, Point } from '#core/geometry';
 import { layFlat, type LaidFlat, type Plane } from '../flat/lay-flat.ts';
 import { keepLeft, leftOf, step } from '../flat/polygon.ts';
 import { placeAt, type PartDraft } from '../parts.ts';
-import type { Machining } from '../types.ts';
+import { endCuts, uprightCuts, type Stand } from './joints.ts';
 import type { StepLayout } from './sizes.ts';
 
 type Draft = Omit<PartDraft, 'number'>;
@@ -15,7 +15,7 @@ export function sizeStrings(layout: StepLayout): StepLayout {
   for (const hand of ['left', 'right'] as const) {
     book.put(
       `string_L_${hand}`,
-      layString(layout, hand).laid.length,
+      layString(layout, hand).length,
       `${hand} string, length over its points`,
       'foot level, top plumb',
     );
@@ -38,10 +38,7 @@ const seen = (hand: Hand, points: readonly Point[]): Outline =>
   hand === 'right' ? points : points.map(({ x, y }) => ({ x: -x, y })).reverse();
 
 /** A string where it lies: a strip along the slope, level at the foot, plumb at the top. */
-function layString(
-  layout: StepLayout,
-  hand: Hand,
-): { readonly laid: LaidFlat; readonly housings: readonly Outline[] } {
+function layString(layout: StepLayout, hand: Hand): LaidFlat {
   const { book, choices } = layout;
   const v = book.value;
   const slope = (v('slope') * Math.PI) / 180;
@@ -59,18 +56,17 @@ function layString(
     { at: { x: 0, y: v('Ht') }, along: { x: -1, y: 0 } },
   ]);
   const way = hand === 'right' ? along : { x: -along.x, y: along.y };
-  const laid = layFlat(seen(hand, clipped), way, planeOf(layout, hand));
-  const housings = treadsOf(layout).map(({ nose, top }) =>
-    laid.toPart(
-      seen(hand, [
-        { x: nose, y: top - v('tt') },
-        { x: nose + v('depth'), y: top - v('tt') },
-        { x: nose + v('depth'), y: top },
-        { x: nose, y: top },
-      ]),
-    ),
-  );
-  return { laid, housings };
+  return layFlat(seen(hand, clipped), way, planeOf(layout, hand));
+}
+
+/** What stands on the inside of a string, in the side view. */
+export function flightStands(layout: StepLayout): readonly Stand[] {
+  const v = layout.book.value;
+  return treadsOf(layout).map(({ nose, top }, i) => ({
+    ...{ name: `housing of tread ${i + 1}`, what: 'tread', along: { x: 1, y: 0 }, across: { x: 0, y: 1 } },
+    at: { x: nose, y: top - v('tt') / 2 },
+    size: { length: v('tread_L'), width: v('depth'), thickness: v('tt') },
+  }));
 }
 
 /** Nosing (backwards from the lowest one) and top of each tread. */
@@ -89,19 +85,13 @@ export function flightDrafts(layout: StepLayout): readonly Draft[] {
 function stringDraft(layout: StepLayout, hand: Hand): Draft {
   const { book, choices } = layout;
   const v = book.value;
-  const { laid, housings } = layString(layout, hand);
+  const laid = layString(layout, hand);
   const names = { length: `string_L_${hand}`, width: 'string_W', thickness: 'T' };
   const finished = { length: v(names.length), width: v('string_W'), thickness: v('T') };
-  const machining = housings.map((outline, i): Machining => ({
-    ...{
-      kind: 'prism',
-      name: 'slot',
-      from: 'back',
-      outline,
-      depth: v('house'),
-      note: `housing of tread ${i + 1}`,
-    },
-  }));
+  const machining = uprightCuts(layout, flightStands(layout), {
+    size: finished,
+    to: (point) => laid.toPart(seen(hand, [point]))[0] ?? point,
+  });
   return {
     name: `String, ${hand}`,
     material: choices.stock.sides,
@@ -121,12 +111,14 @@ function stringDraft(layout: StepLayout, hand: Hand): Draft {
 function treadDraft(layout: StepLayout): Draft {
   const { book, choices } = layout;
   const v = book.value;
+  const finished = { length: v('tread_L'), width: v('depth'), thickness: v('tt') };
   return {
     name: 'Tread',
     material: choices.stock.treads,
     flat: true,
-    finished: { length: v('tread_L'), width: v('depth'), thickness: v('tt') },
+    finished,
     working: { length: 'tread_L', width: 'depth', thickness: 'tt' },
+    machining: endCuts(layout, { what: 'tread', size: finished }),
     edges: [{ edge: 'far-edge', treatment: 'rounded', amount: 6 }],
     faceSide: 'face side up, far edge to the front',
     placements: treadsOf(layout).map(({ nose, top }) =>

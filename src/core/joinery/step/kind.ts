@@ -9,8 +9,10 @@ import type { AssemblyStep, BuildContext, BuiltPiece, Fixing, Joint, Part } from
 import { boxDrafts } from './box-parts.ts';
 import { checkStep, refuseStep } from './checks.ts';
 import { flightDrafts, sizeStrings } from './flight-parts.ts';
+import { endTakes, jointOf, standJoint, throughScrew } from './joints.ts';
 import { stepParameters } from './parameters.ts';
 import { chooseStep, workOutStep, type StepLayout } from './sizes.ts';
+import { standsOf } from './stands.ts';
 
 const show = formatNumber;
 type StepPiece = Extract<Piece, { kind: 'step' }>;
@@ -45,19 +47,24 @@ function build(piece: StepPiece, context: BuildContext): BuiltPiece {
 
 const isUpright = ({ name }: Part) => name.startsWith('Side') || name.startsWith('String');
 
-function joints({ book, choices }: StepLayout, parts: readonly Part[]): readonly Joint[] {
-  const housed = parts.filter((part) => !isUpright(part) && part.name !== 'Top tread');
+function joints(layout: StepLayout, parts: readonly Part[]): readonly Joint[] {
+  const { book, choices } = layout;
+  const boards = parts.filter((part) => !isUpright(part) && part.name !== 'Top tread');
   const top = parts.find(({ name }) => name === 'Top tread');
-  const how = choices.form === 'flight' ? ` at ${show(book.value('slope'), 2)}° to the string` : '';
+  const turned = choices.form === 'flight' ? [`At ${show(book.value('slope'), 2)}° to the string.`] : [];
+  const stands = standsOf(layout);
   return parts.filter(isUpright).flatMap((side) => [
-    ...housed.map((part) => ({
-      kind: 'housing',
-      between: [part.id, side.id] as const,
-      count: part.quantity,
-      settings: [
-        `${show(part.finished.thickness + 0.1)} wide, ${book.value('house')} deep${how}; glued, two screws from outside.`,
-      ],
-    })),
+    ...boards.map((part): Joint => {
+      const stand = stands.find(({ name }) => name === part.name.toLowerCase()) ?? stands[0];
+      const what = /tread/i.test(part.name) ? 'tread' : 'riser';
+      return {
+        kind: jointOf(layout, what),
+        between: [part.id, side.id],
+        count: part.quantity,
+        settings: [...(stand ? standJoint(layout, stand).settings : []), ...turned],
+        ...(what === 'tread' && { load: 'heavy' as const }),
+      };
+    }),
     ...(top
       ? [
           {
@@ -71,46 +78,50 @@ function joints({ book, choices }: StepLayout, parts: readonly Part[]): readonly
   ]);
 }
 
-function fixings({ book, choices }: StepLayout, parts: readonly Part[]): readonly Fixing[] {
+function fixings(layout: StepLayout, parts: readonly Part[]): readonly Fixing[] {
+  const { book, choices } = layout;
   const v = book.value;
-  const ends = parts.filter((part) => !isUpright(part)).reduce((sum, { quantity }) => sum + 4 * quantity, 0);
   const treads = parts
     .filter(({ name }) => /tread/i.test(name))
     .reduce((sum, { quantity }) => sum + quantity, 0);
+  const isBox = choices.form === 'box';
+  const base = 'joinery B13';
   return [
-    {
-      item: `Screw 4 × ${Math.ceil((v('T') + 28) / 5) * 5}, countersunk, stainless A4`,
-      quantity: ends,
-      use: 'treads and risers',
-      source: 'joinery C1',
-    },
+    ...endTakes(layout, standsOf(layout)),
+    ...(isBox ? [{ ...throughScrew(layout), quantity: 4, use: 'top tread, from above' }] : []),
     {
       item: 'Non-slip strip, metre',
       quantity: Math.ceil((treads * v('inner_W')) / 1000),
       use: 'treads',
-      source: 'joinery B13',
+      source: base,
     },
-    { item: 'Rubber pad', quantity: 4, use: 'under the feet', source: 'joinery B13' },
-    ...(choices.form === 'box'
-      ? [
-          {
-            item: 'Latch or turn-button',
-            quantity: 2,
-            use: 'so that the box cannot lift',
-            source: 'joinery B13',
-          },
-        ]
-      : [
-          { item: 'Bracket with screws', quantity: 2, use: 'strings to the bulkhead', source: 'joinery B13' },
-        ]),
-    { item: 'Epoxy glue, small pack', quantity: 1, use: 'housings', source: 'joinery B13' },
+    { item: 'Rubber pad', quantity: 4, use: 'under the feet', source: base },
+    isBox
+      ? { item: 'Latch or turn-button', quantity: 2, use: 'so that the box cannot lift', source: base }
+      : { item: 'Bracket with screws', quantity: 2, use: 'strings to the bulkhead', source: base },
+    { item: 'Epoxy glue, small pack', quantity: 1, use: 'joints', source: base },
   ];
 }
 
-function steps({ book, choices }: StepLayout, parts: readonly Part[]): readonly AssemblyStep[] {
+/** How the sides or strings are made ready for what stands on them. */
+function readyText({ book, choices }: StepLayout, word: string): string {
+  const marked = 'laid inside to inside and marked across';
+  const house = `House the inside of both ${word} ${book.value('house')} deep, ${marked}.`;
+  return {
+    housing: house,
+    rebate: `${choices.form === 'box' ? `Rebate the front edges of both ${word} ${show(book.value('house_r'))} deep for risers and kick. ` : ''}${house}`,
+    butt: `Mark where the boards end on both ${word}, ${marked}; bore for the screws.`,
+    dowel: `Bore both ${word} and the ends of the boards for the dowels with one jig, ${marked}.`,
+    'loose-tenon': `Slot both ${word} and the ends of the boards for the loose tenons, ${marked}.`,
+  }[choices.joint];
+}
+
+function steps(layout: StepLayout, parts: readonly Part[]): readonly AssemblyStep[] {
+  const { book, choices } = layout;
   const v = book.value;
   const uprights = { parts: parts.filter(isUpright) };
   const word = choices.form === 'box' ? 'sides' : 'strings';
+  const pinned = choices.joint === 'dowel' || choices.joint === 'loose-tenon';
   const fall = v('foot_diff') > 0 ? ` The ${choices.fallsTo} foot is longer by ${show(v('foot_diff'))}.` : '';
   return chainSteps([
     aboard(
@@ -125,18 +136,18 @@ function steps({ book, choices }: StepLayout, parts: readonly Part[]): readonly 
       `Cut all parts; the ${word} as a mirrored pair, ${show(v('S'))} left on each foot.${fall}`,
       { parts },
     ),
-    inWorkshop(
-      'house',
-      60,
-      `House the inside of both ${word} ${v('house')} deep, laid inside to inside and marked across.`,
-      uprights,
-    ),
+    inWorkshop('house', 60, readyText(layout, word), uprights),
     inWorkshop('dry', 20, 'Dry fit on a flat bench; treads level, diagonals equal.', { parts }),
     aboard('scribe', 45, 'Stand it in place, treads level, and scribe the feet to the sole.', {
       parts,
       take: ['level', 'compass', 'wedges', 'saw', 'bag'],
     }),
-    inWorkshop('glue', 60, 'Glue and screw on a flat bench; round the nosings 6, seal the feet.', { parts }),
+    inWorkshop(
+      'glue',
+      60,
+      `${pinned ? 'Glue all boards to one of the sides, then the other on to them, and clamp' : 'Glue and screw'} on a flat bench; round the nosings 6, seal the feet.`,
+      { parts },
+    ),
     inWorkshop('finish', 120, 'Finish, non-slip strips last; rubber pads under the feet.', { parts }),
     aboard(
       'fit',
@@ -167,7 +178,8 @@ export const stepKind: KindOfPiece<'step'> = {
     purpose: 'A box that lifts out, or a flight between strings',
     help: [
       'All risers between sole and landing are alike; the tool finds how many from the highest you allow. 50 to 70° is usual, under 150 of tread a foot slips.',
-      'A box has sides on the sole, treads and risers housed between them and the top tread over all; a kick space keeps the toe free. A flight has treads housed between two sloping strings.',
+      'A box has sides on the sole, treads and risers between them and the top tread over all; a kick space keeps the toe free. A flight has treads between two sloping strings.',
+      'Housings carry treads best. They can also be screwed through, doweled or set on loose tenons, and the risers of a box laid in rebates; what the material does not hold is said.',
       'The sole is rarely level: enter how it falls and the feet come out at different lengths, with wood left on to scribe.',
       'It must not lift at sea and yet lift out for the engine: latches, and 10 kg at most.',
     ],

@@ -1,3 +1,4 @@
+import { endOnFaceChoices } from '../joints/end-on-face.ts';
 import { rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { StepParameters } from './types.ts';
@@ -56,6 +57,10 @@ export const stepParameters: readonly ParameterInfo[] = [
     from: 12,
     to: 40,
     help: 'Left out: of a sheet as measured.',
+  }),
+  choiceOf('Joints', 'joint', 'Treads and risers to the sides', {
+    choices: { ...endOnFaceChoices, rebate: 'Risers in rebates, treads housed' },
+    help: 'The top tread of a box lies on its sides, glued and screwed.',
   }),
   {
     ...{

@@ -1,4 +1,6 @@
+import type { GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
+import { gluedWith } from '../glue.ts';
 import { fillDefaults, putParameters } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
@@ -12,6 +14,7 @@ export type StepChoices = Required<Omit<StepParameters, 'materials' | 'between'>
   Pick<StepParameters, 'between'> & {
     readonly stock: { readonly sides: Material; readonly treads: Material };
     readonly sideThickness: number;
+    readonly glue: GlueKind | undefined;
     readonly given: ReadonlySet<string>;
   };
 
@@ -37,6 +40,7 @@ export function chooseStep(
     treadThickness: parameters.treadThickness ?? measured(treads.material),
     sideThickness: measured(sides.material),
     stock: { sides: sides.material, treads: treads.material },
+    glue: gluedWith(context.settings),
     given,
   };
   return { choices, findings: [...sides.findings, ...treads.findings] };
@@ -66,7 +70,11 @@ function putIn(choices: StepChoices, book: WorkingBook): void {
   book.put('T', choices.sideThickness, 'sides and risers, thickness', measured(stock.sides));
   const origin = given.has('treadThickness') ? 'you' : measured(stock.treads);
   book.putChoice('treadThickness', 'tt', choices.treadThickness, 'treads, thickness', origin);
-  book.put('house', 6, 'housed into the sides by', rule);
+  const housed = choices.joint === 'housing' || choices.joint === 'rebate';
+  const how = housed ? rule : `joinery C, ${choices.joint.replace('-', ' ')}`;
+  book.put('house', housed ? 6 : 0, 'treads go into the sides by', how);
+  if (choices.joint === 'rebate') book.work('house_r', 'T/2', 'risers go into the sides by', 'joinery C8');
+  else book.work('house_r', 'house', 'risers go into the sides by', rule);
   book.put('S', 5, 'left on each foot to scribe', 'joinery A11');
 }
 
@@ -83,7 +91,8 @@ function sizeBox(choices: StepChoices, book: WorkingBook): void {
   work('side_h_low', 'side_h + foot_diff', 'side on the lower foot, height');
   work('side_cut_h', 'side_h + foot_diff + S', 'both sides as cut, height');
   work('top_tread_L', 'inner_W + 2*T + 2*over', 'top tread, length');
-  work('riser_board_L', 'inner_W + 2*house', 'risers and kick, length');
+  work('riser_board_L', 'inner_W + 2*house_r', 'risers and kick, length');
+  work('low_tread_L', 'inner_W + 2*house', 'lower treads, length');
   work('low_tread_d', 'over + going + T', 'lower treads, depth');
   work('kick_board_h', 'kick_h + foot_diff', 'kick, height at the lower foot');
   work('riser_1_h', 'riser - tt - kick_h', 'lowest riser board, height');

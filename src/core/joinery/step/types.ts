@@ -1,4 +1,5 @@
 import type { MaterialId } from '../ids.ts';
+import type { EndOnFace } from '../joints/end-on-face.ts';
 
 /**
  * Parameters of a companion or box step: a box of one or more risers that lifts out, or a flight of treads between two
@@ -24,5 +25,7 @@ export interface StepParameters {
   /** Clear width it must go between, where there is one. */
   readonly between?: number;
   readonly treadThickness?: number;
+  /** How treads and risers stand on the sides; `rebate`: the risers of a box, the treads being housed. */
+  readonly joint?: EndOnFace | 'rebate';
   readonly materials: { readonly sides: MaterialId; readonly treads: MaterialId };
 }

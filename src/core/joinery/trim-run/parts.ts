@@ -101,6 +101,7 @@ function pieceDraft(
   return {
     name: of.name,
     material: choices.material,
+    oneMore: true,
     finished,
     rough: { length: Math.ceil(finished.length + 20), width: w, thickness: v('t') },
     working: { length, width: 'w', thickness: 't' },

@@ -9,6 +9,7 @@ import {
   type GapLimits,
 } from '#core/measuring';
 import type { Project } from '#core/project';
+import type { LengthSystem } from '#core/units';
 
 import { readingsOf } from '../shapes/shape-readings.ts';
 import { wordOrdinates } from '../shapes/shape-words.ts';
@@ -32,14 +33,18 @@ export function fitPieces(
     const id = project.pieces.find((each) => each.id === built.piece)?.shape;
     const outcome = shapes.find(({ shape }) => shape.id === id);
     if (!outcome?.adjusted || built.parts.length === 0) return [];
-    return fitPiece(built, outcome, outcome.adjusted);
+    return fitPiece(built, outcome, { shape: outcome.adjusted, units: project.units });
   });
 }
 
-function fitPiece(built: BuiltPiece, outcome: ShapeOutcome, shape: Shape): readonly PieceFit[] {
+function fitPiece(
+  built: BuiltPiece,
+  outcome: ShapeOutcome,
+  { shape, units }: { readonly shape: Shape; readonly units: LengthSystem },
+): readonly PieceFit[] {
   const fits = planFits(built, shape);
   if (fits.length === 0) return [];
-  const edges = fits.map(adviseEdge);
+  const edges = fits.map((fit) => adviseEdge(fit, units));
   const { piece, letter, name } = built;
   const chance = edges.reduce((product, edge) => product * edge.chance, 1);
   const extra = findExtra(fits, outcome, shape);

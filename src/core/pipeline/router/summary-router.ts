@@ -2,7 +2,8 @@ import type { Project } from '#core/project';
 import { formatMoney, formatNumber } from '#core/units';
 
 import type { PlannedRouting } from '../types.ts';
-import { countWords, showSize, wrapLines } from '../words.ts';
+import { nameStock } from '../stock-names.ts';
+import { countWords, showSizeIn, wrapLines } from '../words.ts';
 
 /** What one plan of the router comes to: sheets, how full they are, and whether fewer would do. */
 export function summariseRouting(project: Project, { group, job, plan }: PlannedRouting): readonly string[] {
@@ -15,12 +16,10 @@ export function summariseRouting(project: Project, { group, job, plan }: Planned
       if (!line) return [];
       const cost =
         line.owned === true ? 'from the rack' : formatMoney(each.count * line.price, project.currency);
-      return [
-        `    ${each.count} × ${line.form} ${showSize(line.length, line.width, line.thickness)} (${line.id}), ${cost}`,
-      ];
+      return [`    ${each.count} × ${nameStock(project, line.id)}, ${cost}`];
     }),
     ...wrapLines(
-      `    ${formatNumber(plan.density * 100, 0)} % of the sheets is parts, ${showSize(job.gap ?? 0)} between them. ${describeNestProof(plan)}`,
+      `    ${formatNumber(plan.density * 100, 0)} % of the sheets is parts, ${showSizeIn(project.units, job.gap ?? 0)} between them. ${describeNestProof(plan)}`,
       96,
       '    ',
     ),

@@ -5,6 +5,7 @@ import type { NestPlacement } from '#core/nesting';
 
 import type { PlannedRouting, Understanding } from '../types.ts';
 import type { LayoutPaper } from '../view-layout.ts';
+import { showSizeIn } from '../words.ts';
 
 /** Turned by an angle about the origin, then moved; mm and degrees, as placements say it. */
 export function placeOutline(
@@ -37,7 +38,11 @@ export function viewNest(
   const offcutFrom = reach + (job.gap ?? 0);
   return {
     title: `${group.title}, sheet ${sheet + 1} of ${plan.sheets.length}`,
-    stock: { id: stock.id, length: stock.length, width: stock.width },
+    stock: {
+      name: showSizeIn(paper.units ?? 'mm', stock.length, stock.width),
+      length: stock.length,
+      width: stock.width,
+    },
     margin: job.margin ?? 0,
     gap: job.gap ?? 0,
     keepOut: (stock.keepOut ?? []).map(({ x, y, length, width }) => ({

@@ -19,5 +19,6 @@ export const dividersParameters = exact({
   columns: count,
   rows: count,
   strips: flag,
+  walls: choice('none', 'box', 'rebate', 'butt'),
   materials: exact({ dividers: someText, strips: v.optional(someText) }),
 });

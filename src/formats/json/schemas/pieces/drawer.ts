@@ -35,6 +35,7 @@ export const drawerParameters = exact({
   front: choice('overlay', 'inset', 'none'),
   overlay: size,
   insetGap: size,
+  setback: size,
   falseFrontThickness: size,
   count,
   materials: exact({

@@ -14,6 +14,8 @@ export const hatchSurroundParameters = exact({
   thickness: size,
   reveal: size,
   tenonDepth: size,
+  joint: choice('loose-tenon', 'mitre-and-spline', 'half-lap'),
+  lapLength: size,
   lining: choice('solid', 'none'),
   liningThickness: size,
   materials: exact({ ring: someText, lining: v.optional(someText) }),

@@ -3,7 +3,7 @@ import * as v from 'valibot';
 import { someText } from '../basic-schemas.ts';
 import { choice, count, size } from './fields.ts';
 
-/** How a door hangs, alike in every kind of door made of members. */
+/** How a door hangs, alike in every kind of door. */
 export const hungDoorEntries = {
   frame: v.optional(someText),
   cabinetFront: v.optional(someText),
@@ -19,4 +19,17 @@ export const hungDoorEntries = {
   pivotBeyond: size,
   pivotProud: size,
   hingeLength: size,
+  leaf: choice('whole', 'first', 'second'),
+  meeting: choice('gap', 'rebate'),
+  meetingGap: size,
+  meetingRebate: size,
+  lock: choice('face-latch', 'mortise-lock', 'rim-lock', 'turn-button', 'none'),
+  lockHeight: size,
+  lockBackset: size,
+  lockDepth: size,
+  lockCaseHeight: size,
+  lockCaseThickness: size,
+  forendHeight: size,
+  forendWidth: size,
+  forendThickness: size,
 };

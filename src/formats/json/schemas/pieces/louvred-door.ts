@@ -8,6 +8,8 @@ export const louvredDoorParameters = exact({
   stile: size,
   topRail: size,
   bottomRail: size,
+  midRails: count,
+  midRail: size,
   joint: choice('stub-tenon', 'loose-tenon'),
   tenon: size,
   section: choice('square', 'flush'),

@@ -22,6 +22,8 @@ export const runParameters = exact({
   bottomRail: size,
   thickness: size,
   joint: choice('loose-tenon', 'stub-tenon', 'half-lap', 'dowel', 'butt'),
+  fronts: choice('inset', 'overlay'),
+  gap: size,
   overlay: size,
   notch: size,
   continuous: choice('none', 'tight', 'true'),
@@ -37,6 +39,8 @@ export const runParameters = exact({
   cutoutRadius: size,
   bodyDepth: size,
   fiddleHeight: size,
+  runner: choice('metal', 'side-rail', 'bottom-notch', 'bottom'),
+  bottomStyle: choice('captured', 'slides-under-back'),
   corner: choice(
     'box',
     'through-dovetail',

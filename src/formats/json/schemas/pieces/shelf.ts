@@ -10,7 +10,7 @@ export const shelfParameters = exact({
   start: size,
   clearance: size,
   thickness: size,
-  fiddle: choice('edge', 'top', 'none'),
+  fiddle: choice('edge', 'rebate', 'top', 'none'),
   fiddleHeight: size,
   fiddleThickness: size,
   cornerOpen: size,

@@ -16,5 +16,6 @@ export const stepParameters = exact({
   fallsTo: choice('left', 'right'),
   between: size,
   treadThickness: size,
+  joint: choice('housing', 'butt', 'dowel', 'loose-tenon', 'rebate'),
   materials: exact({ sides: someText, treads: someText }),
 });

@@ -1,0 +1,157 @@
+import type { Random } from '#core/numerics';
+import { changeDemand, copyBoardLp, restore, valueOf } from './board-lp.ts';
+import type { BoardLp, Pattern } from './board-lp.ts';
+import type { BoardRows } from './board-rows.ts';
+import { completeBoards } from './complete-boards.ts';
+import { priceBoardRows, settle, startCentre } from './generate-rows.ts';
+
+/** One board of a load: its stock and the parts on it, as rows of the program. */
+export interface CutBoard {
+  readonly bin: number;
+  readonly rows: readonly number[];
+}
+
+export interface BoardDive {
+  readonly board: BoardRows;
+  readonly random: Random;
+  readonly isOver: () => boolean;
+  /** Costs above it are of no interest; Infinity: any load will do. */
+  readonly target: number;
+  /** Nodes at which something was fixed. */
+  nodes: number;
+  /** How often not the best choice may be made on the way down. */
+  readonly discrepancies: number;
+  /** Leaves it to chance among the likely. */
+  readonly daring: number;
+}
+
+/** A state on the way down: what is fixed, and the program of the rest. */
+interface State {
+  readonly lp: BoardLp;
+  readonly fixed: readonly CutBoard[];
+  readonly cost: number;
+}
+
+/**
+ * Fixes boards as the relaxed program would have them, whole amounts first, then one likely board at a time, the rest
+ * solved anew in between; turns back where the rest cannot stay within the target (diving with limited discrepancy, as
+ * Sadykov and others 2019; from memory). Null when no load within the target was found.
+ */
+export function diveBoards(dive: BoardDive, root: BoardLp): readonly CutBoard[] | null {
+  const state = { lp: copyBoardLp(root), fixed: [], cost: 0 };
+  return relax(dive, state) ? descend(dive, state, dive.discrepancies) : null;
+}
+
+function descend(dive: BoardDive, state: State, discrepancies: number): readonly CutBoard[] | null {
+  if (dive.nodes-- <= 0 || dive.isOver()) return null;
+  const now = fixWhole(dive, state);
+  if (countLeft(now) === 0) return now.cost <= dive.target + slack ? now.fixed : null;
+  const ended = complete(dive, now);
+  if (ended) return ended;
+  let left = discrepancies;
+  for (const pattern of listLikely(dive, now, breadth)) {
+    const next = fix(dive.board, { ...now, lp: copyBoardLp(now.lp) }, pattern, 1);
+    // a board that leaves too little for the rest is no way down at all, and counts for nothing
+    if (!relax(dive, next)) continue;
+    const found = descend(dive, next, left);
+    if (found || --left < 0 || dive.nodes <= 0 || dive.isOver()) return found;
+  }
+  return null;
+}
+
+/** How many likely boards are tried before the way down is given up. */
+const breadth = 6;
+
+const slack = 1e-6;
+
+/** Solves the rest; false when it cannot stay within the target. */
+function relax({ board, target, isOver }: BoardDive, { lp, cost }: State): boolean {
+  if (!restore(lp, 500)) return false;
+  const centre = startCentre(board);
+  for (let round = 0; round < mostRounds && !isOver(); round++) {
+    settle(board, lp, 100);
+    if (target < Infinity && cost + valueOf(lp) <= target + slack) return true;
+    const { bound, added } = priceBoardRows(board, lp, centre, 2);
+    if (cost + bound > target + slack) return false;
+    if (added === 0 || (target === Infinity && round >= 8)) break;
+  }
+  settle(board, lp, 500);
+  return true;
+}
+
+const mostRounds = 60;
+
+function countLeft({ lp }: State): number {
+  let left = 0;
+  for (let row = 0; row < lp.kinds; row++) left += lp.demand[row] as number;
+  return Math.round(left);
+}
+
+/** Fixes every whole amount. */
+function fixWhole({ board }: BoardDive, state: State): State {
+  let now = state;
+  const amounts = now.lp.amounts.slice();
+  now.lp.basis.slice().forEach((entry, row) => {
+    const times = Math.floor((amounts[row] as number) + 1e-6);
+    if (entry >= 0 && times > 0) now = fix(board, now, board.patterns[entry] as Pattern, times);
+  });
+  return now;
+}
+
+/** Cuts a board by a pattern so many times, without the parts of which there are enough. */
+function fix(board: BoardRows, state: State, pattern: Pattern, times: number): State {
+  const { lp } = state;
+  const fixed = [...state.fixed];
+  let { cost } = state;
+  const counted = board.countRows[pattern.bin] as number;
+  for (let t = 0; t < times; t++) {
+    if (counted >= 0 && (lp.demand[counted] as number) < 0.5) break;
+    const rows = takeParts(lp, pattern);
+    if (rows.length === 0) break;
+    if (counted >= 0) changeDemand(lp, counted, -1);
+    fixed.push({ bin: pattern.bin, rows });
+    cost += pattern.cost;
+  }
+  return { lp, fixed, cost };
+}
+
+function takeParts(lp: BoardLp, pattern: Pattern): readonly number[] {
+  const taken: number[] = [];
+  for (let k = 0; k < pattern.rows.length; k++) {
+    const row = pattern.rows[k] as number;
+    if (row >= lp.kinds) continue;
+    const count = Math.min(pattern.counts[k] as number, lp.demand[row] as number);
+    if (count <= 0) continue;
+    changeDemand(lp, row, -count);
+    for (let c = 0; c < count; c++) taken.push(row);
+  }
+  return taken;
+}
+
+/** The patterns most likely to be cut, best first. */
+function listLikely({ board, random, daring }: BoardDive, { lp }: State, most: number): readonly Pattern[] {
+  const likely: { pattern: Pattern; grade: number }[] = [];
+  for (let row = 0; row < lp.rows; row++) {
+    const entry = lp.basis[row] as number;
+    const amount = lp.amounts[row] as number;
+    if (entry < 0 || amount < 1e-5) continue;
+    const pattern = board.patterns[entry] as Pattern;
+    likely.push({ pattern, grade: amount + daring * random.next() });
+  }
+  likely.sort((a, b) => b.grade - a.grade);
+  return likely.slice(0, most).map(({ pattern }) => pattern);
+}
+
+/** The last boards by trying, where all are of one length and the target says how many there may be. */
+function complete({ board, target }: BoardDive, { lp, fixed, cost }: State): readonly CutBoard[] | null {
+  const [bin, ...others] = board.bins;
+  if (!bin || others.length > 0 || bin.hasKeepOut || target === Infinity || bin.cost <= 0) return null;
+  const boards = Math.floor((target - cost) / bin.cost + slack);
+  if (boards > mostBoards || boards < 1) return null;
+  const left = Int32Array.from({ length: lp.kinds }, (_, row) => Math.round(lp.demand[row] as number));
+  const fills = completeBoards({ length: bin.length, boards, lengths: board.lengths, left, mostTries: 60_000 });
+  return fills && [...fixed, ...fills.map((rows) => ({ bin: bin.index, rows }))];
+}
+
+/** More boards than this are too many to try. */
+const mostBoards = 10;
