@@ -1,4 +1,4 @@
-import type { Understanding } from '#core/pipeline';
+import { nameStock, type Understanding } from '#core/pipeline';
 import type { Problem, Severity } from '#core/problems';
 import type { Project } from '#core/project';
 
@@ -47,9 +47,10 @@ function goalOnSite(about: string, project: Project): Goal | null {
 function goalAtRackOrSaw(about: string, project: Project, understanding: Understanding): Goal | null {
   const group = understanding.groups.find((each) => each.id === about);
   if (group) return { path: '/saw/', hash: group.id, label: group.title };
-  const isOnRack =
-    project.materials.some((each) => each.id === about) || project.stock.some((each) => each.id === about);
-  return isOnRack ? { path: '/rack/', hash: about, label: about } : null;
+  const material = project.materials.find((each) => each.id === about);
+  const isStock = project.stock.some((each) => each.id === about);
+  if (!material && !isStock) return null;
+  return { path: '/rack/', hash: about, label: material?.name ?? nameStock(project, about) };
 }
 
 /** What a severity is called on screen. */

@@ -1,4 +1,5 @@
 import type { Problem } from '#core/problems';
+import type { Project } from '#core/project';
 
 /** Exit code 0: done. 1: a finding of severity `stop`. 2: wrong use or unreadable input. */
 export type ExitCode = 0 | 1 | 2;
@@ -12,4 +13,6 @@ export type Outcome =
       readonly document: unknown;
       readonly text: string;
       readonly findings: readonly Problem[];
+      /** Gives the things that findings concern the names they have in it. */
+      readonly project?: Project;
     };

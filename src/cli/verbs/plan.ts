@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { planEverything, understandProject } from '#core/pipeline';
 import { makeBundle } from '#formats/bundle';
 import { readProject } from '#formats/json';
-import { loadGlpk } from '#solver/glpk';
+import { cutTogether, nestTogether } from '#solver/threads';
 
 import type { Arguments } from '../arguments.ts';
 import { readFonts } from '../fonts.ts';
@@ -11,6 +11,7 @@ import type { Io } from '../io.ts';
 import type { Outcome } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
 import { checkFolder, writeFolder } from '../write-folder.ts';
+import { countWorkers } from './count-workers.ts';
 import { oneFile } from './one-file.ts';
 
 /** Time of the whole run unless told otherwise, and what of it is kept for drawing and writing (of a short time a share), seconds. */
@@ -30,15 +31,14 @@ export async function runPlan(io: Io, given: Arguments): Promise<Outcome> {
   if (!read.ok) return { kind: 'refused', findings: read.problems };
   const project = read.value;
   const understanding = understandProject(project);
-  const solveLp = await loadGlpk();
   const total = given.seconds ?? defaultSeconds;
   const seconds = Math.max(0.1, total - io.elapsed() - Math.min(reserve.most, total * reserve.share));
-  const { planned, routed } = planEverything(understanding, {
-    solveLp,
+  const limits = { workers: countWorkers(given), work: given.work, seed: given.seed ?? 1 };
+  const { planned, routed } = await planEverything(understanding, {
     clock: () => io.elapsed() * 1000,
+    cut: (job, share) => cutTogether(job, { ...limits, seconds: share }),
+    nest: (job, share) => nestTogether(job, { ...limits, seconds: share }),
     ...(given.work === undefined || given.seconds !== undefined ? { seconds } : {}),
-    ...(given.work !== undefined && { work: given.work }),
-    seed: given.seed ?? 1,
   });
   const bundle = await makeBundle({ project, understanding, planned, routed, fonts: readFonts() });
   const written = writeFolder(folder, bundle.files);
@@ -51,5 +51,6 @@ export async function runPlan(io: Io, given: Arguments): Promise<Outcome> {
     document: JSON.parse(contentOf('plan.json')) as unknown,
     text: contentOf('summary.txt'),
     findings: bundle.findings,
+    project,
   };
 }

@@ -10,6 +10,8 @@ import { makePricer } from './pricing.ts';
 import type { FreeSearch } from './free-search.ts';
 import type { Load } from './load.ts';
 import type { Model } from './model.ts';
+import { startBoards } from './boards/board-engine.ts';
+import type { BoardEngine } from './boards/board-engine.ts';
 import { startCombiner } from './combine.ts';
 import type { Combiner } from './combine.ts';
 import { startSearch } from './search.ts';
@@ -27,6 +29,8 @@ export interface Engine {
   readonly combiner: Combiner;
   /** The search among plans without a tree of cuts, where the job allows them. */
   free: FreeSearch | null;
+  /** The engine of boards and battens. */
+  boards: BoardEngine | null;
   /** Seconds still free for work that the clock must end; 0 when a run must not depend on the clock. */
   readonly secondsLeft: () => number;
   /** Seconds left at the start. */
@@ -92,6 +96,7 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
       shelf: makePool(),
     }),
     free: null,
+    boards: null,
     secondsLeft: setup.secondsLeft,
     seconds: setup.secondsLeft(),
     enough: setup.enough,
@@ -104,6 +109,7 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
     begun: false,
   };
   if (isTooMany) engine.generation.done = true;
+  if (model.style === 'length' && !isTooMany) engine.boards = startBoards(model, search.best);
   poolLoad(engine, search.best);
   engine.tell('first plan');
   return engine;

@@ -5,7 +5,7 @@ import { hasLimits, mayPlace } from './limits.ts';
 import { addSheet, ownSheet, takePart } from './load.ts';
 import type { Load } from './load.ts';
 import type { Bin, Kind, Model } from './model.ts';
-import { measureRoom } from './sheet.ts';
+import { isRefused, measureRoom } from './sheet.ts';
 import type { Sheet } from './sheet.ts';
 import { placePart } from './tree.ts';
 import type { Node, PartSize } from './tree.ts';
@@ -103,7 +103,7 @@ export function insertPart(hunt: Hunt, load: Load, kind: number): boolean {
   const sizes = hunt.sizes[kind] as readonly PartSize[];
   for (; spot.at < load.sheets.length; spot.at++) {
     const sheet = load.sheets[spot.at] as Sheet;
-    if (!hasRoom(sheet, sizes)) continue;
+    if (isRefused(sheet, kind) || !hasRoom(sheet, sizes)) continue;
     const { free } = sheet;
     for (let f = 0; f < free.length; f++) lookAt(hunt, free[f] as Node, sizes, spot);
     if (isLarge && spot.node) break;

@@ -62,6 +62,7 @@ function resumeSheet(models: Models, layout: Layout): Sheet | null {
     parts: [],
     worth: 0,
     usedArea: 0,
+    refused: [],
     ...noRoom,
   };
   if (!tidySheet(merged, sheet)) return null;

@@ -1,3 +1,4 @@
+import { squeezePart } from './change-sheet.ts';
 import { insertPart, openFor, worthOf } from './insert.ts';
 import type { Hunt } from './insert.ts';
 import { dropSheet, leavePart, ownSheet } from './load.ts';
@@ -85,7 +86,7 @@ export function recreate(hunt: Hunt, load: Load, budget: number, prices?: Float6
   hunt.starts.fill(0);
   for (const kind of order) {
     while ((load.left[kind] as number) > 0) {
-      if (insertPart(hunt, load, kind)) continue;
+      if (insertPart(hunt, load, kind) || squeezePart(hunt, load, kind)) continue;
       if (!openFor(hunt, load, kind, budget)) break;
       if (insertPart(hunt, load, kind)) continue;
       dropSheet(load, load.sheets.length - 1);

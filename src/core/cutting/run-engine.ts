@@ -1,3 +1,4 @@
+import { diveForBoards, generateBoards, wantsBoardDive } from './boards/board-engine.ts';
 import { costSoFar, isProven, partsOf } from './engine.ts';
 import type { Engine } from './engine.ts';
 import {
@@ -64,6 +65,11 @@ function takeTurn(engine: Engine): boolean {
 }
 
 function chooseTurn(engine: Engine): ((engine: Engine) => void) | null {
+  const { boards } = engine;
+  if (boards) {
+    if (!engine.generation.done) return () => generateBoards(engine, boards);
+    return wantsBoardDive(engine, boards) ? () => diveForBoards(engine, boards) : null;
+  }
   if (!engine.generation.done) return generateFor;
   if (engine.dives > 0 && refines(engine)) return generateFor;
   if (wantsDive(engine)) return diveOnce;

@@ -1,4 +1,5 @@
 import type { Random } from '#core/numerics';
+import { swapPart } from './change-sheet.ts';
 import { blink, startHunt } from './insert.ts';
 import type { Hunt } from './insert.ts';
 import { draftOf, dropSheet, emptyLoad } from './load.ts';
@@ -129,6 +130,9 @@ export function gradeOf(hunt: Hunt, load: Load): number {
 
 const leftWeight = 1.5;
 
+/** How often a step begins with one part in the place of another. */
+const swapShare = 0.3;
+
 /** Runs some steps; answers true as soon as a cheaper load is found. `isOver` is asked now and then. */
 export function runSearch(search: Search, steps: number, isOver: () => boolean): boolean {
   for (let i = 0; i < steps; i++) {
@@ -142,7 +146,9 @@ export function stepOnce(search: Search): boolean {
   const { hunt, history } = search;
   const draft = draftOf(search.current);
   blink(hunt);
-  ruin(hunt, draft, 1 + hunt.random.whole(0, 11));
+  if (hunt.random.next() >= swapShare || !swapPart(hunt, draft)) {
+    ruin(hunt, draft, 1 + hunt.random.whole(0, 11));
+  }
   recreate(hunt, draft, search.budget);
   hunt.untilBlink = Infinity;
   const at = search.step++ % history.length;

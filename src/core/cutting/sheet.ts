@@ -21,6 +21,18 @@ export interface Sheet {
   roomLength: number;
   roomWidth: number;
   roomArea: number;
+  /** Kinds known to have no place here, a bit for each. */
+  refused: number[];
+}
+
+export function isRefused({ refused }: Sheet, kind: number): boolean {
+  return ((refused[kind >> 5] ?? 0) & (1 << (kind & 31))) !== 0;
+}
+
+/** Notes that a kind has no place on a sheet, until something is taken out of it. */
+export function refuse({ refused }: Sheet, kind: number): void {
+  while (refused.length <= kind >> 5) refused.push(0);
+  refused[kind >> 5] = (refused[kind >> 5] as number) | (1 << (kind & 31));
 }
 
 /** Measures anew what the free nodes have room for at most. */
@@ -38,7 +50,18 @@ export function openSheet(bin: Bin, way: number, owner: object | null): Sheet {
   const roots = (plan?.pieces ?? []).map((piece) =>
     makeFree(piece.length, piece.width, piece.direction, piece.stage),
   );
-  const sheet = { bin, way, owner, roots, free: [...roots], parts: [], worth: 0, usedArea: 0, ...noRoom };
+  const sheet = {
+    bin,
+    way,
+    owner,
+    roots,
+    free: [...roots],
+    parts: [],
+    worth: 0,
+    usedArea: 0,
+    refused: [],
+    ...noRoom,
+  };
   measureRoom(sheet);
   return sheet;
 }
@@ -60,6 +83,7 @@ export function cloneSheet(sheet: Sheet, owner: object | null): Sheet {
     roomLength: sheet.roomLength,
     roomWidth: sheet.roomWidth,
     roomArea: sheet.roomArea,
+    refused: [],
   };
   for (const node of sheet.free) copy.free.push(node.copy as Node);
   for (const node of sheet.parts) copy.parts.push(node.copy as Node);
@@ -72,6 +96,7 @@ export function listNodes(sheet: Sheet, worthOf: (node: Node) => number): void {
   sheet.parts = [];
   sheet.worth = 0;
   sheet.usedArea = 0;
+  sheet.refused = [];
   for (const root of sheet.roots) visit(root, sheet, worthOf);
   measureRoom(sheet);
 }

@@ -18,6 +18,11 @@ export interface Node {
   stage: number;
   /** What a free node is worth to the search. */
   worth: number;
+  /** As `measureReach` noted last. */
+  needLength: number;
+  needWidth: number;
+  reachLength: number;
+  reachWidth: number;
   /** Where `cloneNode` put it last. */
   copy: Node | null;
 }
@@ -38,6 +43,10 @@ export function makeFree(length: number, width: number, outer: Direction | 0, st
     outer,
     stage,
     worth: 0,
+    needLength: 0,
+    needWidth: 0,
+    reachLength: 0,
+    reachWidth: 0,
     copy: null,
   };
 }
@@ -68,6 +77,10 @@ export function cloneNode(node: Node, parent: Node | null): Node {
     outer: node.outer,
     stage: node.stage,
     worth: node.worth,
+    needLength: node.needLength,
+    needWidth: node.needWidth,
+    reachLength: node.reachLength,
+    reachWidth: node.reachWidth,
     copy: null,
   };
   node.copy = copy;
@@ -200,8 +213,8 @@ function measure(node: Node): void {
   node.width = lengthwise ? most : sum;
 }
 
-/** Lets a node become what its only kid is. */
-function absorb(node: Node, kid: Node): void {
+/** Lets a node become what another is, such as its only kid. */
+export function absorb(node: Node, kid: Node): void {
   node.direction = kid.direction;
   node.kind = kid.kind;
   node.turned = kid.turned;

@@ -30,6 +30,7 @@ export function useColumn(model: Model, load: Load, column: Column): number {
     parts: [],
     worth: 0,
     usedArea: 0,
+    refused: [],
     ...noRoom,
   };
   const hunt = startHunt(model, neverDrawn);

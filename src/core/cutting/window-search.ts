@@ -119,7 +119,7 @@ function closeWindow({ hunt, current }: Search, window: Window, local: Load): Lo
   const kept = current.sheets.filter((_, place) => !taken.has(place));
   const back = local.sheets.map((sheet) => {
     for (const node of sheet.parts) node.kind = window.kinds[node.kind] as number;
-    return { ...sheet, owner: null, bin: bins[sheet.bin.index] as Sheet['bin'] };
+    return { ...sheet, owner: null, refused: [], bin: bins[sheet.bin.index] as Sheet['bin'] };
   });
   const left = current.left.slice();
   window.load.left.forEach((offered, kind) => {

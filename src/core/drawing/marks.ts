@@ -103,8 +103,14 @@ export function moveMark(mark: Mark, dx: number, dy: number): Mark {
 export function resizeDrawing(drawing: Drawing, factor: number): Drawing {
   const { minX, minY, maxX, maxY } = drawing.bounds;
   const resize = (p: Point) => ({ ...p, x: p.x * factor, y: p.y * factor });
+  const resizeBox = (box: Box) => ({
+    ...{ minX: box.minX * factor, maxX: box.maxX * factor },
+    ...{ minY: box.minY * factor, maxY: box.maxY * factor },
+  });
+  const pictures = drawing.pictures?.map(({ image, box }) => ({ image, box: resizeBox(box) }));
   return {
     ...drawing,
+    ...(pictures && { pictures }),
     scale: drawing.scale * factor,
     bounds: { minX: minX * factor, minY: minY * factor, maxX: maxX * factor, maxY: maxY * factor },
     marks: drawing.marks.map((mark) =>

@@ -39,6 +39,8 @@ export interface Drawing {
   readonly bounds: Box;
   readonly scale: number;
   readonly marks: readonly Mark[];
+  /** JPEG or PNG pictures as data URLs, under the marks; boxes in the drawing's own coordinates. */
+  readonly pictures?: readonly { readonly image: string; readonly box: Box }[];
 }
 
 /**

@@ -36,7 +36,7 @@ function glueStep(id: string, panels: readonly Part[], after: readonly string[])
     text: [
       'Joint and glue up.',
       ...panels.map(sayPanel),
-      'Lay the staves with best faces up and rings up and down in turn, grain running one way, and draw a triangle across the joints.',
+      ...layingWords(panels),
       'Plane the edges in pairs, so that what is out of square cancels, straight and 0.1 hollow in 300; rub or clamp dry first.',
       'Clamps below and above in turn, cauls across the ends; wipe, let it stand a day, then plane flat and saw to size.',
     ].join(' '),
@@ -47,12 +47,30 @@ function glueStep(id: string, panels: readonly Part[], after: readonly string[])
   };
 }
 
+function layingWords(panels: readonly Part[]): readonly string[] {
+  const isBook = ({ staves }: Part) => staves?.leaves === 2;
+  return [
+    ...(panels.some(isBook)
+      ? [
+          'Of a book match plane one face and one edge of each blank, number its leaves, saw it through its thickness and let the leaves rest in sticks; open them about that edge, so that one is the mirror image of the other.',
+        ]
+      : []),
+    ...(panels.every(isBook)
+      ? ['Draw a triangle across the joints.']
+      : [
+          'Lay the staves with best faces up and rings up and down in turn, grain running one way, and draw a triangle across the joints.',
+        ]),
+  ];
+}
+
 function sayPanel({ id, name, quantity, rough, staves, grain, cut }: Part): string {
   const [length, width] = grain === 'along-width' ? [rough.width, rough.length] : [rough.length, rough.width];
   const size = [length, width, rough.thickness].map((value) => formatNumber(value)).join(' × ');
   const each = quantity > 1 ? `${quantity}, each ` : '';
+  const count = staves?.count ?? 1;
+  const made = staves?.leaves === 2 ? `${count} leaves out of ${count / 2} blanks` : `${count} staves`;
   const clamps = clampsFor(length, staves?.width ?? width);
-  return `${id} ${name} (${each}of ${staves?.count ?? 1} staves ${size}, ${clamps} clamps; planed to ${formatNumber(cut.thickness)}).`;
+  return `${id} ${name} (${each}of ${made} ${size}, ${clamps} clamps; planed to ${formatNumber(cut.thickness)}).`;
 }
 
 /** Clamps on a joint as long as this: pressure spreads at 45 degrees from the caul through the stave (joinery F7). */

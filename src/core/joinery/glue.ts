@@ -1,13 +1,8 @@
 import { glues, type Glue, type GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
+import type { GlueParameters } from './glue-types.ts';
 import type { JoinerySettings, ParameterInfo } from './piece-types.ts';
 import type { BuiltPiece, Fixing } from './types.ts';
-
-/** What any glued piece may say of its glue for itself; left out or `project`: as the project has it. */
-export interface GlueParameters {
-  readonly glue?: 'project' | GlueKind;
-  readonly wet?: 'project' | 'dry' | 'wet';
-}
 
 /** The rows of the parameter table that all glued pieces share. */
 export const glueRows: readonly ParameterInfo[] = [

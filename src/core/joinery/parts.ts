@@ -35,6 +35,8 @@ export interface PartDraft {
   readonly matched?: Part['matched'];
   /** Must lie flat, so that a wide solid one is glued up of narrow boards (joinery D3). */
   readonly flat?: true;
+  /** Its figure is opened like a book where it is of solid timber (joinery D3). */
+  readonly bookMatched?: boolean;
   /** When spares are cut the longest like it is made once more. */
   readonly oneMore?: true;
   /** Number of the part of this piece it is to come from one board with. */
@@ -69,6 +71,7 @@ export function makePart(piece: Piece, draft: PartDraft): Part {
     edges: draft.edges ?? [],
     machining: draft.machining ?? [],
     ...(draft.matched && { matched: draft.matched }),
+    ...(draft.bookMatched && { bookMatched: true }),
     ...(draft.oneMore && { oneMore: true }),
     ...(draft.flat && draft.material.kind === 'solid' && { flat: true }),
     ...(draft.besideOf !== undefined && { besideOf: partAddress(piece, draft.besideOf) }),

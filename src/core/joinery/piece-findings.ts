@@ -1,6 +1,6 @@
 import type { Problem, Severity } from '#core/problems';
 import { formatNumber } from '#core/units';
-import { moistureStep, thinnestWall } from './rules.ts';
+import { leastFinishedGap, moistureStep, thinnestWall } from './rules.ts';
 import type { JoinerySettings, Material, ParameterInfo } from './piece-types.ts';
 import type { Part } from './types.ts';
 
@@ -36,6 +36,17 @@ export function checkWall(say: Say, where: string, left: number, thickness: numb
     message: `${where}: ${formatNumber(left)} of wood is left; it needs ${formatNumber(least)}.`,
     remedy: 'Cut less deep, or take thicker wood.',
     source: 'joinery C0.2, G21',
+  });
+}
+
+/** A gap round what is taken out that its films leave too little of (joinery 0.7, G6). */
+export function checkFilms(say: Say, what: string, gap: number, { film }: JoinerySettings): void {
+  const left = gap - 2 * film;
+  if (left >= leastFinishedGap - 1e-9) return;
+  say('stop', 'no-room-once-finished', {
+    message: `No room to take ${what} out once varnished: gap ${formatNumber(gap)}, films ${formatNumber(2 * film)}, left ${formatNumber(left)} of ${leastFinishedGap}.`,
+    remedy: `Make the gap ${formatNumber(leastFinishedGap + 2 * film)} or more.`,
+    source: 'joinery 0.7, G6',
   });
 }
 

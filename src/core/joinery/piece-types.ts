@@ -12,7 +12,7 @@ import type { FlatDoorParameters } from './flat-door/types.ts';
 import type { FramedDoorParameters } from './framed-door/types.ts';
 import type { FreeFrameParameters } from './free-frame/types.ts';
 import type { FreePanelParameters } from './free-panel/types.ts';
-import type { GlueParameters } from './glue.ts';
+import type { GlueParameters } from './glue-types.ts';
 import type { HatchSurroundParameters } from './hatch-surround/types.ts';
 import type { CurvedHeadParameters } from './curved-head/types.ts';
 import type { MaterialId, PieceId } from './ids.ts';

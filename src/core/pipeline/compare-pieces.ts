@@ -1,6 +1,8 @@
 import type { BuiltPiece, Material, Part, PartId, PartSize } from '#core/joinery';
 import { weighVolume } from '#core/materials';
 
+import { blanksOf } from './need.ts';
+
 /** What became of a part between two versions of a piece. */
 export interface PartChange {
   readonly part: PartId;
@@ -80,7 +82,7 @@ export function figuresOf(built: BuiltPiece, materials: readonly Material[]): Pi
     sheetArea: sum((part) => (part.kind === 'sheet' ? (part.quantity * areaOf(part.rough)) / 1e6 : 0)),
     solidVolume: sum((part) =>
       part.kind === 'solid'
-        ? (part.quantity * (part.staves?.count ?? 1) * areaOf(part.rough) * part.rough.thickness) / 1e6
+        ? (part.quantity * blanksOf(part) * areaOf(part.rough) * part.rough.thickness) / 1e6
         : 0,
     ),
     mass: massOf(built, materials),

@@ -42,7 +42,8 @@ export function cutStockCommand(
 /** What is made of a part by so many blanks; staves count as a part when there are enough to glue it up. */
 function madeOf(project: Project, part: Part, blanks: number): MadePart {
   if (!part.staves) return asMade(part, blanks);
-  const cut = blanks + (project.made?.find((each) => each.part === part.id)?.staves ?? 0);
+  const cut =
+    blanks * (part.staves.leaves ?? 1) + (project.made?.find((each) => each.part === part.id)?.staves ?? 0);
   const staves = cut % part.staves.count;
   return { ...asMade(part, Math.floor(cut / part.staves.count)), ...(staves > 0 && { staves }) };
 }

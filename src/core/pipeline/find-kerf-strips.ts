@@ -1,10 +1,11 @@
 import type { Trim } from '#core/cutting';
 import type { Problem } from '#core/problems';
 import type { StockLine } from '#core/project';
+import type { LengthSystem } from '#core/units';
 
 import type { Need } from './need.ts';
 import { usableOf } from './stock-fit.ts';
-import { showSize } from './words.ts';
+import { showSizeIn } from './words.ts';
 
 /** What a row of equal parts is cut from. */
 interface Row {
@@ -26,7 +27,7 @@ export function findKerfStrips(
   needs: readonly Need[],
   lines: readonly StockLine[],
   saw: { readonly kerf: number; readonly trim: Trim },
-  form: 'sheet' | 'board' | 'batten',
+  { form, units = 'mm' }: { readonly form: 'sheet' | 'board' | 'batten'; readonly units?: LengthSystem },
 ): readonly Problem[] {
   const along = form === 'batten' ? 'length' : 'width';
   const sizes = new Map<number, Need[]>();
@@ -37,7 +38,7 @@ export function findKerfStrips(
     return row ? [{ row, same }] : [];
   });
   const [nearest] = rows.sort((a, b) => missOf(a.row) - missOf(b.row));
-  return nearest ? [sayRow(nearest.row, nearest.same, form)] : [];
+  return nearest ? [sayRow(nearest.row, nearest.same, { form, units })] : [];
 }
 
 function missOf({ need, has }: Row): number {
@@ -63,8 +64,9 @@ function rowOn(
 function sayRow(
   { line, size, count, need, has }: Row,
   same: readonly Need[],
-  form: 'sheet' | 'board' | 'batten',
+  { form, units }: { readonly form: 'sheet' | 'board' | 'batten'; readonly units: LengthSystem },
 ): Problem {
+  const showSize = (...sizes: readonly number[]): string => showSizeIn(units, ...sizes);
   const parts = [...new Set(same.flatMap((one) => one.parts.map(({ part }) => part)))];
   const named =
     parts.length > 4 ? `${parts.slice(0, 4).join(', ')} and ${parts.length - 4} more` : parts.join(', ');

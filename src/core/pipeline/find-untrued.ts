@@ -1,11 +1,17 @@
 import { worstOutOfSquare } from '#core/materials';
 import type { Problem } from '#core/problems';
 import type { SawProfile, StockLine } from '#core/project';
+import type { LengthSystem } from '#core/units';
 
-import { showSize } from './words.ts';
+import { showSizeIn } from './words.ts';
 
 /** Sheets whose trim is too narrow to true what the mill's tolerance may have left out of square (joinery E1). */
-export function findUntrued(lines: readonly StockLine[], saw: SawProfile): readonly Problem[] {
+export function findUntrued(
+  lines: readonly StockLine[],
+  saw: SawProfile,
+  units: LengthSystem = 'mm',
+): readonly Problem[] {
+  const showSize = (...sizes: readonly number[]): string => showSizeIn(units, ...sizes);
   const { left = 0, right = 0, bottom = 0, top = 0 } = saw.trim;
   return lines.flatMap((line): Problem[] => {
     if (line.form !== 'sheet') return [];

@@ -1,5 +1,6 @@
 import type { BuiltPiece, Material } from '#core/joinery';
 import type { Problem } from '#core/problems';
+import type { LengthSystem } from '#core/units';
 import type { Project, StockLine } from '#core/project';
 
 import { findUntrued } from './find-untrued.ts';
@@ -9,7 +10,7 @@ import type { Need } from './need.ts';
 import { collectNeeds } from './needs.ts';
 import { fitsOn } from './stock-fit.ts';
 import type { CuttingGroup } from './types.ts';
-import { showSize } from './words.ts';
+import { showSize, showSizeIn, unitOf } from './words.ts';
 
 type SheetMaterial = Extract<Material, { kind: 'sheet' }>;
 
@@ -38,6 +39,7 @@ export function groupSheets(
     title: material.name,
     material,
     form: 'sheet',
+    units: project.units,
     section: { thickness: material.thickness },
     saw,
     cuts: { ...saw.cuts, style: saw.cuts.style === 'length' ? 'guillotine' : saw.cuts.style },
@@ -45,13 +47,13 @@ export function groupSheets(
     lines,
     needs: wanted.filter(fits),
     findings: [
-      ...findThickness(all, material),
+      ...findThickness(all, material, project.units),
       ...needs.findings,
       ...needs.sets.flatMap((set) => (fits(set.together) ? [] : [reportSplitSet(set.together, material)])),
       ...wanted
         .filter((need) => !fits(need))
-        .flatMap((need) => reportMissingStock(need, material, lines, trim)),
-      ...findUntrued(lines, saw),
+        .flatMap((need) => reportMissingStock(need, material, { lines, trim, units: project.units })),
+      ...findUntrued(lines, saw, project.units),
     ],
   });
 }
@@ -80,7 +82,12 @@ function reportSplitPair(pair: Need, material: Material): Problem {
   };
 }
 
-function findThickness(lines: readonly StockLine[], material: SheetMaterial): readonly Problem[] {
+function findThickness(
+  lines: readonly StockLine[],
+  material: SheetMaterial,
+  units: LengthSystem,
+): readonly Problem[] {
+  const show = (...sizes: readonly number[]): string => showSizeIn(units, ...sizes);
   return lines.flatMap((line): Problem[] => {
     const off = Math.abs(line.thickness - material.thickness);
     if (off <= thicknessDifference.worthSaying) return [];
@@ -90,7 +97,7 @@ function findThickness(lines: readonly StockLine[], material: SheetMaterial): re
         severity: 'warn',
         code: 'stock-thickness-differs',
         about: line.id,
-        message: `The ${line.form} ${showSize(line.length, line.width)} is ${showSize(line.thickness)} mm thick, but the parts are planned for ${material.name} measured at ${showSize(material.thickness)}; ${isUsed ? 'grooves for it will not fit as planned' : 'it is left out of the plan'}.`,
+        message: `The ${line.form} ${show(line.length, line.width)} is ${show(line.thickness)} ${unitOf(units)} thick, but the parts are planned for ${material.name} measured at ${show(material.thickness)}; ${isUsed ? 'grooves for it will not fit as planned' : 'it is left out of the plan'}.`,
         remedy: 'Measure both, and make it a material of its own where they really differ.',
         source: 'joinery 0.6',
       },

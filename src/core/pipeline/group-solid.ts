@@ -1,6 +1,7 @@
 import type { BuiltPiece } from '#core/joinery';
 import { boardForTwoLeaves } from '#core/materials';
 import type { Problem } from '#core/problems';
+import type { LengthSystem } from '#core/units';
 import type { Project } from '#core/project';
 
 import { assignNeeds, type Assignment } from './assign-solid.ts';
@@ -10,7 +11,7 @@ import { reportMissingStock } from './missing-stock.ts';
 import { collectNeeds } from './needs.ts';
 import { collectFamilies, type SolidFamily, type SolidMaterial } from './solid-families.ts';
 import type { CuttingGroup } from './types.ts';
-import { showSize, showSizeIn } from './words.ts';
+import { showSize, showSizeIn, unitOf } from './words.ts';
 
 /** Smallest width of a solid leftover worth keeping, mm (joinery E5). */
 const keptWidth = 40;
@@ -41,7 +42,9 @@ export function groupSolid(
     findings: [
       ...needs.findings,
       ...splitSets.map((strip) => reportSplitSet(strip, material)),
-      ...missing.flatMap((need) => reportMissingStock(need, material, lines, saw.trim)),
+      ...missing.flatMap((need) =>
+        reportMissingStock(need, material, { lines, trim: saw.trim, units: project.units }),
+      ),
     ],
   };
 }
@@ -57,12 +60,13 @@ function makeFamilyGroup(
   const section = isBatten ? showSize(family.width, family.thickness) : showSize(family.thickness);
   const { units } = project;
   const sizes = isBatten ? [family.width, family.thickness] : [family.thickness];
-  const shown = `${showSizeIn(units, ...sizes)} ${units === 'mm' ? 'mm' : 'in'}`;
+  const shown = `${showSizeIn(units, ...sizes)} ${unitOf(units)}`;
   return makeGroup({
     id: `${material.id}-${section.replaceAll(' × ', 'x')}`,
     title: `${material.name}, ${isBatten ? 'battens' : 'boards'} ${shown}`,
     material,
     form: family.form,
+    units,
     section: isBatten
       ? { width: family.width, thickness: family.thickness }
       : { thickness: family.thickness },
@@ -71,11 +75,16 @@ function makeFamilyGroup(
     keepLeftover: { ...keepLeftover, minWidth: Math.min(keepLeftover.minWidth, keptWidth) },
     lines: family.lines,
     needs: own.map((each) => each.need),
-    findings: isBatten ? [] : own.flatMap((each) => findWaste(each, material)),
+    findings: isBatten ? [] : own.flatMap((each) => findWaste(each, material, project.units)),
   });
 }
 
-function findWaste({ need, family }: Assignment, material: SolidMaterial): readonly Problem[] {
+function findWaste(
+  { need, family }: Assignment,
+  material: SolidMaterial,
+  units: LengthSystem,
+): readonly Problem[] {
+  const show = (size: number): string => showSizeIn(units, size);
   if (family.thickness <= wastefulThickness * need.thickness) return [];
   const forTwo = boardForTwoLeaves(need.finished.thickness);
   return [
@@ -83,11 +92,11 @@ function findWaste({ need, family }: Assignment, material: SolidMaterial): reado
       severity: 'note',
       code: 'board-much-thicker',
       about: need.parts[0]?.part,
-      message: `${need.title} needs ${showSize(need.thickness)} mm and comes from ${material.name} boards ${showSize(family.thickness)} mm thick: more than half is planed away.`,
+      message: `${need.title} needs ${show(need.thickness)} ${unitOf(units)} and comes from ${material.name} boards ${show(family.thickness)} ${unitOf(units)} thick: more than half is planed away.`,
       remedy:
         family.thickness >= forTwo
-          ? `Saw the board through its thickness: two leaves want ${showSize(forTwo)}; or add a thinner one to the rack.`
-          : `Add a thinner board to the rack; sawn through, this one does not yield two leaves (they want ${showSize(forTwo)}).`,
+          ? `Saw the board through its thickness: two leaves want ${show(forTwo)}; or add a thinner one to the rack.`
+          : `Add a thinner board to the rack; sawn through, this one does not yield two leaves (they want ${show(forTwo)}).`,
       source: 'common practice',
     },
   ];

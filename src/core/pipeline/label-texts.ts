@@ -25,7 +25,7 @@ export function labelTexts(
           piece,
           part,
           blank,
-          stock: places.get(part.id)?.[blank] ?? '',
+          stock: places.get(part.id)?.[Math.floor(blank / (part.staves?.leaves ?? 1))] ?? '',
         }),
       ),
     ),

@@ -4,6 +4,7 @@ import type { Project } from '#core/project';
 import type { LengthSystem } from '#core/units';
 
 import { findBlocked } from './find-blocked.ts';
+import { blanksOf } from './need.ts';
 import { nameStock } from './stock-names.ts';
 import type { Table } from './table.ts';
 import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
@@ -55,7 +56,7 @@ export function listParts(
         ...sizeCells(part.finished),
         ...sizeCells(part.cut),
         ...sizeCells(roughOf(part, understanding.groups)),
-        part.staves?.count ?? 1,
+        blanksOf(part),
         grainWords[part.grain],
         part.matched ? `${part.matched.set}, no. ${part.matched.index + 1}` : '',
         part.faceSide,

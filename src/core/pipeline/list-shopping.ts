@@ -1,5 +1,6 @@
 import type { Project, StockLine } from '#core/project';
 
+import { listSundries } from './list-sundries.ts';
 import type { Table } from './table.ts';
 import type { CuttingGroup, PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 import { describeThings, showSizeIn } from './words.ts';
@@ -15,14 +16,21 @@ export interface ShoppingLine {
   readonly use: string;
 }
 
-/** What to bring home and what to take from the rack, by the plan: stock first, then fixings by name. */
+/** What to bring home and what to take from the rack, by the plan: stock first, then fixings by name, finish and sundries. */
 export function listShopping(
   project: Project,
   understanding: Understanding,
   planned: readonly PlannedGroup[],
   routed: readonly PlannedRouting[] = [],
 ): readonly ShoppingLine[] {
-  return [...listStock(project, planned, routed), ...listFixings(project, understanding)];
+  return [
+    ...listStock(project, planned, routed),
+    ...listFixings(project, understanding),
+    ...listSundries(project, understanding.pieces).map((sundry): ShoppingLine => ({
+      ...{ kind: 'fixing', size: '', from: 'to buy', ...sundry },
+      each: priceOf(project, sundry.item),
+    })),
+  ];
 }
 
 /** What saw and router take of each stock line, added up. */
@@ -87,9 +95,13 @@ function listFixings(project: Project, understanding: Understanding): readonly S
     size: '',
     count: sum.count,
     from: 'to buy',
-    each: project.fixingPrices?.find((price) => price.item === item)?.price ?? null,
+    each: priceOf(project, item),
     use: sum.uses.filter(isFirst).join('; '),
   }));
+}
+
+function priceOf(project: Project, item: string): number | null {
+  return project.fixingPrices?.find((price) => price.item === item)?.price ?? null;
 }
 
 /** What is known of the cost: the sum of the lines that have a price, and how many have none. */

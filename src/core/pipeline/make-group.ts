@@ -2,6 +2,7 @@ import { checkJob, type CuttingJob, type CuttingPart, type CutRules } from '#cor
 import type { Material } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import type { SawProfile, StockLine, Tools } from '#core/project';
+import type { LengthSystem } from '#core/units';
 
 import { findKerfStrips } from './find-kerf-strips.ts';
 import type { Need } from './need.ts';
@@ -14,6 +15,8 @@ export interface GroupDraft {
   readonly title: string;
   readonly material: Material;
   readonly form: 'sheet' | 'board' | 'batten';
+  /** Unit of the sizes in its findings; mm when left out. */
+  readonly units?: LengthSystem;
   readonly section: CuttingGroup['section'];
   readonly saw: SawProfile;
   readonly cuts: CutRules;
@@ -56,7 +59,10 @@ export function makeGroup(draft: GroupDraft): CuttingGroup {
     })),
     findings: [
       ...draft.findings,
-      ...findKerfStrips(draft.needs, draft.lines, draft.saw, draft.form),
+      ...findKerfStrips(draft.needs, draft.lines, draft.saw, {
+        form: draft.form,
+        ...(draft.units && { units: draft.units }),
+      }),
       ...checkJob(job).map((fault) => ({ ...fault, about: draft.id })),
     ],
   };

@@ -1,6 +1,7 @@
 import type { Problem } from '#core/problems';
 import type { PlanFile, Project } from '#core/project';
 
+import { blanksOf } from './need.ts';
 import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 
 /** `plan.json`: the jobs with their answers and the parts they are for, so that it can be checked on its own. */
@@ -43,7 +44,7 @@ export function makePlanFile(
         finished: part.finished,
         cut: part.cut,
         rough: part.rough,
-        ...(part.staves && { staves: part.staves.count }),
+        ...(part.staves && { staves: blanksOf(part) }),
         ...(part.spare !== undefined && { spare: part.spare }),
       })),
     ),

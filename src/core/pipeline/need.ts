@@ -21,10 +21,15 @@ export interface Need {
   readonly title: string;
 }
 
+/** How many blanks one copy of a part takes: more than one when it is glued up. */
+export function blanksOf({ staves }: Part): number {
+  return staves ? staves.count / (staves.leaves ?? 1) : 1;
+}
+
 /** A part on its own as a blank, or each stave of one that is glued up; across the grain its length and width change places. */
 export function singleNeed(part: Part): Need {
   const { length, width } = alongGrain(part, part.rough);
-  const staves = part.staves?.count ?? 1;
+  const staves = blanksOf(part);
   return {
     id: part.id,
     count: Math.round(part.quantity * staves),
@@ -37,7 +42,7 @@ export function singleNeed(part: Part): Need {
     },
     turn: part.turn || part.grain === 'any',
     parts: [{ part: part.id, x: 0, y: 0, length, width }],
-    title: `${part.id} ${part.name}${staves > 1 ? ', stave' : ''}`,
+    title: `${part.id} ${part.name}${part.staves ? ', stave' : ''}`,
   };
 }
 

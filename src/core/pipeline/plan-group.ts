@@ -17,7 +17,11 @@ export interface SolveTools {
 
 /** The plan of one group, with what the person at the saw should know of it. Throws when the checker refuses it: such a plan is never handed on. */
 export function planGroup(group: CuttingGroup, tools: SolveTools): PlannedGroup {
-  const plan = solveCutting(group.job, tools);
+  return completePlan(group, solveCutting(group.job, tools));
+}
+
+/** A plan with what the person at the saw should know of it. Throws when the checker refuses it. */
+export function completePlan(group: CuttingGroup, plan: CuttingPlan): PlannedGroup {
   assertPlan(group, plan);
   return { group, plan: { ...plan, findings: [...plan.findings, ...findRemainders(group, plan)] } };
 }
@@ -29,19 +33,33 @@ export function assertPlan(group: CuttingGroup, plan: CuttingPlan): void {
 }
 
 /**
- * The plans of all groups within a time, each with its share by the number of its parts; what an early proof leaves goes to
- * those after it. A group whose job makes no sense is left out: its findings say why.
+ * The plans of all groups within a time, in one thread, each with its share by the number of its parts; what an early proof
+ * leaves goes to those after it. A group whose job makes no sense is left out: its findings say why.
  */
 export function planGroups(groups: readonly CuttingGroup[], tools: SolveTools): readonly PlannedGroup[] {
-  const start = tools.clock();
-  const sound = groups.filter((group) => checkJob(group.job).length === 0);
-  return sound.map((group, index) => {
-    if (tools.seconds === undefined) return planGroup(group, tools);
-    const left = tools.seconds - (tools.clock() - start) / 1000;
-    const later = sound.slice(index).reduce((sum, each) => sum + weightOf(each), 0);
-    const share = Math.max(leastSeconds, (left * weightOf(group)) / later);
-    return planGroup(group, { ...tools, seconds: share });
-  });
+  const sound = soundGroups(groups);
+  const shareOf = shareTime(sound, tools);
+  return sound.map((group, index) => planGroup(group, { ...tools, ...shareOf(index) }));
+}
+
+/** Groups whose job makes sense. */
+export function soundGroups(groups: readonly CuttingGroup[]): readonly CuttingGroup[] {
+  return groups.filter((group) => checkJob(group.job).length === 0);
+}
+
+/** What each group may take when its turn comes, by what is left of the time and by the parts still to come. */
+export function shareTime(
+  groups: readonly CuttingGroup[],
+  { clock, seconds }: Pick<SolveTools, 'clock' | 'seconds'>,
+): (index: number) => { readonly seconds?: number } {
+  const start = clock();
+  return (index) => {
+    const group = groups[index];
+    if (seconds === undefined || !group) return {};
+    const left = seconds - (clock() - start) / 1000;
+    const later = groups.slice(index).reduce((sum, each) => sum + weightOf(each), 0);
+    return { seconds: Math.max(leastSeconds, (left * weightOf(group)) / later) };
+  };
 }
 
 /** Enough for a first plan of any workshop job, seconds. */

@@ -52,7 +52,7 @@ export function summarise(
       ...describeCost(project, listShopping(project, understanding, planned, extras.routed)),
       '',
     ]),
-    heading('Findings', [...describeFindings(extras.findings), '']),
+    heading('Findings', [...describeFindings(project, extras.findings), '']),
     heading(
       'Cautions',
       cautions.flatMap((text) => wrapLines(`- ${text}`, 96, '  ')),
@@ -131,10 +131,10 @@ function describeCost(project: Project, lines: readonly ShoppingLine[]): readonl
 
 const severityWords: Readonly<Record<Severity, string>> = { stop: 'STOP', warn: 'WARN', note: 'note' };
 
-function describeFindings(findings: readonly Problem[]): readonly string[] {
+function describeFindings(project: Project, findings: readonly Problem[]): readonly string[] {
   if (findings.length === 0) return ['None.'];
   return sortBySeverity(findings).flatMap((finding) =>
-    wrapLines(`${severityWords[finding.severity]}  ${wordFinding(finding)}`, 96, '      '),
+    wrapLines(`${severityWords[finding.severity]}  ${wordFinding(finding, project)}`, 96, '      '),
   );
 }
 

@@ -11,6 +11,11 @@ export function showSizeIn(units: LengthSystem, ...lengths: readonly number[]): 
   return lengths.map((length) => formatLength(length, { system: units, step: 1 / 32 })).join(' × ');
 }
 
+/** The unit of a project as it stands after a figure. */
+export function unitOf(units: LengthSystem): 'mm' | 'in' {
+  return units === 'mm' ? 'mm' : 'in';
+}
+
 /** A list in a sentence: `A`, `A and B`, `A, B and C`. */
 export function listWords(words: readonly string[]): string {
   if (words.length < 2) return words.join('');

@@ -79,6 +79,11 @@ function drawPage(document: Document, page: Page): void {
         )
         .clip();
     }
+    for (const { image, box } of drawing.pictures ?? []) {
+      const corner = space({ x: box.minX, y: box.maxY });
+      const size = { width: (box.maxX - box.minX) * points, height: (box.maxY - box.minY) * points };
+      document.image(image, corner.x, corner.y, size);
+    }
     for (const mark of drawing.marks) {
       if (mark.kind === 'text') drawText(document, mark, space(mark.at));
       else strokePath(document, mark, space);

@@ -16,6 +16,7 @@ export function writeSvg(drawing: Drawing): string {
     `<title>${escapeXml(drawing.title)}</title>`,
     writeDefs(usedFills(drawing.marks)),
     `<rect x="${n(minX)}" y="${n(-maxY)}" width="${n(width)}" height="${n(height)}" fill="${paperColours.paper}"/>`,
+    ...writePictures(drawing),
     writeMarks(drawing.marks),
     `</svg>\n`,
   ].join('\n');
@@ -25,7 +26,7 @@ export function writeSvg(drawing: Drawing): string {
 export function writePageSvg(page: Page): string {
   const items = page.items.map(({ drawing, at, clip }) => {
     const { minX, minY } = drawing.bounds;
-    const moved = `<g transform="translate(${n(at.x - minX)} ${n(page.height - at.y + minY)})">\n${writeMarks(drawing.marks)}\n</g>`;
+    const moved = `<g transform="translate(${n(at.x - minX)} ${n(page.height - at.y + minY)})">\n${[...writePictures(drawing), writeMarks(drawing.marks)].join('\n')}\n</g>`;
     if (!clip) return moved;
     const [w, h] = [clip.maxX - clip.minX, clip.maxY - clip.minY];
     const [x, y] = [clip.minX, page.height - clip.maxY];
@@ -54,6 +55,13 @@ function writeDefs(fills: readonly Fill[]): string {
     return `<pattern id="${tile.id}" width="${n(tile.width)}" height="${n(tile.height)}" patternUnits="userSpaceOnUse" patternTransform="rotate(${n(tile.turn)})"><path d="${tile.path}" stroke="${paperColours[tile.tone]}" stroke-width="${tile.lineWidth}" fill="none"${dash}/></pattern>`;
   });
   return `<defs>${patterns.join('')}</defs>`;
+}
+
+function writePictures({ pictures = [] }: Drawing): readonly string[] {
+  return pictures.map(({ image, box }) => {
+    const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
+    return `<image x="${n(box.minX)}" y="${n(-box.maxY)}" width="${n(w)}" height="${n(h)}" preserveAspectRatio="none" href="${escapeXml(image)}"/>`;
+  });
 }
 
 function writeMarks(marks: readonly Mark[]): string {

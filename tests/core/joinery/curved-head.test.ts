@@ -4,6 +4,8 @@ import { buildPiece, defaultSettings, newPiece } from '#core/joinery';
 import type { BuiltPiece, CurvedHeadParameters, Material, Piece } from '#core/joinery';
 import { codesOf, spreadPoints, worked } from '../../support/joinery-boxes.ts';
 import { openingShape } from '../../support/joinery-samples.ts';
+import { occupies, occupiesDeep } from '../../support/joinery-solid.ts';
+import { expectSound, expectWorking } from '../../support/joinery-sound.ts';
 import { countAt, isStopped, massRatio, testAlways } from '../../support/joinery-properties.ts';
 
 const materials: readonly Material[] = [
@@ -211,6 +213,103 @@ describe('always:', () => {
       }),
       { numRuns: 15 },
     );
+  });
+});
+
+describe('at the springings', () => {
+  const springings = ['butt', 'housed', 'rebated', 'halved'] as const;
+  const withJambs = fc.record({
+    span: fc.integer({ min: 400, max: 700 }),
+    rise: fc.integer({ min: 40, max: 110 }),
+    depth: fc.integer({ min: 30, max: 70 }),
+    method: fc.constantFrom('laminated' as const, 'sawn' as const),
+    plies: fc.integer({ min: 5, max: 8 }),
+    plyThickness: fc.constantFrom(2.5, 3),
+    faceWidth: fc.integer({ min: 35, max: 60 }),
+    segments: fc.constantFrom('auto' as const, 'two' as const),
+    springing: fc.constantFrom(...springings),
+    jambLength: fc.integer({ min: 300, max: 900 }),
+    jambThickness: fc.integer({ min: 18, max: 30 }),
+  });
+
+  test('always: head and jambs are sound and can be worked out again', () => {
+    fc.assert(
+      fc.property(withJambs, (parameters) => {
+        const built = build(parameters);
+        expectSound(built);
+        if (built.parts.length > 0) expectWorking(built);
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test('always: no wood is shared with a jamb, and the corner of both is filled but for a housing’s play', () => {
+    fc.assert(
+      fc.property(withJambs, (parameters) => {
+        const built = build(parameters);
+        if (isStopped(built)) return;
+        const v = (name: string) => worked(built, name);
+        const { span, rise, depth, jambThickness } = parameters;
+        const R = (span ** 2 / 4 + rise ** 2) / (2 * rise); // by Pythagoras
+        const thick = parameters.method === 'sawn' ? parameters.faceWidth : v('T');
+        const low = { x: -jambThickness, y: -40, z: 0.3 - depth };
+        const high = { x: 30, y: 120, z: -0.3 };
+        for (const point of spreadPoints(low, high, 800)) {
+          const r = Math.hypot(point.x - span / 2, point.y - (rise - R));
+          const here = built.parts.filter((part) => occupiesDeep(part, point, 0.05)).map(({ name }) => name);
+          expect(here.length, here.join()).toBeLessThan(2);
+          const inRing = r > R + 0.4 && r < R + thick - 0.4;
+          const reach = parameters.springing === 'butt' ? 0 : v('e_s');
+          const isHead = inRing && point.x > -reach + 0.4 && (reach > 0 || point.x > 0.4);
+          const glue = parameters.method === 'laminated' ? (r - R) % v('t') : 1;
+          const seam = Math.min(glue, Math.abs(v('depth') / 2 + point.z)) < 0.3;
+          const edge = parameters.method === 'laminated' && v('t') - glue < 0.3;
+          const step = Math.abs(point.x) < 0.3 || Math.abs(r - R) < 0.3 || seam || edge;
+          if (isHead && !step) expect(here.length, `${point.x} ${point.y} ${point.z}`).toBe(1);
+          const isJamb = point.x < -0.3 && r < R - 0.4 && parameters.springing !== 'butt';
+          if (isJamb && point.x > 0.3 - jambThickness) expect(here).toHaveLength(1);
+        }
+      }),
+      { numRuns: 40 },
+    );
+  });
+
+  test('always: the right jamb is the mirror image of the left', () => {
+    fc.assert(
+      fc.property(withJambs, (parameters) => {
+        const built = build(parameters);
+        if (isStopped(built)) return;
+        const v = (name: string) => worked(built, name);
+        const [left, right] = built.parts.filter(({ name }) => name.startsWith('Jamb'));
+        if (!left || !right) throw new Error('no jambs');
+        const low = { x: -v('tj'), y: -50, z: -v('depth') };
+        for (const point of spreadPoints(low, { x: 0, y: 100, z: 0 }, 200)) {
+          const mirrored = { ...point, x: v('c') - point.x };
+          const near = (part: typeof left, at: typeof point) => occupiesDeep(part, at, 0.02);
+          if (near(left, point)) expect(occupies(right, mirrored)).toBe(true);
+          if (near(right, mirrored)) expect(occupies(left, point)).toBe(true);
+        }
+      }),
+      { numRuns: 30 },
+    );
+  });
+
+  test('a head housed in jambs made elsewhere is still cut for them', () => {
+    const built = build({ springing: 'housed' });
+    expect(built.parts.some(({ name }) => name.startsWith('Jamb'))).toBe(false);
+    expect(built.envelope.min.x).toBeCloseTo(-7, 9);
+    expect(built.envelope.max.x).toBeCloseTo(547, 9);
+    expect(build({ springing: 'housed', jambLength: 800 }).joints.map(({ kind }) => kind)).toContain(
+      'housing',
+    );
+  });
+
+  test.each([
+    ['springing-too-steep', { rise: 260, springing: 'housed' as const }],
+    ['springing-flat', { jambLength: 800 }],
+    ['wall-too-thin', { springing: 'housed' as const, jointDepth: 17 }],
+  ])('%s is found', (code, parameters) => {
+    expect(codesOf(build(parameters))).toContain(code);
   });
 });
 

@@ -14,6 +14,8 @@ const corners: readonly FrameCorner[] = [
   'tongue',
   'housing-over',
   'housing-between',
+  'dowel',
+  'loose-tenon',
   'half-lap',
   'bridle',
   'mitre',

@@ -16,6 +16,8 @@ const joints = [
   'bridle',
   'scribed-moulding',
   'loose-tenon',
+  'dowel',
+  'half-lap',
 ] as const;
 
 const sensible: fc.Arbitrary<Partial<FramedDoorParameters>> = fc.record({

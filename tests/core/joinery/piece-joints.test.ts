@@ -5,6 +5,7 @@ import {
   defaultSettings,
   type BuiltPiece,
   type CarcaseParameters,
+  type DividersParameters,
   type HatchSurroundParameters,
   type StepParameters,
 } from '#core/joinery';
@@ -29,6 +30,13 @@ const carcase = (parameters: Partial<CarcaseParameters> & { readonly glue?: (typ
 const step = (parameters: Partial<StepParameters> & { readonly glue?: (typeof glues)[number] } = {}) =>
   buildKind('step', { totalRise: 1180, materials: { sides: 'ply18', treads: 'ply18' }, ...parameters });
 
+const dividers = (
+  parameters: Partial<DividersParameters> & { readonly glue?: (typeof glues)[number] } = {},
+) =>
+  buildKind('dividers', {
+    ...{ insideWidth: 820, insideDepth: 430, form: 'cells', materials: { dividers: 'ply9' } },
+    ...parameters,
+  });
 type SurroundExtra = { readonly glue?: (typeof glues)[number] };
 const surround = (parameters: Partial<HatchSurroundParameters> & SurroundExtra = {}) =>
   buildKind('hatch-surround', {
@@ -127,6 +135,32 @@ describe('a hatch surround', () => {
   });
 });
 
+describe('a tray of dividers', () => {
+  test.each(['box', 'rebate', 'butt'] as const)(
+    'with %s corners: its walls and the cells follow',
+    (walls) => {
+      const built = dividers({ walls });
+      expect(named(built, /^Wall/)).toHaveLength(4);
+      // the locker less 1, less two walls of 9 (joinery B15); a lip of 5 at each end (C8)
+      expect(worked(built, 'in_x')).toBe(820 - 1 - 18);
+      expect(worked(built, 'wall_z')).toBe(429 - 2 * { box: 0, rebate: 5, butt: 9 }[walls]);
+      expect(kindsOf(built)).toEqual(['cross-halving', walls, 'housing']);
+      expect(built.envelope.max.x - built.envelope.min.x).toBe(819);
+      expect(built.envelope.max.z - built.envelope.min.z).toBe(429);
+    },
+  );
+  test('without walls is as it was, in a locker', () => {
+    expect(dividers()).toEqual(dividers({ walls: 'none' }));
+    expect(named(dividers(), /^Wall/)).toEqual([]);
+  });
+  test('of thin plywood says what its corners do not hold', () => {
+    const thin = { materials: { dividers: 'ply6' } };
+    expect(codesOf(dividers({ walls: 'rebate', ...thin }))).toContain('rebate-too-shallow');
+    expect(codesOf(dividers({ walls: 'butt', ...thin }))).toContain('screw-into-end');
+    expect(codesOf(dividers({ walls: 'box', ...thin }))).not.toContain('joint-weak');
+  });
+});
+
 describe('the glue', () => {
   const slot = (built: BuiltPiece) =>
     named(built, /^Shelf 1/)[0]?.machining.flatMap((one) => (one.kind === 'recess' ? [one.box] : []))[0];
@@ -179,6 +213,18 @@ const steps = fc.record({
   fallsTo: fc.constantFrom('left' as const, 'right' as const),
 });
 
+const trays = fc.record({
+  insideWidth: fc.integer({ min: 300, max: 1200 }),
+  insideDepth: fc.integer({ min: 300, max: 800 }),
+  height: fc.integer({ min: 40, max: 200 }),
+  columns: fc.integer({ min: 1, max: 6 }),
+  rows: fc.integer({ min: 1, max: 5 }),
+  walls: fc.constantFrom('box' as const, 'rebate' as const, 'butt' as const),
+  form: fc.constantFrom('cells' as const, 'bins' as const),
+  binTaper: fc.integer({ min: 5, max: 25 }),
+  materials: fc.constantFrom({ dividers: 'ply9' }, { dividers: 'ply6' }),
+  glue: fc.constantFrom(...glues),
+});
 const rings = fc.record({
   width: fc.integer({ min: 350, max: 900 }),
   height: fc.integer({ min: 350, max: 900 }),
@@ -228,6 +274,33 @@ describe('always, whatever joint and glue:', () => {
           expect(expectEndsMeet(part, sides, { widths: [0.1, 0.45, 0.8], beyond })).toBeGreaterThan(0);
       }),
       { numRuns: 60 },
+    );
+  });
+  test('a tray is sound, its parts share no wood, its walls meet at the corners and its dividers meet its walls', () => {
+    fc.assert(
+      fc.property(trays, (parameters) => {
+        const built = dividers(parameters);
+        expectSound(built);
+        expectWords(built);
+        if (built.parts.length === 0) return;
+        expectWorking(built);
+        expectApart(built, 250);
+        const walls = named(built, /^Wall/);
+        for (const part of named(built, /^Divider/))
+          expect(expectEndsMeet(part, walls, { widths: [0.1, 0.5, 0.9], beyond })).toBeGreaterThan(0);
+        // every point of a corner is in a wall or within the gap of one
+        const v = (name: string) => worked(built, name);
+        const [low, t, far] = [v('fit') / 2, v('t'), v('fit') / 2 + v('wall_x')];
+        for (const x of [low, far - v('t')])
+          for (const z of [low, parameters.insideDepth - low - t])
+            for (const point of spreadPoints(
+              { x: x + 0.1, y: 0, z: -z - t + 0.1 },
+              { x: x + t - 0.1, y: parameters.height, z: -z - 0.1 },
+              40,
+            ))
+              expect(near(point).some((p) => walls.some((wall) => occupies(wall, p)))).toBe(true);
+      }),
+      { numRuns: 50 },
     );
   });
   test('a surround is sound, its parts share no wood, and its ring is whole at every depth', () => {

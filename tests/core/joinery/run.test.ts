@@ -276,3 +276,46 @@ test('a change of the width, which moves nearly every part, is rebuilt in under 
   // the middle one: the first still warms up, and one may fall on a collection of garbage
   expect(each.toSorted((a, b) => a - b)[3]).toBeLessThan(50);
 });
+
+// joinery B5: inset or overlaid fronts, box joints, runners as a drawer has them
+describe('drawers of a run', () => {
+  const ways = (['overlay', 'inset'] as const).flatMap((fronts) =>
+    (['bottom-notch', 'bottom', 'side-rail', 'metal'] as const).map((runner) => [fronts, runner] as const),
+  );
+  test.each(ways)('with fronts %s on %s are sound, and no two parts lie in the same wood', (fronts, runner) => {
+    const built = build({ fronts, runner, gap: runner === 'bottom-notch' ? 12 : 2 });
+    expectSound(built);
+    expectWords(built);
+    expect(built.findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
+    expectWorking(built);
+    expect(clashes(built)).toEqual([]);
+    const strips = runner === 'bottom-notch' || runner === 'bottom';
+    const names = new Set(built.parts.map(({ name }) => name.split(', ')[1]));
+    expect(names.has('runner')).toBe(strips);
+    expect(names.has('packer')).toBe(!strips);
+    expect(names.has('side rail')).toBe(runner === 'side-rail');
+  });
+  test('behind fronts in the openings the boxes begin behind them, and run plainly unless a lift is asked for', () => {
+    const built = build({ fronts: 'inset' });
+    expect(worked(built, 'd1_1_setback')).toBe(18);
+    expect(worked(built, 'front_front_w')).toBe(worked(built, 'front_wo') - 2 * 2);
+    expect(built.working.some(({ name }) => name === 'd1_1_notch_len')).toBe(false);
+    expect(worked(build(), 'd1_1_notch_len')).toBe(23);
+  });
+  test('doors in the openings lie in the plane of the frame, within their gaps', () => {
+    const built = build({ fronts: 'inset' });
+    const core = built.parts.find(({ name }) => name === 'Door 2.1, core');
+    expect(core?.placements.map(({ origin }) => origin.z)).toEqual([0]);
+  });
+  test('packers are as thick as the stile hides of the end of the carcase (joinery B5: seats parallel)', () => {
+    const built = build({ runner: 'metal' });
+    const thick = (name: string) => built.parts.find((part) => part.name === name)?.finished.thickness;
+    expect(thick('Drawer 1.1, packer, left')).toBe(50 - 12);
+    expect(thick('Drawer 1.1, packer, right')).toBe(25 - 12);
+    expect(thick('Drawer 1.3, packer, right')).toBe(50 - 12);
+  });
+  test('fronts thicker than the frame they stand in are refused', () => {
+    expect(codesOf(build({ fronts: 'inset', thickness: 16 }))).toContain('front-thicker-than-frame');
+    expect(codesOf(build({ thickness: 16 }))).not.toContain('front-thicker-than-frame');
+  });
+});

@@ -241,7 +241,7 @@ const mistakes: readonly Mistake[] = [
     // three rails of 30 and 4 to plane: 102, and two kerfs of 3
     ...{ rule: 'G22', mistake: 'the kerf forgotten', code: 'kerf-takes-a-strip', severity: 'note' },
     project: make(front({ width: 460, height: 640 }), { stock: [plank] }),
-    says: /^3 strips of 34 \(A5\) need 108 with the kerfs between them; board "plank" has 105 .* 3 too narrow\./,
+    says: /^3 strips of 34 \(A5, A10\) need 108 with the kerfs between them; the board 2400 × 105 × 27 has 105 .* 3 too narrow\./,
   },
   {
     ...{ rule: 'G23', mistake: 'a cut longer than the rail', code: 'cannot-be-sawn', severity: 'stop' },

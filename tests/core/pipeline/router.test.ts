@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
+import { solveCutting } from '#core/cutting';
 import { drawNest, drawRouterSheet } from '#core/drawing';
 import { boxOfOutline, flattenOutline, isInside } from '#core/geometry';
+import { solveNesting } from '#core/nesting';
 import {
   listParts,
   listShopping,
@@ -38,7 +40,11 @@ describe('parts cut by their outlines on the router', async () => {
   const understanding = understandProject(project);
   const solveLp = await loadGlpk();
   const tools = { solveLp, clock: () => 0, work: 3000, seed: 1 };
-  const { planned, routed } = planEverything(understanding, tools);
+  const { planned, routed } = await planEverything(understanding, {
+    clock: tools.clock,
+    cut: (job) => Promise.resolve(solveCutting(job, tools)),
+    nest: (job) => Promise.resolve(solveNesting(job, tools)),
+  });
   const [first] = routed;
   if (!first) throw new Error('nothing laid');
 

@@ -31,13 +31,9 @@ const project: Project = {
   })),
 };
 
+const tools = { solveLp: await loadGlpk(), clock: () => 0, work: 2000, seed: 1 };
 const understanding = understandProject(project);
-const planned = planGroups(understanding.groups, {
-  solveLp: await loadGlpk(),
-  clock: () => 0,
-  work: 2000,
-  seed: 1,
-});
+const planned = planGroups(understanding.groups, tools);
 
 test('a panel wider than the boards is cut as its staves, bought as their boards and labelled stave by stave', () => {
   expect(understanding.findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
@@ -96,4 +92,31 @@ test('another board on the rack makes other staves at once, the same as afresh',
   expect(understandProject(wider, before)).toEqual(understandProject(wider));
   const narrow = { ...project, stock: [board({ width: 90 })] };
   expect(understandProject(narrow, before).pieces[0]?.parts[0]?.staves?.count).toBe(4);
+});
+
+test('leaves of a book match are sawn as blanks for two, and each is labelled with the board it comes from', () => {
+  const [piece] = project.pieces;
+  if (piece?.kind !== 'free-panel') throw new Error('another kind');
+  const book: Project = {
+    ...project,
+    pieces: [{ ...piece, parameters: { ...piece.parameters, thickness: 9, match: 'book' } }],
+  };
+  const known = understandProject(book);
+  // 300 + 6 + 2·3 = 312, four leaves of 78 out of two blanks
+  expect(known.groups.flatMap(({ job }) => job.parts)).toEqual([
+    { id: 'A1', length: 925, width: 78, count: 2, turn: false },
+  ]);
+  const plans = planGroups(known.groups, tools);
+  const [first] = plans;
+  if (!first) throw new Error('nothing planned');
+  const labels = labelTexts(book, known, plans);
+  expect(labels.map(({ name }) => name)).toEqual([1, 2, 3, 4].map((n) => `Panel, stave ${n} of 4`));
+  expect(labels[0]?.stock).toBe(labels[1]?.stock);
+  const command = cutStockCommand(book, known, { ...first, index: 0 });
+  expect(command?.made).toMatchObject([{ part: 'A1' }]);
+  const next = command && applyCommand(book, command);
+  if (!next?.ok) throw new Error('refused');
+  const placed = first.plan.layouts[0]?.placed.length ?? 0;
+  const left = understandProject(next.value).groups.flatMap(({ job }) => job.parts);
+  expect(left.reduce((sum, { count = 1 }) => sum + count, 0)).toBe(2 - placed);
 });

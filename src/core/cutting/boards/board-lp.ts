@@ -147,7 +147,8 @@ export function exchange(
     const from = row * rows;
     const share = (inverse[from + leaving] as number) / pivot;
     if (share === 0) continue;
-    for (const i of touched) inverse[from + i] = (inverse[from + i] as number) - (column[i] as number) * share;
+    for (const i of touched)
+      inverse[from + i] = (inverse[from + i] as number) - (column[i] as number) * share;
     inverse[from + leaving] = share;
     prices[row] = (prices[row] as number) + reduced * share;
   }

@@ -5,6 +5,8 @@ export interface Rest {
   /** Lengths by row, and how many of each are left. */
   readonly lengths: Int32Array;
   readonly left: Int32Array;
+  /** What each part is worth in boards; no board can hold more than 1. */
+  readonly worths: Float64Array;
   /** Parts that may be tried in all. */
   readonly mostTries: number;
 }
@@ -13,89 +15,115 @@ export interface Rest {
 export type BoardFill = readonly number[];
 
 interface Completion {
-  readonly length: number;
-  readonly lengths: Int32Array;
+  readonly rest: Rest;
   readonly left: Int32Array;
   /** Rows, longest part first. */
   readonly order: readonly number[];
-  tries: number;
+  /** What was found not to fit into the boards left. */
+  readonly hopeless: Set<string>;
   readonly fills: number[][];
+  tries: number;
+}
+
+/** What may still be lost: length wasted, and worth below 1 a board. */
+interface Budget {
+  readonly waste: number;
+  readonly worth: number;
 }
 
 /**
- * Fills a given number of boards completely enough for all that is left: the longest part opens a board, its companions
- * are tried by little waste first, and the waste of all boards is a budget (bin completion, Korf 2002; from memory).
- * Null when the tries run out or there is no way.
+ * Fills a given number of boards with all that is left. The longest part opens a board, its companions are tried by
+ * little waste first; the waste of all boards is a budget, and so is what they are worth less than their price (bin
+ * completion, Korf 2002, with the prices of the relaxed program; from memory). `impossible` is proven; `unknown`: the
+ * tries ran out.
  */
-export function completeBoards(rest: Rest): readonly BoardFill[] | null {
-  const rows = Array.from(rest.lengths.keys()).filter((row) => (rest.left[row] as number) > 0);
-  const total = rows.reduce((sum, row) => sum + (rest.lengths[row] as number) * (rest.left[row] as number), 0);
-  const budget = rest.boards * rest.length - total;
-  if (budget < 0) return null;
-  const completion: Completion = {
-    length: rest.length,
-    lengths: rest.lengths,
-    left: rest.left.slice(),
-    order: rows.sort((a, b) => (rest.lengths[b] as number) - (rest.lengths[a] as number)),
-    tries: rest.mostTries,
-    fills: [],
+export function completeBoards(rest: Rest): readonly BoardFill[] | 'impossible' | 'unknown' {
+  const { lengths, left, worths } = rest;
+  const rows = Array.from(lengths.keys()).filter((row) => (left[row] as number) > 0);
+  const total = (of: ArrayLike<number>) =>
+    rows.reduce((sum, row) => sum + (of[row] as number) * (left[row] as number), 0);
+  const budget = {
+    waste: rest.boards * rest.length - total(lengths),
+    worth: rest.boards - total(worths) + tolerance,
   };
-  return fillNext(completion, budget) ? completion.fills : null;
+  if (budget.waste < 0 || budget.worth < 0) return 'impossible';
+  const completion: Completion = {
+    rest,
+    left: left.slice(),
+    order: rows.sort((a, b) => (lengths[b] as number) - (lengths[a] as number)),
+    hopeless: new Set(),
+    fills: [],
+    tries: rest.mostTries,
+  };
+  if (fillNext(completion, budget)) return completion.fills;
+  return completion.tries < 0 ? 'unknown' : 'impossible';
 }
 
-function fillNext(completion: Completion, budget: number): boolean {
-  const { order, left, lengths, length, fills } = completion;
+/** Worths are sums of rounded numbers. */
+const tolerance = 1e-6;
+
+function fillNext(completion: Completion, budget: Budget): boolean {
+  const { rest, order, left, fills, hopeless } = completion;
   const first = order.findIndex((row) => (left[row] as number) > 0);
   if (first < 0) return true;
+  const key = left.join();
+  if (hopeless.has(key)) return false;
   const row = order[first] as number;
   left[row] = (left[row] as number) - 1;
-  const ways = listCompanions(completion, first, length - (lengths[row] as number), budget);
-  for (const { parts, waste } of ways) {
+  const opened = {
+    from: first,
+    space: rest.length - (rest.lengths[row] as number),
+    worth: rest.worths[row] as number,
+  };
+  for (const { parts, waste, worth } of listCompanions(completion, opened, budget)) {
     for (const each of parts) left[each] = (left[each] as number) - 1;
     fills.push([row, ...parts]);
-    if (fillNext(completion, budget - waste)) return true;
+    if (fillNext(completion, { waste: budget.waste - waste, worth: budget.worth - (1 - worth) })) return true;
     fills.pop();
     for (const each of parts) left[each] = (left[each] as number) + 1;
     if (completion.tries < 0) break;
   }
   left[row] = (left[row] as number) + 1;
+  if (completion.tries >= 0 && hopeless.size < mostRemembered) hopeless.add(key);
   return false;
 }
+
+const mostRemembered = 100_000;
 
 interface Companions {
   readonly parts: readonly number[];
   readonly waste: number;
+  readonly worth: number;
 }
 
-/** All sets of parts that leave no more waste than allowed, little waste and few parts first. */
+/** All sets of parts beside the first that stay within the budget, little waste and few parts first. */
 function listCompanions(
   completion: Completion,
-  from: number,
-  room: number,
-  budget: number,
+  opened: { readonly from: number; readonly space: number; readonly worth: number },
+  budget: Budget,
 ): readonly Companions[] {
-  const { order, left, lengths } = completion;
+  const { order, left, rest } = completion;
   const found: Companions[] = [];
   const parts: number[] = [];
-  const add = (at: number, space: number): void => {
-    if (--completion.tries < 0 || found.length >= mostWays) return;
+  const add = (from: number, space: number, worth: number): void => {
     let fits = false;
-    for (let i = at; i < order.length; i++) {
+    for (let i = from; i < order.length; i++) {
       const row = order[i] as number;
-      const length = lengths[row] as number;
+      const length = rest.lengths[row] as number;
       if (length > space || (left[row] as number) === 0) continue;
       fits = true;
+      if (--completion.tries < 0) return;
       left[row] = (left[row] as number) - 1;
       parts.push(row);
-      add(i, space - length);
+      add(i, space - length, worth + (rest.worths[row] as number));
       parts.pop();
       left[row] = (left[row] as number) + 1;
     }
-    // a set to which more could be added is dominated by the one with it
-    if (!fits && space <= budget) found.push({ parts: parts.slice(), waste: space });
+    // a set to which a part could be added need not be tried: the one with it does as well
+    if (!fits && space <= budget.waste && 1 - worth <= budget.worth) {
+      found.push({ parts: parts.slice(), waste: space, worth });
+    }
   };
-  add(from, room);
+  add(opened.from, opened.space, opened.worth);
   return found.sort((a, b) => a.waste - b.waste || a.parts.length - b.parts.length);
 }
-
-const mostWays = 400;

@@ -1,4 +1,5 @@
 import type { Random } from '#core/numerics';
+import type { Bin } from '../model.ts';
 import { changeDemand, copyBoardLp, restore, valueOf } from './board-lp.ts';
 import type { BoardLp, Pattern } from './board-lp.ts';
 import type { BoardRows } from './board-rows.ts';
@@ -23,6 +24,8 @@ export interface BoardDive {
   readonly discrepancies: number;
   /** Leaves it to chance among the likely. */
   readonly daring: number;
+  /** What each part is worth in boards at the best prices; no board holds more than 1. */
+  readonly worths: Float64Array;
 }
 
 /** A state on the way down: what is fixed, and the program of the rest. */
@@ -143,14 +146,23 @@ function listLikely({ board, random, daring }: BoardDive, { lp }: State, most: n
 }
 
 /** The last boards by trying, where all are of one length and the target says how many there may be. */
-function complete({ board, target }: BoardDive, { lp, fixed, cost }: State): readonly CutBoard[] | null {
-  const [bin, ...others] = board.bins;
-  if (!bin || others.length > 0 || bin.hasKeepOut || target === Infinity || bin.cost <= 0) return null;
-  const boards = Math.floor((target - cost) / bin.cost + slack);
+function complete(dive: BoardDive, { lp, fixed, cost }: State): readonly CutBoard[] | null {
+  const bin = onlyBin(dive.board);
+  if (!bin || dive.target === Infinity) return null;
+  const boards = Math.floor((dive.target - cost) / bin.cost + slack);
   if (boards > mostBoards || boards < 1) return null;
   const left = Int32Array.from({ length: lp.kinds }, (_, row) => Math.round(lp.demand[row] as number));
-  const fills = completeBoards({ length: bin.length, boards, lengths: board.lengths, left, mostTries: 60_000 });
-  return fills && [...fixed, ...fills.map((rows) => ({ bin: bin.index, rows }))];
+  const { lengths } = dive.board;
+  const { worths } = dive;
+  const fills = completeBoards({ length: bin.length, boards, lengths, left, worths, mostTries: 60_000 });
+  if (typeof fills === 'string') return null;
+  return [...fixed, ...fills.map((rows) => ({ bin: bin.index, rows }))];
+}
+
+/** The one stock of a job, where boards of it can be counted out; else null. */
+export function onlyBin({ bins }: BoardRows): Bin | null {
+  const [bin, ...others] = bins;
+  return bin && others.length === 0 && !bin.hasKeepOut && bin.cost > 0 && bin.length > 0 ? bin : null;
 }
 
 /** More boards than this are too many to try. */

@@ -55,7 +55,12 @@ export function startCentre({ bins, lengths }: BoardRows): Centre {
  * Prices all boards exactly, first between the centre and the prices of the program (Wentges 1997, from memory), then at
  * the latter, and adds what helps and a few rows unlike the best.
  */
-export function priceBoardRows(board: BoardRows, lp: BoardLp, centre: Centre, variations: number): RowPricing {
+export function priceBoardRows(
+  board: BoardRows,
+  lp: BoardLp,
+  centre: Centre,
+  variations: number,
+): RowPricing {
   const own = Float64Array.from({ length: lp.kinds }, (_, i) => Math.max(0, lp.prices[i] as number));
   const between = own.map((price, i) => leaning * (centre.prices[i] as number) + (1 - leaning) * price);
   const first = priceAt(board, lp, { prices: between, centre, variations });
@@ -92,7 +97,8 @@ function priceOnce(board: BoardRows, lp: BoardLp, worths: Float64Array, most: Fl
     const row = readRow(board.tables, parts, bin.length);
     if (most) most[bin.index] = row.worth;
     if (bin.hasKeepOut || row.rows.length === 0) continue;
-    if (reducedCostOf(lp, patternOf(board, bin, row)) < gain && addPattern(board, bin, row.rows, row.counts)) added++;
+    if (reducedCostOf(lp, patternOf(board, bin, row)) < gain && addPattern(board, bin, row.rows, row.counts))
+      added++;
     row.rows.forEach((kind) => used.add(kind));
   }
   for (const kind of used) worths[kind] = (worths[kind] as number) * 0.7;
@@ -116,7 +122,12 @@ function patternOf(
 }
 
 /** What the rest must cost at least by these prices. */
-function boundAt({ model, kinds, countRows }: BoardRows, lp: BoardLp, worths: Float64Array, most: Float64Array): number {
+function boundAt(
+  { model, kinds, countRows }: BoardRows,
+  lp: BoardLp,
+  worths: Float64Array,
+  most: Float64Array,
+): number {
   const prices = new Float64Array(model.kinds.length);
   const demand = new Float64Array(model.kinds.length);
   kinds.forEach((kind, row) => {

@@ -83,7 +83,11 @@ function splitAll({ lengths, counts, worths }: RowParts, longest: number): Lots 
 }
 
 /** The worthiest row of a length not above the longest. */
-export function readRow({ best, bits, lots, longest }: RowTables, parts: RowParts, length: number): FilledRow {
+export function readRow(
+  { best, bits, lots, longest }: RowTables,
+  parts: RowParts,
+  length: number,
+): FilledRow {
   const words = (longest >> 5) + 1;
   const rows: number[] = [];
   const counts: number[] = [];

@@ -1,5 +1,5 @@
 import type { MaterialId } from '../ids.ts';
-import type { EndOnFace } from '../joints/end-on-face.ts';
+import type { EndOnFace } from '../joints/joint-kinds.ts';
 
 /**
  * Parameters of a carcase against the hull: two ends shaped to it, shelves, cleats and top rails behind a front (joinery B7).

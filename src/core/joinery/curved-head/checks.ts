@@ -6,6 +6,9 @@ import type { JoinerySettings } from '../piece-types.ts';
 
 const show = formatNumber;
 
+const steepestDegrees = 70;
+const steepest = Math.sin((steepestDegrees * Math.PI) / 180);
+const flattest = 45; // degrees a saw tilts (joinery C20)
 const fewestPlies = 5; // preferred (joinery B17)
 
 /** A rise of more than half the span, or plies without end. */
@@ -18,6 +21,17 @@ export function refuseHead({ book: { value: v }, choices }: HeadLayout): readonl
         message: `A rise of ${show(v('f'))} is more than half of the span of ${show(v('c'))}: no arc of a circle springs like that.`,
         remedy: `Make the rise ${show(v('c') / 2)} or less.`,
         source: 'joinery B17',
+      },
+    ];
+  }
+  if (choices.springing !== 'butt' && v('c') / 2 + v('e_s') > v('R') * steepest) {
+    return [
+      {
+        severity: 'stop',
+        code: 'springing-too-steep',
+        message: `The head rises ${show(v('a'))}° at the springings; run on ${show(v('e_s'))} into the jambs it would turn past ${steepestDegrees}°, more along them than into them.`,
+        remedy: 'Let it butt on the ends of the jambs, or take less rise or depth.',
+        source: 'joinery B17, common practice',
       },
     ];
   }
@@ -38,8 +52,27 @@ export function checkHead(layout: HeadLayout, settings: JoinerySettings): readon
   const { say, all } = openFindings();
   if (layout.choices.method === 'laminated') checkPlies(say, layout);
   else checkSawn(say, layout);
+  checkSpringings(say, layout);
   checkMoisture(say, settings, true);
   return all();
+}
+
+/** The joints with the jambs (joinery B17, B1.10, C0.2). */
+function checkSpringings(say: Say, { book, choices }: HeadLayout): void {
+  const v = book.value;
+  if (choices.springing === 'housed' || choices.springing === 'rebated') {
+    const what = choices.springing === 'housed' ? 'housing' : 'rebate';
+    checkWall(say, `Jamb behind the ${what} of the head`, v('tj') - v('e_s'), v('tj'));
+  }
+  if (choices.springing === 'halved') {
+    checkWall(say, 'Half of the lap over the jamb', v('depth') / 2, v('depth'));
+  }
+  if (choices.springing !== 'butt' || !book.has('jamb_L') || 90 - v('a') <= flattest) return;
+  say('warn', 'springing-flat', {
+    message: `The head comes to the jambs ${show(v('a'))}° off level: their tops would be sawn ${show(90 - v('a'))}° off square, ${show(v('jamb_over'))} long.`,
+    remedy: 'House the head in the jambs, or stand it in a rebate.',
+    source: 'joinery B17',
+  });
 }
 
 function checkPlies(say: Say, { book }: HeadLayout): void {

@@ -49,6 +49,8 @@ const mustBePositive = [
   'tenon_b',
   'tenon_W',
   'tenon_L',
+  'e_s',
+  'jamb_L',
 ];
 
 function choose(piece: CurvedHead, context: BuildContext) {

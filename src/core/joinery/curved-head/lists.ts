@@ -5,11 +5,49 @@ import type { AssemblyStep, Fixing, Joint, Part } from '../types.ts';
 
 const show = formatNumber;
 
-/** Joints between plies, or at the crown (joinery B17, C3). */
-export function curvedHeadJoints(
-  { book, choices, segments }: HeadLayout,
-  parts: readonly Part[],
-): readonly Joint[] {
+/** Joints between plies, at the crown and with the jambs (joinery B17, C3, C6 to C8). */
+export function curvedHeadJoints(layout: HeadLayout, parts: readonly Part[]): readonly Joint[] {
+  return [...headJoints(layout, parts), ...jambJoints(layout, parts)];
+}
+
+const springingKinds = { butt: 'butt', housed: 'housing', rebated: 'rebate', halved: 'half-lap' } as const;
+
+/** Joints of the head with the jambs that are made with it. */
+function jambJoints(layout: HeadLayout, parts: readonly Part[]): readonly Joint[] {
+  const jambs = parts.filter(({ name }) => name.startsWith('Jamb'));
+  const laid = parts.filter(({ name, placements }) => placements.length > 0 && /^(Ply|Head)/.test(name));
+  const [first] = laid;
+  const last = layout.segments === 2 ? laid[1] : first;
+  return jambs.map((jamb, i) => ({
+    kind: springingKinds[layout.choices.springing],
+    between: [(i === 0 ? first : last)?.id ?? '', jamb.id],
+    count: 1,
+    settings: springingSettings(layout),
+  }));
+}
+
+function springingSettings({ book, choices }: HeadLayout): readonly string[] {
+  const v = book.value;
+  switch (choices.springing) {
+    case 'butt':
+      return [`Ends of the head square to the curve, ${show(v('a'))}° off level; tops of the jambs to them.`];
+    case 'housed':
+      return [
+        `Ends of the head plumb, ${show(v('e_s'))} beyond the springings; its section knifed on the faces of the jambs, housed ${show(v('e_s'))} deep.`,
+      ];
+    case 'rebated':
+      return [
+        `Ends of the head plumb, ${show(v('e_s'))} beyond the springings; a step ${show(v('e_s'))} deep in the tops of the jambs, its seat along the curve. Two screws through the jamb into each end.`,
+      ];
+    case 'halved':
+      return [
+        `Ends of the head plumb with the outside of the jambs; half of ${show(v('depth'))} from the back of the head and from the face of the jambs, shoulders plumb and along the curve.`,
+      ];
+  }
+}
+
+/** Joints between plies, or at the crown. */
+function headJoints({ book, choices, segments }: HeadLayout, parts: readonly Part[]): readonly Joint[] {
   const v = book.value;
   if (choices.method === 'laminated') {
     const plies = parts.filter(({ placements, name }) => placements.length > 0 && name.startsWith('Ply'));
@@ -74,14 +112,43 @@ export function curvedHeadSteps(layout: HeadLayout, parts: readonly Part[]): rea
       take: ['template', 'pencil', 'tape'],
     },
     ...(choices.method === 'laminated' ? laminate(layout, parts) : saw(layout, parts)),
+    ...makeJambs(layout, parts),
     {
       id: 'fit',
-      text: `Cut the ends square to the curve at the springings, ${show(v('a'))}° off level, and fit them to the housings or rebates of the jambs on the bench; check the span of ${show(v('c'))} at the foot of the jambs too.`,
+      text: `${wordFit(layout)} Check the span of ${show(v('c'))} at the foot of the jambs too.`,
       place: 'workshop',
       minutes: 60,
       parts: parts.filter(({ placements }) => placements.length > 0),
     },
   ]);
+}
+
+function makeJambs({ book }: HeadLayout, parts: readonly Part[]): readonly StepDraft[] {
+  if (!book.has('jamb_L')) return [];
+  const v = book.value;
+  return [
+    {
+      id: 'jambs',
+      text: `Plane both jambs ${show(v('tj'))} thick, ${show(v('depth'))} wide, and cut them ${show(v('jamb_L'))} long, ${show(v('jamb_over'))} of it over the springings; mark them as a pair, the springings across both.`,
+      place: 'workshop',
+      minutes: 45,
+      parts: parts.filter(({ name }) => name.startsWith('Jamb')),
+    },
+  ];
+}
+
+function wordFit({ book, choices }: HeadLayout): string {
+  const v = book.value;
+  if (choices.springing === 'butt') {
+    return `Cut the ends square to the curve at the springings, ${show(v('a'))}° off level, and fit the jambs to them on the bench.`;
+  }
+  const jambs = book.has('jamb_L') ? 'the jambs' : 'the jambs, made elsewhere,';
+  const how = {
+    housed: `knife the section of the head on ${jambs} and house it ${show(v('e_s'))} deep, 15 of wood above it`,
+    rebated: `cut a step ${show(v('e_s'))} deep in the tops of ${jambs}, its seat along the curve`,
+    halved: `halve the head from the back and ${jambs} from the face, half of ${show(v('depth'))} each`,
+  }[choices.springing];
+  return `Cut the ends of the head plumb, ${show(v('e_s'))} beyond the springings; ${how}. Dry fit on the bench.`;
 }
 
 function laminate({ book: { value: v } }: HeadLayout, parts: readonly Part[]): readonly StepDraft[] {

@@ -50,6 +50,37 @@ const how: readonly ParameterInfo[] = [
   }),
 ];
 
+const springings: readonly ParameterInfo[] = [
+  choiceOf('Springings', 'springing', 'Head and jambs', {
+    choices: {
+      butt: 'Butt, square to the curve',
+      housed: 'Housed, the head let into the jambs',
+      rebated: 'Rebated, the head in a step of the jambs',
+      halved: 'Halved, the head lapped over the jambs',
+    },
+    help: 'All but the butt let the head run on beyond the springings, its ends plumb.',
+  }),
+  numberOf('Springings', 'jambLength', 'Jambs, from the springings to the foot', {
+    from: 200,
+    to: 2200,
+    help: 'Left out: they are made elsewhere, and only the head is cut for them.',
+  }),
+  numberOf('Springings', 'jambThickness', 'Jambs, thickness', { usual: 20, from: 15, to: 60 }),
+  numberOf('Springings', 'jointDepth', 'Into the jambs', {
+    from: 4,
+    to: 30,
+    help: 'Left out: 7 of a housing, half of the jamb of a rebate.',
+    when: { key: 'springing', is: ['housed', 'rebated'] },
+  }),
+  numberOf('Springings', 'horn', 'Jamb above the head', {
+    usual: 15,
+    from: 15,
+    to: 200,
+    help: 'A housing needs 15 of wood beyond it.',
+    when: { key: 'springing', is: ['housed'] },
+  }),
+];
+
 const material = (
   key: keyof CurvedHeadParameters['materials'],
   label: string,
@@ -71,6 +102,7 @@ const material = (
 export const curvedHeadParameters: readonly ParameterInfo[] = [
   ...size,
   ...how,
+  ...springings,
   material('head', 'Head', 'solid'),
   material('mould', 'Mould', 'sheet'),
 ];

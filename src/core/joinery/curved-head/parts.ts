@@ -1,6 +1,8 @@
-import { circleOutline, type Outline, type Placement, type Point } from '#core/geometry';
+import { circleOutline, type Point } from '#core/geometry';
 import { formatNumber } from '#core/units';
 import type { HeadLayout } from './sizes.ts';
+import { jambDrafts, lapCuts } from './jambs.ts';
+import { evenSector, placeSector, pointAt, sectorOutline, type Sector, type SectorEnd } from './sector.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Machining, Part } from '../types.ts';
@@ -14,51 +16,21 @@ const clampHole = { diameter: 40, below: 50, pitch: 120 } as const; // common pr
  * y up, z to the viewer, z = 0 on the face. Mould and spare ply are made but lie nowhere in the piece.
  */
 export function curvedHeadParts(piece: Piece, layout: HeadLayout): readonly Part[] {
-  const drafts = layout.choices.method === 'laminated' ? laminateDrafts(layout) : sawnDrafts(layout);
+  const made = layout.choices.method === 'laminated' ? laminateDrafts(layout) : sawnDrafts(layout);
+  const drafts = [...made, ...jambDrafts(layout)];
   return drafts.map((draft, i) => makePart(piece, { ...draft, number: i + 1 }));
 }
 
 type Draft = Omit<PartDraft, 'number'>;
 
-/** A ring sector in its own frame: x along the chord of its outer face, y from the crown inwards; half angle in radians. */
-interface Sector {
-  readonly inner: number;
-  readonly outer: number;
-  readonly half: number;
-}
-
-/** A point of a sector, `turn` clockwise from its middle. */
-function pointAt({ outer, half }: Sector, radius: number, turn: number): Point {
-  return { x: outer * Math.sin(half) + radius * Math.sin(turn), y: outer - radius * Math.cos(turn) };
-}
-
-function sectorOutline(sector: Sector): Outline {
-  const { inner, outer, half } = sector;
-  const bulge = Math.tan(half / 2);
-  return [
-    { ...pointAt(sector, outer, -half), bulge },
-    pointAt(sector, outer, half),
-    { ...pointAt(sector, inner, half), bulge: -bulge },
-    pointAt(sector, inner, -half),
-  ];
-}
-
-/** Where a sector lies whose middle is `turn` clockwise from the crown. */
-function placeSector({ book: { value: v } }: HeadLayout, { outer, half }: Sector, turn: number): Placement {
-  const [s, c] = [Math.sin(turn), Math.cos(turn)];
-  const back = outer * Math.sin(half);
-  const origin = { x: v('c') / 2 + outer * s - back * c, y: v('f') - v('R') + outer * c + back * s, z: 0 };
-  return placeAt(origin, { x: c, y: -s, z: 0 }, { x: -s, y: -c, z: 0 });
-}
-
 function laminateDrafts(layout: HeadLayout): readonly Draft[] {
   const { book, choices } = layout;
   const v = book.value;
-  const half = v('a') * radians;
   const strip = { length: v('ply_L'), width: v('ply_W'), thickness: v('t') };
   const common = { material: choices.stock.head, cut: strip, rough: strip } as const;
   const bent = Array.from({ length: choices.plies }, (_, i): Draft => {
-    const sector = { inner: v('R') + i * v('t'), outer: v('R') + (i + 1) * v('t'), half };
+    const [inner, outer] = [v('R') + i * v('t'), v('R') + (i + 1) * v('t')];
+    const sector = evenSector(inner, outer, endOf(layout, inner, outer));
     const [length, width] = [`ply${i + 1}_W`, `ply${i + 1}_H`];
     return {
       ...common,
@@ -66,6 +38,7 @@ function laminateDrafts(layout: HeadLayout): readonly Draft[] {
       finished: { length: v(length), width: v(width), thickness: v('depth') },
       working: { length, width, thickness: 'depth' },
       outline: sectorOutline(sector),
+      machining: lapCuts(layout, sector, 0, [-1, 1]),
       placements: [placeSector(layout, sector, 0)],
       faceSide: 'face side to the front of the head',
       notes: [
@@ -74,6 +47,14 @@ function laminateDrafts(layout: HeadLayout): readonly Draft[] {
     };
   });
   return [...bent, spareDraft(layout, common), mouldDraft(layout)];
+}
+
+/** Half the angle of a head on its outer and inner face: square to the curve, or plumb beyond the springing. */
+function endOf({ book }: HeadLayout, inner: number, outer: number): SectorEnd {
+  const v = book.value;
+  if (!book.has('e_s')) return { outer: v('a') * radians, inner: v('a') * radians };
+  const end = v('c') / 2 + v('e_s');
+  return { outer: Math.asin(end / outer), inner: Math.asin(end / inner) };
 }
 
 function spareDraft(
@@ -127,10 +108,11 @@ function mouldDraft({ book, choices }: HeadLayout): Draft {
 function sawnDrafts(layout: HeadLayout): readonly Draft[] {
   const { book, choices, segments } = layout;
   const v = book.value;
-  const sector = { inner: v('R'), outer: v('R') + v('w'), half: v('h') * radians };
+  const [inner, outer] = [v('R'), v('R') + v('w')];
+  const tip = endOf(layout, inner, outer);
   const segment = (
     name: string,
-    turn: number,
+    { sector, turn }: { readonly sector: Sector; readonly turn: number },
     machining: readonly Machining[],
     hand: Part['hand'],
   ): Draft => ({
@@ -146,34 +128,48 @@ function sawnDrafts(layout: HeadLayout): readonly Draft[] {
     faceSide: 'face side to the front of the head',
     notes: ['Grain along the chord. Sawn outside the line, faired to a template.'],
   });
-  if (segments === 1) return [segment('Head', 0, [], 'none')];
+  if (segments === 1) {
+    const whole = { sector: evenSector(inner, outer, tip), turn: 0 };
+    return [segment('Head', whole, lapCuts(layout, whole.sector, 0, [-1, 1]), 'none')];
+  }
+  const half = v('h') * radians;
+  const crown = { outer: half, inner: half };
+  const far = { outer: tip.outer - half, inner: tip.inner - half };
+  const flip = (end: SectorEnd): SectorEnd => ({ outer: -end.outer, inner: -end.inner });
+  const left = { sector: { inner, outer, start: flip(far), end: crown }, turn: -half };
+  const right = { sector: { inner, outer, start: flip(crown), end: far }, turn: half };
+  const laps = ({ sector, turn }: typeof left, side: 1 | -1) => lapCuts(layout, sector, turn, [side]);
   return [
-    segment('Head, left half', -sector.half, [pocket(layout, sector, 1)], 'left'),
-    segment('Head, right half', sector.half, [pocket(layout, sector, -1)], 'right'),
-    {
-      name: 'Loose tenon',
-      material: choices.stock.head,
-      finished: { length: v('tenon_L'), width: v('tenon_W'), thickness: v('tenon_t') },
-      working: { length: 'tenon_L', width: 'tenon_W', thickness: 'tenon_t' },
-      placements: [
-        placeAt(
-          {
-            x: (v('c') - v('tenon_L')) / 2,
-            y: v('f') + (v('w') + v('tenon_W')) / 2,
-            z: -(v('depth') - v('tenon_t')) / 2,
-          },
-          { x: 1, y: 0, z: 0 },
-          { x: 0, y: -1, z: 0 },
-        ),
-      ],
-      faceSide: 'either; both long edges rounded as the pocket',
-    },
+    segment('Head, left half', left, [pocket(layout, left.sector, 1), ...laps(left, -1)], 'left'),
+    segment('Head, right half', right, [pocket(layout, right.sector, -1), ...laps(right, 1)], 'right'),
+    crownTenon(layout),
   ];
+}
+
+function crownTenon({ book: { value: v }, choices }: HeadLayout): Draft {
+  return {
+    name: 'Loose tenon',
+    material: choices.stock.head,
+    finished: { length: v('tenon_L'), width: v('tenon_W'), thickness: v('tenon_t') },
+    working: { length: 'tenon_L', width: 'tenon_W', thickness: 'tenon_t' },
+    placements: [
+      placeAt(
+        {
+          x: (v('c') - v('tenon_L')) / 2,
+          y: v('f') + (v('w') + v('tenon_W')) / 2,
+          z: -(v('depth') - v('tenon_t')) / 2,
+        },
+        { x: 1, y: 0, z: 0 },
+        { x: 0, y: -1, z: 0 },
+      ),
+    ],
+    faceSide: 'either; both long edges rounded as the pocket',
+  };
 }
 
 /** The pocket of the loose tenon in the end of a half that meets the crown: `side` 1 at its right end, -1 at its left. */
 function pocket({ book: { value: v } }: HeadLayout, sector: Sector, side: 1 | -1): Machining {
-  const turn = side * sector.half;
+  const turn = (side === 1 ? sector.end : sector.start).outer;
   const inwards = { x: -side * Math.cos(turn), y: -side * Math.sin(turn) };
   const middle = (sector.inner + sector.outer) / 2;
   const corner = (radius: number, into: number): Point => {

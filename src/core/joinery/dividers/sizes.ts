@@ -72,8 +72,7 @@ export function workOutDividers(choices: DividersChoices): DividersLayout {
   const { columns, rows } = choices.form === 'bins' ? sizeBins(choices, book) : sizeCells(choices, book);
   const inX = places(book, 'x', choices.form === 'bins' ? closes(book, 'x', columns) : columns - 1);
   const inZ = places(book, 'z', choices.form === 'bins' ? closes(book, 'z', rows) : rows - 1);
-  const [deep, wide] =
-    choices.walls === 'none' ? ['Di - fit', 'Wi - fit'] : ['in_z + 2*let', 'in_x + 2*let'];
+  const [deep, wide] = choices.walls === 'none' ? ['Di - fit', 'Wi - fit'] : ['in_z + 2*let', 'in_x + 2*let'];
   if (inX.length > 0) book.work('L_back', deep, 'dividers front to back, length', rule);
   if (inZ.length > 0) book.work('L_across', wide, 'dividers across, length', rule);
   if (inX.length > 0 && inZ.length > 0) {

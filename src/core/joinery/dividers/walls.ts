@@ -54,11 +54,7 @@ export function cornerJoint({ book, choices }: DividersLayout): WorkedJoint & {
 }
 
 /** The housing of a divider in a wall; null where the walls are too thin for one. */
-function dividerJoint(
-  { book, choices }: DividersLayout,
-  wall: Wall,
-  at: number,
-): WorkedJoint | null {
+function dividerJoint({ book, choices }: DividersLayout, wall: Wall, at: number): WorkedJoint | null {
   const v = book.value;
   if (v('let') === 0) return null;
   const along = wall === 'front' || wall === 'back' ? 'wall_x' : 'wall_z';

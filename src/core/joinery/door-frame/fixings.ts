@@ -1,4 +1,5 @@
 import type { FrameLayout } from './layout.ts';
+import { pluggedFixings } from './plugged.ts';
 import { coveredFaces } from './trim-sizes.ts';
 import { fixingSpacing } from '../rules.ts';
 import type { Fixing, Part } from '../types.ts';
@@ -36,6 +37,7 @@ export function frameFixings(layout: FrameLayout, parts: readonly Part[]): reado
     ...(corners
       ? [{ item: screw(near + 45), quantity: corners, use: 'frame corners', source: 'joinery B1, C1' }]
       : []),
+    ...pluggedFixings(layout),
     {
       item: 'Folding wedges, pair',
       quantity: wedges,

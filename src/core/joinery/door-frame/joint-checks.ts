@@ -1,6 +1,7 @@
 import type { Problem } from '#core/problems';
 import { formatNumber } from '#core/units';
 import type { FrameLayout } from './layout.ts';
+import { checkPlugged } from './plugged.ts';
 import { leastBehindHousing, leastBeyondHousing, shortGrainRatio, thinnestWall } from '../rules.ts';
 import type { Material } from '../piece-types.ts';
 
@@ -13,6 +14,7 @@ export function checkJoints(layout: FrameLayout, material: Material): readonly P
     ...checkHousings(layout),
     ...checkTongue(layout),
     ...checkFlat(layout),
+    ...checkPlugged(layout),
     ...checkEndGrain(layout),
     ...checkSheet(layout, material),
   ];

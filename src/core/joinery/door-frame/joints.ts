@@ -1,6 +1,7 @@
 import { formatNumber } from '#core/units';
 import type { FrameLayout } from './layout.ts';
 import { partNumbers } from './parts.ts';
+import { pluggedJoint } from './plugged.ts';
 import { partAddress } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { CornerName } from '../survey-fit.ts';
@@ -72,6 +73,12 @@ function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
       ];
     case 'mitre':
       return mitreSettings(layout, at);
+    case 'dowel':
+    case 'loose-tenon':
+      return [
+        `Head between the jambs: ${show(book.value('head_L'))} long, ends square to the jambs.`,
+        ...(pluggedJoint(layout)?.settings ?? []),
+      ];
     case 'butt':
       return [`Head between the jambs: ${show(book.value('head_L'))} long, ends square to the jambs.`];
   }

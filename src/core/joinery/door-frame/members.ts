@@ -125,6 +125,8 @@ function headEnd({ choices }: FrameLayout, numbers: FrameNumbers, side: 'left' |
     case 'housing-between':
       return moveIn(line, numbers.jamb - numbers.joint);
     case 'butt':
+    case 'dowel':
+    case 'loose-tenon':
       return moveIn(line, numbers.jamb);
     case 'mitre':
       return mitreLine(numbers, side, 'head');

@@ -64,6 +64,8 @@ const corners: Readonly<Record<FrameCorner, string>> = {
   tongue: 'Tongue on the jamb, trench in the head',
   'housing-over': 'Housing: the jamb in a trench of the head',
   'housing-between': 'Housing: the head in trenches of the jambs',
+  dowel: 'Dowels: the head between the jambs (deep linings)',
+  'loose-tenon': 'Loose tenon: the head between the jambs (deep linings)',
   'half-lap': 'Half-lap (flat frame)',
   bridle: 'Bridle (flat frame)',
   mitre: 'Mitre with spline (flat frame)',

@@ -4,6 +4,7 @@ import { doorRebate, infillGrooves, jointMachining } from './corners.ts';
 import type { FrameLayout } from './layout.ts';
 import type { FrameNumbers, Member } from './members.ts';
 import type { FrameSide } from './plane.ts';
+import { pluggedCuts } from './plugged.ts';
 import { lengthName } from './trim-sizes.ts';
 import { makePart, roughSize } from '../parts.ts';
 import { sawable } from '../rules.ts';
@@ -61,6 +62,7 @@ export function makeMember(
     ...(flat ? [] : endBevels(laid.figure, member.thickness)),
     ...fixingHoles(layout, member),
     ...cornerHoles(layout, numbers, member),
+    ...pluggedCuts(layout, member, headCentre(numbers, member)),
   ];
   return makePart(piece, {
     number: partNumbers[side],

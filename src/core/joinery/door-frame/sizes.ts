@@ -1,3 +1,4 @@
+import { isPlugged } from './plugged.ts';
 import type { FrameLayout } from './layout.ts';
 import { sawable } from '../rules.ts';
 import type { CornerName } from '../survey-fit.ts';
@@ -100,7 +101,7 @@ function workOutHead(layout: FrameLayout): void {
     'housing-between': `out_head - ${lost('TL', start, `${jamb} - gh`)} - ${lost('TR', start, `${jamb} - gh`)}`,
     butt: `out_head - ${lost('TL', start, jamb)} - ${lost('TR', start, jamb)}`,
   };
-  const { corner } = choices;
+  const corner = isPlugged(choices.corner) ? 'butt' : choices.corner;
   const special =
     corner === 'housing-over' || corner === 'housing-between' || corner === 'butt' ? corner : null;
   const formulas = mode === 'square' ? square : fitted;

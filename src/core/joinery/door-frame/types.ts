@@ -2,7 +2,16 @@ import type { MaterialId } from '../ids.ts';
 
 /** The corner joints a door frame can have (joinery B1). */
 export type FrameCorner =
-  'rebate' | 'tongue' | 'housing-over' | 'housing-between' | 'half-lap' | 'bridle' | 'mitre' | 'butt';
+  | 'rebate'
+  | 'tongue'
+  | 'housing-over'
+  | 'housing-between'
+  | 'dowel'
+  | 'loose-tenon'
+  | 'half-lap'
+  | 'bridle'
+  | 'mitre'
+  | 'butt';
 
 /** Parameters of a door frame; what is left out takes the default of its table (`parametersOf`). mm and degrees-free. */
 export interface DoorFrameParameters {

@@ -1,7 +1,7 @@
 import type { Problem } from '#core/problems';
 import { formatNumber } from '#core/units';
-import type { FramedLayout } from './sizes.ts';
-import { lockSite } from './members.ts';
+import { isLapped, isPlugged, type FramedLayout } from './sizes.ts';
+import { lockSite } from './lock-site.ts';
 import { checkHanging } from '../hung-door/checks.ts';
 import { checkLock } from '../hung-door/lock-checks.ts';
 import { checkMoisture, checkWall, checkWideSolid, openFindings, type Say } from '../piece-findings.ts';
@@ -14,6 +14,7 @@ const leastEngaged = 4; // panel in its groove in the dry, mm (joinery B3)
 const widestPanel = 350; // of solid timber, mm (joinery B3.4)
 const widestRow = 600; // door without a mid stile, mm (joinery B3.5)
 const leastHaunched = 40; // rail with a haunched tenon, mm (joinery B3.3)
+const leastLap = 12; // thickness for a half-lap, mm (joinery C6)
 const leastTenon = 25; // reach of a mortise and tenon, mm (joinery B3)
 
 /** Findings on the form of a framed door (joinery B3.1 to B3.6, C0.2, C4, D2, D3, G13). */
@@ -65,8 +66,10 @@ function checkTenons(say: Say, layout: FramedLayout): void {
     });
     return;
   }
-  if (choices.joint === 'bridle' && layout.rails + layout.stiles === 0) return;
-  if (v('reach') < leastTenon && choices.joint !== 'loose-tenon' && choices.joint !== 'bridle') {
+  if (choices.joint === 'half-lap') checkLap(say, T);
+  if (choices.joint === 'dowel') checkDowels(say, layout);
+  if (isLapped(choices.joint) && layout.rails + layout.stiles === 0) return;
+  if (v('reach') < leastTenon && !isPlugged(choices.joint) && !isLapped(choices.joint)) {
     say('warn', 'tenon-short', {
       message: `The tenons reach ${show(v('reach'))} into the stiles; ${leastTenon} is the least.`,
       remedy: `Make them ${leastTenon} or more, or the stiles wider.`,
@@ -74,8 +77,33 @@ function checkTenons(say: Say, layout: FramedLayout): void {
     });
   }
   if (choices.joint === 'through-tenon') return;
-  const behind = v('ws') - v('reach') - (choices.joint === 'loose-tenon' ? 0 : 1.5);
+  const behind =
+    v('ws') - v('reach') - (choices.joint === 'loose-tenon' ? 0 : choices.joint === 'dowel' ? 1 : 1.5);
   checkWall(say, 'Stile behind the mortise', behind, T);
+}
+
+/** C6: thin wood leaves little in a lap. */
+function checkLap(say: Say, thickness: number): void {
+  if (thickness >= leastLap) return;
+  say('warn', 'lap-thin', {
+    message: `A half-lap in a frame of ${show(thickness)} leaves ${show(thickness / 2)} of each; ${leastLap} is the least thickness.`,
+    remedy: 'Take a thicker frame, or a tongue in the groove.',
+    source: 'joinery C6',
+  });
+}
+
+/** C2: two dowels need room beside each other, between the outer edge and the groove. */
+function checkDowels(say: Say, { book, rails, stiles }: FramedLayout): void {
+  const v = book.value;
+  const names = ['top', 'bottom', ...(rails > 0 ? ['mid'] : []), ...(stiles > 0 ? ['stile'] : [])];
+  const least = 2 * v('tenon_t');
+  const tight = Math.min(...names.map((name) => v(`tenon_b_${name}`)));
+  if (tight >= least - 1e-9) return;
+  say('warn', 'dowels-crowded', {
+    message: `Two dowels of ${show(v('tenon_t'))} stand ${show(tight)} apart in a rail, between its edge and the groove; ${show(least)} is the least.`,
+    remedy: 'Make the rails wider, or take a loose tenon.',
+    source: 'joinery C2',
+  });
 }
 
 function checkRails(say: Say, { book, choices }: FramedLayout): void {

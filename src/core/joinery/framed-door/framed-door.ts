@@ -2,7 +2,7 @@ import { checkFramed } from './checks.ts';
 import { framedDoorFixings, framedDoorJoints, framedDoorSteps } from './lists.ts';
 import { framedDoorParameters } from './parameters.ts';
 import { framedDoorParts } from './parts.ts';
-import { lockSite } from './members.ts';
+import { lockSite } from './lock-site.ts';
 import { workOutFramed, type FramedChoices, type FramedLayout } from './sizes.ts';
 import type { FramedDoorParameters } from './types.ts';
 import { chooseHung, findFreeFrame } from '../hung-door/choices.ts';

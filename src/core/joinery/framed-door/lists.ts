@@ -1,6 +1,7 @@
 import { formatNumber } from '#core/units';
-import { framedNumbers } from './parts.ts';
-import type { FramedLayout } from './sizes.ts';
+import { stationsIn } from './members.ts';
+import { framedNumbers, hasHorns } from './parts.ts';
+import { isLapped, type FramedLayout } from './sizes.ts';
 import { hangDoor, hangingFixings, measureDoor } from '../hung-door/lists.ts';
 import { partAddress } from '../parts.ts';
 import { chainSteps, type StepDraft } from '../step-chain.ts';
@@ -19,6 +20,8 @@ const jointNames = {
   bridle: 'bridle',
   'scribed-moulding': 'scribed moulding',
   'loose-tenon': 'loose tenon',
+  dowel: 'dowel',
+  'half-lap': 'half-lap',
 } as const;
 
 /** The joints of a framed door with the settings for them (joinery B3, C20). */
@@ -27,7 +30,7 @@ export function framedDoorJoints(piece: Piece, layout: FramedLayout): readonly J
   const at = (key: Key) => partAddress(piece, framedNumbers[key]);
   const kind = jointNames[choices.joint];
   const settings = cornerSettings(layout);
-  const midKind = choices.joint === 'bridle' ? jointNames['stub-tenon'] : kind;
+  const midKind = isLapped(choices.joint) ? jointNames['stub-tenon'] : kind;
   const ends = (['top', 'bottom', ...(rails > 0 ? (['mid'] as const) : [])] as const).flatMap((rail) =>
     (['left', 'right'] as const).map((stile): Joint => ({
       kind: rail === 'mid' ? midKind : kind,
@@ -71,6 +74,16 @@ function cornerSettings({ book, choices }: FramedLayout): readonly string[] {
       `Slots ${show(v('tenon_t'))} wide, ${show(v('reach'))} deep, ${cheek} from the face; loose tenon ${show(v('tenon_L'))} long.`,
     ];
   }
+  if (choices.joint === 'dowel') {
+    return [
+      `Dowels of ${show(v('tenon_t'))}, ${show(v('reach') + 1)} deep with a stop, in the middle of ${show(v('T'))}: the first ${show(v('dowel_out'))} from the outer edge, the last ${show(v('dowel_in'))} from the inner one; places within 0.2 from a jig.`,
+    ];
+  }
+  if (choices.joint === 'half-lap') {
+    return [
+      `Blade ${show(v('T') / 2)} high: rails from the back over ${show(v('ws'))}, stiles from the face over the width of the rail; first and last cut against the stop. Both together ${show(v('T'))} within 0.1: prove it on an offcut.`,
+    ];
+  }
   const shoulder = `Shoulders from one stop: far side of the blade ${show(v('l'))} from the end; cheeks ${cheek} deep from both faces.`;
   switch (choices.joint) {
     case 'groove-tongue':
@@ -102,10 +115,32 @@ function cornerSettings({ book, choices }: FramedLayout): readonly string[] {
 }
 
 /** What to buy for a framed door. */
-export function framedDoorFixings({ book, choices }: FramedLayout): readonly Fixing[] {
+export function framedDoorFixings(layout: FramedLayout): readonly Fixing[] {
+  const { book, choices } = layout;
   return [
+    ...dowelFixings(layout),
     ...hangingFixings(book, choices),
     { item: 'Epoxy glue, small pack', quantity: 1, use: 'frame of the door', source: 'joinery C' },
+  ];
+}
+
+/** Dowels by their length: those of the mid stiles are shorter. */
+function dowelFixings(layout: FramedLayout): readonly Fixing[] {
+  const { book, choices, rails, stiles } = layout;
+  if (choices.joint !== 'dowel') return [];
+  const v = book.value;
+  const inOne = (name: string) => stationsIn([0, v(`tenon_b_${name}`)]).length;
+  const ofRails = 2 * (inOne('top') + inOne('bottom') + (rails > 0 ? rails * inOne('mid') : 0));
+  const ofStiles = stiles > 0 ? 2 * (rails + 1) * inOne('stile') : 0;
+  const fixing = (reach: string, quantity: number, use: string): Fixing => ({
+    item: `Dowel ${show(v('tenon_t'))} × ${show(Math.floor(2 * v(reach)))}, fluted`,
+    quantity,
+    use,
+    source: 'joinery C2',
+  });
+  return [
+    fixing('reach', ofRails, 'rails of the door'),
+    ...(ofStiles > 0 ? [fixing('reach_mid', ofStiles, 'mid stiles of the door')] : []),
   ];
 }
 
@@ -135,7 +170,7 @@ function makeMembers(layout: FramedLayout, pick: Pick): readonly StepDraft[] {
   const loose = choices.joint === 'loose-tenon';
   const joint: StepDraft = {
     id: 'joints',
-    text: `${loose ? 'Slot the ends of the rails and the edges of the stiles' : choices.joint === 'groove-tongue' ? 'Cut the tongues on the rails' : choices.joint === 'scribed-moulding' ? 'Mould the inner edges, then scribe the ends of the rails' : 'Mortises first, then tenons to them; all shoulders at one setting'}. ${cornerSettings(layout).join(' ')}`,
+    text: `${choices.joint === 'dowel' ? 'Bore the ends of the rails and the edges of the stiles' : choices.joint === 'half-lap' ? 'Cut the laps' : loose ? 'Slot the ends of the rails and the edges of the stiles' : choices.joint === 'groove-tongue' ? 'Cut the tongues on the rails' : choices.joint === 'scribed-moulding' ? 'Mould the inner edges, then scribe the ends of the rails' : 'Mortises first, then tenons to them; all shoulders at one setting'}. ${cornerSettings(layout).join(' ')}`,
     place: 'workshop',
     minutes: 90,
     parts: pick(
@@ -181,9 +216,7 @@ function makeMembers(layout: FramedLayout, pick: Pick): readonly StepDraft[] {
 function glueUp({ book, choices }: FramedLayout, pick: Pick, parts: readonly Part[]): readonly StepDraft[] {
   const v = book.value;
   const sheet = choices.stock.panel.kind === 'sheet';
-  const trim = ['groove-tongue', 'scribed-moulding'].includes(choices.joint)
-    ? ''
-    : ' Then saw off the horns.';
+  const trim = hasHorns(choices.joint) ? ' Then saw off the horns.' : '';
   return [
     {
       id: 'dry-fit',

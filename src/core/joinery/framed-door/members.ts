@@ -1,8 +1,7 @@
-import { stopsGroove, type FramedLayout } from './sizes.ts';
+import { isLapped, stopsGroove, type FramedLayout } from './sizes.ts';
 import { cutBothEnds, flipRange, turnCuts, type RailInDoor } from '../hung-door/corners.ts';
-import type { LockSite } from '../hung-door/lock.ts';
 import type { JointCuts } from '../joints/fingers.ts';
-import type { FrameMember, Meeting } from '../joints/frame.ts';
+import { cutDowels, cutHalfLap, type FrameMember, type Meeting } from '../joints/frame.ts';
 import {
   cutBridle,
   cutGrooveTongue,
@@ -37,8 +36,6 @@ export interface CutFrame {
   readonly ofMidStile: readonly Machining[];
 }
 
-const glueGap = 0.1; // on each cheek (joinery C, 0.05 to 0.10 for white glue)
-
 /** Rails from the top. */
 export function layRails({ book, rails }: FramedLayout): readonly LaidRail[] {
   const v = book.value;
@@ -56,21 +53,6 @@ export function layRails({ book, rails }: FramedLayout): readonly LaidRail[] {
     ...mids,
     { name: 'bottom', size: { ...outer, width: v('wb') }, left, top: v('wb') },
   ];
-}
-
-/** Where a lock can go: the stile up to its groove, rails in the way with their tenons. */
-export function lockSite(layout: FramedLayout): LockSite {
-  const { book, choices } = layout;
-  const v = book.value;
-  const loose = choices.joint === 'loose-tenon';
-  return {
-    stile: v('ws') - v('gd'),
-    obstacles: layRails(layout).map(({ size, top, left }) => ({
-      what: 'the joint of a rail',
-      up: [top - size.width, top],
-      from: loose ? v('ws') - v('reach') : left,
-    })),
-  };
 }
 
 /** Mid stiles from the top, one in each row of panels; none without. */
@@ -145,31 +127,50 @@ function cutEnd(layout: FramedLayout, name: RailName, { turned, ...meeting }: En
   if (joint === 'groove-tongue') return cutGrooveTongue(meeting, z, v('gd'));
   if (joint === 'scribed-moulding')
     return cutScribedEnd(meeting, { step: v('step'), tongue: z, reach: v('gd') });
-  if (joint === 'bridle' && name !== 'mid') return cutBridle(meeting, z, glueGap, centre < stile.length / 2);
+  if (joint === 'bridle' && name !== 'mid') return cutBridle(meeting, z, v('gap'), centre < stile.length / 2);
+  if (joint === 'half-lap' && name !== 'mid') return cutHalfLap(meeting, stile.width);
   const place = (range: Range): Range => (turned ? flipRange(range, size.width) : range);
   const outer = outerMargin(layout, name);
-  const inner = joint === 'loose-tenon' ? v('inner') : v('gd');
+  const inner = innerMargin(layout);
   const upright: Range = name === 'bottom' ? [inner, size.width - outer] : [outer, size.width - inner];
   const y = place(upright);
-  if (joint === 'loose-tenon') return cutLoosePockets(meeting, { depth: v('reach'), y, z, gap: glueGap });
+  if (joint === 'dowel') return cutDowels(meeting, { ...dowelOf(layout), stations: stationsIn(y) });
+  if (joint === 'loose-tenon') return cutLoosePockets(meeting, { depth: v('reach'), y, z, gap: v('gap') });
   const haunched = (joint === 'haunched-tenon' || joint === 'through-tenon') && name !== 'mid';
   const strip: Range = name === 'bottom' ? [size.width - outer, size.width] : [0, outer];
   const haunch = {
     y: place(strip),
-    z: inThickness(layout, Math.min(v('tenon_t'), v('gw') - 2 * glueGap)),
+    z: inThickness(layout, Math.min(v('tenon_t'), v('gw') - 2 * v('gap'))),
     reach: v('gd'),
     inGroove: true,
   };
   const reach = name === 'mid' ? v('lr') : v('l');
-  return cutPlacedTenon(meeting, { reach, y, z, gap: glueGap, ...(haunched && { haunch }) });
+  return cutPlacedTenon(meeting, { reach, y, z, gap: v('gap'), ...(haunched && { haunch }) });
 }
 
 /** Wood beside a tenon towards the outside of the door: the haunch, or the other groove of a mid rail. */
 function outerMargin({ book, choices }: FramedLayout, name: RailName): number {
+  if (choices.joint === 'dowel') return book.value(name === 'mid' ? 'dowel_in' : 'dowel_out');
   if (choices.joint === 'loose-tenon') return name === 'mid' ? book.value('inner') : 10;
   if (name === 'mid') return book.value('gd');
   return book.value(name === 'top' ? 'hh' : 'hh_bottom');
 }
+
+/** Wood beside a tenon, or to the first dowel, towards the panel. */
+function innerMargin({ book, choices }: FramedLayout): number {
+  if (choices.joint === 'dowel') return book.value('dowel_in');
+  return book.value(choices.joint === 'loose-tenon' ? 'inner' : 'gd');
+}
+
+const widestPitch = 100; // of dowels in a frame, mm (joinery C2)
+
+/** Dowels from the first to the last place of a range: two, or more where they would stand wide. */
+export function stationsIn([from, to]: Range): readonly number[] {
+  const gaps = Math.max(1, Math.ceil((to - from) / widestPitch));
+  return Array.from({ length: gaps + 1 }, (_, i) => from + (i * (to - from)) / gaps);
+}
+
+const dowelOf = ({ book: { value: v } }: FramedLayout) => ({ diameter: v('tenon_t'), depth: v('reach') });
 
 /** Both ends of a mid stile in the rails above and below. */
 function standBetween(layout: FramedLayout, mid: LaidStile, rails: readonly LaidRail[]) {
@@ -195,12 +196,15 @@ function cutMidEnd(layout: FramedLayout, meeting: Meeting): JointCuts {
   if (choices.joint === 'scribed-moulding') {
     return cutScribedEnd(meeting, { step: v('step'), tongue: z, reach: v('gd') });
   }
-  const inner = choices.joint === 'loose-tenon' ? v('inner') : v('gd');
+  const inner = innerMargin(layout);
   const y: Range = [inner, meeting.male.width - inner];
-  if (choices.joint === 'loose-tenon') {
-    return cutLoosePockets(meeting, { depth: v('reach_mid'), y, z, gap: glueGap });
+  if (choices.joint === 'dowel') {
+    return cutDowels(meeting, { ...dowelOf(layout), depth: v('reach_mid'), stations: stationsIn(y) });
   }
-  return cutPlacedTenon(meeting, { reach: v('lm'), y, z, gap: glueGap });
+  if (choices.joint === 'loose-tenon') {
+    return cutLoosePockets(meeting, { depth: v('reach_mid'), y, z, gap: v('gap') });
+  }
+  return cutPlacedTenon(meeting, { reach: v('lm'), y, z, gap: v('gap') });
 }
 
 /** A groove for the panel along an edge, with the moulding where there is one. */
@@ -227,7 +231,7 @@ function grooveStile(layout: FramedLayout, turned: boolean): readonly Machining[
 
 function grooveRail(layout: FramedLayout, { name, size }: LaidRail): readonly Machining[] {
   const v = layout.book.value;
-  const stopped = layout.choices.joint === 'bridle' && name !== 'mid';
+  const stopped = isLapped(layout.choices.joint) && name !== 'mid';
   const short = stopped ? v('ws') - v('gd') : 0;
   const x: Range = [short, size.length - short];
   return [

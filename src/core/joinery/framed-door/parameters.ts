@@ -33,6 +33,8 @@ const joint: readonly ParameterInfo[] = [
       bridle: 'Bridle',
       'scribed-moulding': 'Scribed moulding (cope and stick)',
       'loose-tenon': 'Loose tenon',
+      dowel: 'Dowels',
+      'half-lap': 'Half-lap',
     },
     help: 'Left out: mortise and tenon over 0.25 m², else a tongue in the groove.',
     noDefault: true,
@@ -67,6 +69,9 @@ const panel: readonly ParameterInfo[] = [
     from: 0,
     to: 10,
     help: 'Left out: by the timber and its moisture.',
+  }),
+  choiceOf('Panel', 'panelMatch', 'Figure of a solid panel', {
+    choices: { plain: 'As the boards come', book: 'Opened like a book: leaves of one board, mirrored' },
   }),
   {
     key: 'panelGlued',

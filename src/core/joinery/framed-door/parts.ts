@@ -1,5 +1,6 @@
 import { cutFrame, type CutFrame, type LaidRail, type RailName } from './members.ts';
 import type { FramedLayout } from './sizes.ts';
+import type { FramedDoorJoint } from './types.ts';
 import { bevelLeading, towards } from '../hung-door/corners.ts';
 import { hingeHeights, cutHingeBeds } from '../hung-door/hinges.ts';
 import { makePart, makeRecess, placeAt, type PartDraft } from '../parts.ts';
@@ -42,6 +43,10 @@ export function framedDoorParts(piece: Piece, layout: FramedLayout): readonly Pa
 
 const usual = 'face side to the knuckles of the hinges';
 
+/** Joints whose mortises near the ends of the stiles want horns until they are glued. */
+export const hasHorns = (joint: FramedDoorJoint): boolean =>
+  !['groove-tongue', 'scribed-moulding', 'dowel', 'half-lap'].includes(joint);
+
 function stileDraft({ book, choices }: FramedLayout, frame: CutFrame, side: 'left' | 'right'): PartDraft {
   const v = book.value;
   const hinge = choices.hinged === side;
@@ -50,7 +55,7 @@ function stileDraft({ book, choices }: FramedLayout, frame: CutFrame, side: 'lef
     book,
     heights.map((height) => (side === 'left' ? height : v('Hd') - height)),
   );
-  const tenoned = !['groove-tongue', 'scribed-moulding'].includes(choices.joint);
+  const tenoned = hasHorns(choices.joint);
   return {
     number: framedNumbers[side],
     name: `Stile, ${hinge ? 'hinge' : 'lock'} edge`,
@@ -133,6 +138,7 @@ function panelDraft({ book, choices, stiles, rails }: FramedLayout, { rails: lai
     name: 'Panel',
     material: choices.stock.panel,
     flat: true,
+    bookMatched: choices.panelMatch === 'book',
     finished,
     working: { length: 'Hp', width: 'Wp', thickness: 'tp' },
     machining: solid && v('raise') > 0 ? raisePanel(finished, v('margin'), v('raise')) : [],

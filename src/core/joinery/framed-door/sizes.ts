@@ -2,6 +2,8 @@ import { putHung } from '../hung-door/choices.ts';
 import type { HungChoices } from '../hung-door/hung-choices.ts';
 import { lapTerm, leafWidth } from '../hung-door/pair.ts';
 import { sizeHinges } from '../hung-door/sizes.ts';
+import { gluedWith } from '../glue.ts';
+import { gluedGap } from '../joints/worked-joint.ts';
 import { putDensity, putMovement } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
@@ -10,7 +12,7 @@ import type { FramedDoorJoint, FramedDoorParameters } from './types.ts';
 import type { JoinerySettings, Material } from '../piece-types.ts';
 
 type Own = 'stile' | 'topRail' | 'bottomRail' | 'midRails' | 'midRail' | 'midStile' | 'grooveDepth';
-type OfPanel = 'panelThickness' | 'panelEdge' | 'panelMargin' | 'panelGlued';
+type OfPanel = 'panelThickness' | 'panelEdge' | 'panelMargin' | 'panelGlued' | 'panelMatch';
 
 /** Every parameter of a framed door with its default filled in, and what follows from the choices alone. */
 export interface FramedChoices extends HungChoices, Required<Pick<FramedDoorParameters, Own | OfPanel>> {
@@ -32,7 +34,14 @@ export interface FramedLayout {
 const rule = 'joinery B3';
 
 /** Joints whose stile groove would show at the ends of the door and is stopped. */
-export const stopsGroove = (joint: FramedDoorJoint) => joint === 'stub-tenon' || joint === 'loose-tenon';
+export const stopsGroove = (joint: FramedDoorJoint) =>
+  joint === 'stub-tenon' || joint === 'half-lap' || isPlugged(joint);
+
+/** Joints of rails cut to their shoulders, with loose tenons or dowels across. */
+export const isPlugged = (joint: FramedDoorJoint) => joint === 'loose-tenon' || joint === 'dowel';
+
+/** Joints of members that both run to the corner. */
+export const isLapped = (joint: FramedDoorJoint) => joint === 'bridle' || joint === 'half-lap';
 
 /** Works out the sizes of a framed door (joinery B3). */
 export function workOutFramed(choices: FramedChoices, settings: JoinerySettings): FramedLayout {
@@ -54,6 +63,7 @@ export function workOutFramed(choices: FramedChoices, settings: JoinerySettings)
     midRails: 'nm',
   });
   if (layout.rails + layout.stiles > 0) putParameters(book, from, { midRail: 'wm' });
+  book.put('gap', gluedGap(gluedWith(settings)), 'gap on each glued face', 'joinery C');
   sizeEdge(layout);
   sizeFrame(layout);
   sizePanel(layout, settings);
@@ -101,23 +111,30 @@ function sizeFrame(layout: FramedLayout): void {
 function sizeReach({ choices, book, rails, stiles }: FramedLayout): void {
   const { joint, tenon } = choices;
   const tongued = joint === 'groove-tongue' || joint === 'scribed-moulding';
-  const loose = joint === 'loose-tenon';
+  const loose = isPlugged(joint);
   if (!tongued) {
-    const label = loose ? 'loose tenon, depth of each pocket' : 'tenon, reach';
+    const label = reachWords(joint);
     if (tenon !== undefined) book.putChoice('tenon', 'reach', tenon, label, 'you');
+    else if (joint === 'dowel')
+      book.work('reach', 'min(2*max(6, min(12, 2*ceil(T/6))), 2/3*ws)', label, 'joinery C2');
     else if (loose) book.work('reach', 'min(0.6*ws, 25)', label, 'joinery C3');
     else book.work('reach', 'down(0.6*ws, 5)', label, rule);
   }
   const reach = (name: string, formula: string, label: string) =>
     loose ? book.put(name, 0, label, rule) : book.work(name, tongued ? 'gd' : formula, label, rule);
   const through = joint === 'through-tenon';
-  reach('l', through || joint === 'bridle' ? 'ws' : 'reach', 'top and bottom rail, beyond each shoulder');
+  reach('l', through || isLapped(joint) ? 'ws' : 'reach', 'top and bottom rail, beyond each shoulder');
   if (rails > 0) reach('lr', through ? 'ws' : 'reach', 'mid rails, beyond each shoulder');
   if (stiles === 0) return;
   const narrowest = rails > 0 ? 'min(wt, wb, wm)' : 'min(wt, wb)';
   if (!tongued)
     book.work('reach_mid', `min(reach, down(0.4*${narrowest}, 1))`, 'mid stile into the rails', rule);
   reach('lm', 'reach_mid', 'mid stiles, beyond each shoulder');
+}
+
+function reachWords(joint: FramedDoorJoint): string {
+  if (joint === 'dowel') return 'dowels, depth in each part';
+  return joint === 'loose-tenon' ? 'loose tenon, depth of each pocket' : 'tenon, reach';
 }
 
 /** Panel with room to swell (joinery B3, D1). */
@@ -154,8 +171,12 @@ function sizeTenons({ choices, book, rails, stiles }: FramedLayout): void {
     if (joint === 'scribed-moulding') work('step', 'down(gz/2, 0.5)', 'moulding, depth from the face');
     return;
   }
+  if (joint === 'dowel') {
+    sizeDowels(book, rails, stiles);
+    return;
+  }
   work('tenon_t', 'max(6, min(12, 2*floor(gw/2)))', 'tenon, thickness');
-  if (joint === 'bridle') {
+  if (isLapped(joint)) {
     if (rails > 0) work('tenon_b_mid', 'wm - 2*gd', 'tenon of the mid rails, width');
   } else if (joint === 'loose-tenon') {
     work('tenon_L', '2*reach - 2', 'loose tenon, length');
@@ -185,6 +206,20 @@ function sizeTenons({ choices, book, rails, stiles }: FramedLayout): void {
   if (joint !== 'loose-tenon') return;
   work('loose_W_stile', 'tenon_b_stile - 1', 'loose tenon of the mid stiles, width');
   work('tenon_L_stile', '2*reach_mid - 2', 'loose tenon of the mid stiles, length');
+}
+
+/** Dowels: a tool size of a third of the thickness or more, clear of the edge and of the groove (joinery C2). */
+function sizeDowels(book: WorkingBook, rails: number, stiles: number): void {
+  const work = (name: string, formula: string, label: string) =>
+    book.work(name, formula, label, 'joinery C2');
+  work('tenon_t', 'max(6, min(12, 2*ceil(T/6)))', 'dowels, diameter');
+  work('dowel_out', '1.5*tenon_t', 'first dowel, from the outer edge');
+  work('dowel_in', 'gd + tenon_t', 'first dowel, from the inner edge');
+  for (const [name, width, label] of corners(rails)) {
+    const outer = name === 'mid' ? 'dowel_in' : 'dowel_out';
+    work(`tenon_b_${name}`, `${width} - ${outer} - dowel_in`, `dowels of the ${label}, first to last`);
+  }
+  if (stiles > 0) work('tenon_b_stile', 'wm - 2*dowel_in', 'dowels of the mid stiles, first to last');
 }
 
 const corners = (rails: number) => [

@@ -9,7 +9,9 @@ export type FramedDoorJoint =
   | 'groove-tongue'
   | 'bridle'
   | 'scribed-moulding'
-  | 'loose-tenon';
+  | 'loose-tenon'
+  | 'dowel'
+  | 'half-lap';
 
 /** Parameters of a framed door: stiles and rails with panels loose in a groove (joinery B3). mm. */
 export interface FramedDoorParameters extends HungDoorParameters {
@@ -33,5 +35,7 @@ export interface FramedDoorParameters extends HungDoorParameters {
   /** Room to swell left at each side; worked out when left out. */
   readonly panelGap?: number;
   readonly panelGlued?: boolean;
+  /** Figure of a solid panel: as the boards come, or leaves of one board opened like a book. */
+  readonly panelMatch?: 'plain' | 'book';
   readonly materials: { readonly frame: MaterialId; readonly panel: MaterialId };
 }

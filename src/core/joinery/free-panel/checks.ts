@@ -5,6 +5,7 @@ import { angleAt } from '../flat/polygon.ts';
 import { tangentLength } from '../flat/round-corners.ts';
 import {
   checkCrossGrain,
+  checkFilms,
   checkMoisture,
   checkSheetThickness,
   checkWideSolid,
@@ -162,6 +163,7 @@ export function checkPanel(
 ): readonly Problem[] {
   const { say, all } = openFindings();
   const { choices, book } = layout;
+  if (choices.fixed === 'loose') checkFilms(say, 'the panel', book.value('g'), settings);
   checkHoles(say, layout);
   checkScribe(say, layout);
   checkSwelling(say, layout);

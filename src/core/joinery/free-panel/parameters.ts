@@ -76,6 +76,9 @@ export const freePanelParameters: readonly ParameterInfo[] = [
     help: 'Left out: of a sheet as measured.',
   }),
   choiceOf('Panel', 'grain', 'Grain', { choices: { up: 'Upright', across: 'Level', any: 'Any' } }),
+  choiceOf('Panel', 'match', 'Figure of a solid panel', {
+    choices: { plain: 'As the boards come', book: 'Opened like a book: leaves of one board, mirrored' },
+  }),
   choiceOf('Panel', 'fixed', 'Held by', {
     choices: { screwed: 'Screws', glued: 'Glue', loose: 'Nothing, it lifts out' },
   }),

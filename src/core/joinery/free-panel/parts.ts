@@ -70,6 +70,7 @@ function panelDraft(layout: PanelLayout): PartDraft {
     name: isLipped ? 'Panel, core' : 'Panel',
     material: choices.stock.panel,
     flat: true,
+    bookMatched: choices.match === 'book',
     finished,
     cut: {
       length: finished.length + left('start') + left('end'),

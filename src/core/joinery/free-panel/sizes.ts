@@ -15,7 +15,9 @@ import type { Problem } from '#core/problems';
 
 /** Every choice of a free panel with its default filled in. */
 export type PanelChoices = Omit<FreePanelParameters, 'materials'> &
-  Required<Pick<FreePanelParameters, 'gap' | 'radius' | 'cutoutRadius' | 'lipping' | 'grain' | 'fixed'>> & {
+  Required<
+    Pick<FreePanelParameters, 'gap' | 'radius' | 'cutoutRadius' | 'lipping' | 'grain' | 'match' | 'fixed'>
+  > & {
     readonly thickness: number;
     readonly stock: { readonly panel: Material; readonly lipping: Material };
     readonly given: ReadonlySet<string>;

@@ -29,6 +29,8 @@ export interface FreePanelParameters {
   /** Of the sheet as measured when left out. */
   readonly thickness?: number;
   readonly grain?: 'up' | 'across' | 'any';
+  /** Figure of a solid panel: as the boards come, or leaves of one board opened like a book. */
+  readonly match?: 'plain' | 'book';
   readonly fixed?: 'glued' | 'screwed' | 'loose';
   readonly materials: { readonly panel: MaterialId; readonly lipping?: MaterialId };
 }

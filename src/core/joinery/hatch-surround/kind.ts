@@ -7,6 +7,7 @@ import { aboard, inWorkshop } from '../step-drafts.ts';
 import type { NewPiece, Piece } from '../piece-types.ts';
 import type { AssemblyStep, BuildContext, BuiltPiece, Fixing, Joint, Part } from '../types.ts';
 import { checkSurround, refuseSurround } from './checks.ts';
+import { sizeLaps } from './laps.ts';
 import { hatchSurroundParameters } from './parameters.ts';
 import { segmentNumber, surroundNumbers, surroundParts } from './parts.ts';
 import { chooseSurround, workOutSurround, type SurroundLayout } from './sizes.ts';
@@ -23,7 +24,7 @@ function build(piece: HatchSurround, context: BuildContext): BuiltPiece {
     table: hatchSurroundParameters,
     found: findings,
     lacking,
-    workOut: () => workOutSurround(choices),
+    workOut: () => sizeLaps(workOutSurround(choices)),
     positive: { names: ['ring_W', 'ring_H', 'Ri'], source: 'joinery B16' },
     refuse: refuseSurround,
     parts: (layout) => surroundParts(piece, layout),

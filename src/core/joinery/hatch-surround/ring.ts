@@ -192,16 +192,21 @@ export function slotAt(
   { book, choices }: SurroundLayout,
   { kind, joints }: RingPiece,
   joint: RingPiece['joints'][number] | undefined = joints[0],
-): readonly Point[] {
+): Outline {
   if (!joint) return [];
   const d = book.value('d');
   const at = (x: number, y: number) => step(step(joint.at, joint.into, x), joint.out, y);
   if (choices.joint === 'mitre-and-spline') {
     const half = book.value('w') / 2;
     const Ri = book.value('Ri');
-    // inside, the arc falls away from the square of the joint line
-    const falls = kind === 'segment' ? Ri - Math.sqrt(Ri * Ri - d * d) : 0;
-    return [at(0, -half), at(d, -half - falls), at(d, half), at(0, half)];
+    if (kind !== 'segment') return [at(0, -half), at(d, -half), at(d, half), at(0, half)];
+    // the arcs fall away from the square of the joint line; the slot ends with the wood
+    const Ro = book.value('Ro');
+    const [inner, outer] = [Math.sqrt(Ri * Ri - d * d), Math.sqrt(Ro * Ro - d * d)];
+    const mean = (Ri + Ro) / 2;
+    const hand = joint.into.x * joint.out.y - joint.into.y * joint.out.x;
+    const bulge = hand * Math.tan(Math.atan2(d, outer) / 4);
+    return [at(0, -half), at(d, inner - mean), { ...at(d, outer - mean), bulge }, at(0, half)];
   }
   const half = (book.value('tenon_W') + 1) / 2;
   return [at(0, -half), at(d, -half), at(d, half), at(0, half)];

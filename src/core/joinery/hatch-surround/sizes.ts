@@ -1,6 +1,5 @@
 import type { GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
-import { frontPlane, layFlat } from '../flat/lay-flat.ts';
 import { readSides } from '../flat/shape-sides.ts';
 import { gluedWith } from '../glue.ts';
 import { gluedGap } from '../joints/worked-joint.ts';
@@ -8,7 +7,6 @@ import { fillDefaults, putParameters } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
 import { hatchSurroundParameters } from './parameters.ts';
-import { ringPieces } from './ring.ts';
 import type { HatchSurroundParameters } from './types.ts';
 import type { Material } from '../piece-types.ts';
 import type { BuildContext } from '../types.ts';
@@ -129,7 +127,7 @@ export function workOutSurround(choices: SurroundChoices): SurroundLayout {
     'ratio',
   );
   if (choices.lining === 'solid') sizeLining(choices, book);
-  return sizeLaps({ choices, book });
+  return { choices, book };
 }
 
 function putIn(choices: SurroundChoices, book: WorkingBook): void {
@@ -167,25 +165,12 @@ function sizeSegments(choices: SurroundChoices, book: WorkingBook): void {
   if (choices.joint === 'mitre-and-spline') {
     work('t', 'max(3, round(T/4))', 'spline, thickness', 'joinery C14');
     work('tenon_L', '2*d - 1', 'spline, width across the joint', 'joinery C14');
-    work('tenon_W', 'sqrt(Ro**2 - d**2) - Ri', 'spline, length along the joint');
+    work('tenon_W', 'sqrt(max(0, Ro**2 - d**2)) - Ri', 'spline, length along the joint');
     return;
   }
   work('t', 'round(T/3)', 'loose tenon, thickness', 'joinery C3');
   work('tenon_L', '2*d - 2', 'loose tenon, length across the joint', 'joinery C3');
   work('tenon_W', 'w - 2*10 - 1', 'loose tenon, along the joint', 'joinery C3');
-}
-
-/** The sizes of the segments of a corner, which are not alike where they lie over each other. */
-function sizeLaps(layout: SurroundLayout): SurroundLayout {
-  const { book, choices } = layout;
-  if (choices.form !== 'segments' || choices.joint !== 'half-lap') return layout;
-  const source = 'outline, its laps with it';
-  for (const { place, outline, along } of ringPieces(layout).slice(0, choices.segments)) {
-    const { length, width } = layFlat(outline, along, frontPlane());
-    book.put(`seg_L_${place + 1}`, length, `segment ${place + 1}, length`, source);
-    book.put(`seg_W_${place + 1}`, width, `segment ${place + 1}, width of its board`, source);
-  }
-  return layout;
 }
 
 function sizeLining(choices: SurroundChoices, book: WorkingBook): void {

@@ -4,13 +4,11 @@ import { makeRecess, type Range } from '../parts.ts';
 import type { Fixing, Machining } from '../types.ts';
 import type { Standing } from './case-joints.ts';
 import { dowelTools, slotTools } from './end-joints.ts';
+import type { EndOnFace } from './joint-kinds.ts';
 import { workOutButt, workOutHousing } from './standing-joints.ts';
 import { checkWall, figureOf, findings, gluedGap, nearestTool, type WorkedJoint } from './worked-joint.ts';
 
 const show = formatNumber;
-
-/** How the end of a board can stand on the face of another. */
-export type EndOnFace = 'housing' | 'butt' | 'dowel' | 'loose-tenon';
 
 /** The choices of a joint of an end on a face as they are asked for. */
 export const endOnFaceChoices: Readonly<Record<EndOnFace, string>> = {

@@ -5,7 +5,8 @@ import { shrink } from './aperture.ts';
 import { layHoles } from './holes.ts';
 import { shortestCleat } from './parts.ts';
 import type { LidsLayout } from './layout.ts';
-import { openFindings, type Say } from '../piece-findings.ts';
+import { checkFilms, openFindings, type Say } from '../piece-findings.ts';
+import type { JoinerySettings } from '../piece-types.ts';
 
 const show = formatNumber;
 
@@ -30,9 +31,10 @@ export function refuseLids({ choices, book, lids }: LidsLayout): readonly Proble
   ];
 }
 
-/** Findings on lids (joinery B10.1 to B10.3, sag, vents). */
-export function checkLids(layout: LidsLayout): readonly Problem[] {
+/** Findings on lids (joinery B10.1 to B10.3, sag, vents, films). */
+export function checkLids(layout: LidsLayout, settings: JoinerySettings): readonly Problem[] {
   const { say, all } = openFindings();
+  checkFilms(say, 'a lid', layout.book.value('g'), settings);
   checkBearing(say, layout);
   checkHole(say, layout);
   checkStrength(say, layout);

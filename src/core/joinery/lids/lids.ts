@@ -35,7 +35,7 @@ export function buildLids(piece: Lids, context: BuildContext): BuiltPiece {
       joints: lidsJoints(layout, parts),
       fixings: lidsFixings(layout, parts),
       steps: lidsSteps(layout, parts),
-      findings: checkLids(layout),
+      findings: checkLids(layout, context.settings),
     }),
   });
 }

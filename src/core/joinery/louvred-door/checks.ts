@@ -1,7 +1,7 @@
 import type { Problem } from '#core/problems';
 import { formatNumber } from '#core/units';
 import type { LouvredLayout } from './sizes.ts';
-import { lockSite } from './parts.ts';
+import { lockSite } from './rails.ts';
 import { checkHanging } from '../hung-door/checks.ts';
 import { checkLock } from '../hung-door/lock-checks.ts';
 import { checkMoisture, checkWall, openFindings, type Say } from '../piece-findings.ts';

@@ -1,8 +1,8 @@
 import { clipOutline } from '../clip.ts';
+import { layRails, railWidths, tenonAcross, type LaidRail, type RailName } from './rails.ts';
 import type { LouvredLayout } from './sizes.ts';
-import { bevelLeading, cutBothEnds, flipRange, towards, type RailInDoor } from '../hung-door/corners.ts';
+import { bevelLeading, cutBothEnds, flipRange, towards } from '../hung-door/corners.ts';
 import { cutHingeBeds, hingeHeights } from '../hung-door/hinges.ts';
-import type { LockSite } from '../hung-door/lock.ts';
 import { cutLoosePockets, cutPlacedTenon } from '../joints/tenon.ts';
 import { makePart, placeAt, type PartDraft, type Range } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
@@ -23,15 +23,12 @@ export const louvredNumbers = {
   looseMid: 9,
 } as const;
 
-type RailName = 'top' | 'bottom' | 'mid';
 const numbers = {
   top: [louvredNumbers.top, louvredNumbers.looseTop],
   bottom: [louvredNumbers.bottom, louvredNumbers.looseBottom],
   mid: [louvredNumbers.mid, louvredNumbers.looseMid],
 } as const;
-const widths = { top: 'wt', bottom: 'wb', mid: 'wm' } as const;
 
-const glueGap = 0.1; // on each cheek (joinery C)
 const slatPlay = 0.1; // a housing on each side of its slat (joinery C7)
 const spareSlats = 2; // (joinery B4)
 
@@ -60,45 +57,6 @@ export function louvredDoorParts(piece: Piece, layout: LouvredLayout): readonly 
   return drafts.map((draft) => makePart(piece, draft));
 }
 
-type LaidRail = RailInDoor & { readonly name: RailName };
-
-/** Top and bottom rail, and the mid rails from below. */
-function layRails({ book: { value: v }, choices }: LouvredLayout): readonly LaidRail[] {
-  const lay = (name: RailName, top: number): LaidRail => ({
-    name,
-    size: { length: v('rail_L'), width: v(widths[name]), thickness: v('T') },
-    left: v('ws') - v('l'),
-    top,
-  });
-  return [
-    lay('top', v('Hd')),
-    lay('bottom', v('wb')),
-    ...Array.from({ length: choices.midRails }, (_, i) =>
-      lay('mid', v('wb') + (i + 1) * (v('clear') + v('wm'))),
-    ),
-  ];
-}
-
-/** Where a lock can go: the stile up to the housings of the slats, rails in the way with their tenons. */
-export function lockSite(layout: LouvredLayout): LockSite {
-  const v = layout.book.value;
-  return {
-    stile: v('ws') - v('hd'),
-    obstacles: layRails(layout).map(({ size, top }) => ({
-      what: 'the joint of a rail',
-      up: [top - size.width, top],
-      from: v('ws') - v('reach'),
-    })),
-  };
-}
-
-/** The tenon across a rail, from its upper edge. */
-function tenonAcross({ book: { value: v } }: LouvredLayout, name: RailName): Range {
-  const width = v(widths[name]);
-  const [outer, inner] = [v(`outer_${name}`), v('inner')];
-  return name === 'bottom' ? [inner, width - outer] : [outer, width - inner];
-}
-
 function meetStiles(layout: LouvredLayout, rail: LaidRail) {
   const v = layout.book.value;
   const z: Range = [(v('T') - v('tenon_t')) / 2, (v('T') + v('tenon_t')) / 2];
@@ -107,8 +65,8 @@ function meetStiles(layout: LouvredLayout, rail: LaidRail) {
   return cutBothEnds(rail, stile, (meeting, turned) => {
     const y = turned ? flipRange(upright, rail.size.width) : upright;
     return layout.choices.joint === 'loose-tenon'
-      ? cutLoosePockets(meeting, { depth: v('reach'), y, z, gap: glueGap })
-      : cutPlacedTenon(meeting, { reach: v('reach'), y, z, gap: glueGap });
+      ? cutLoosePockets(meeting, { depth: v('reach'), y, z, gap: v('gap') })
+      : cutPlacedTenon(meeting, { reach: v('reach'), y, z, gap: v('gap') });
   });
 }
 
@@ -192,8 +150,8 @@ function railDraft(layout: LouvredLayout, name: RailName, machining: readonly Ma
     number: numbers[name][0],
     name: railWords[name],
     material: layout.choices.stock.frame,
-    finished: { length: v('rail_L'), width: v(widths[name]), thickness: v('T') },
-    working: { length: 'rail_L', width: widths[name], thickness: 'T' },
+    finished: { length: v('rail_L'), width: v(railWidths[name]), thickness: v('T') },
+    working: { length: 'rail_L', width: railWidths[name], thickness: 'T' },
     machining,
     placements: rails.map(({ left, top }) => placeAt({ x: left, y: top, z: 0 }, towards.right, towards.down)),
     faceSide: 'face side to the knuckles of the hinges, face edge up',

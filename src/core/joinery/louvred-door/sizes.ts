@@ -2,6 +2,8 @@ import { putHung } from '../hung-door/choices.ts';
 import type { HungChoices } from '../hung-door/hung-choices.ts';
 import { lapTerm } from '../hung-door/pair.ts';
 import { sizeHinges } from '../hung-door/sizes.ts';
+import { gluedWith } from '../glue.ts';
+import { gluedGap } from '../joints/worked-joint.ts';
 import { putDensity } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
@@ -44,6 +46,7 @@ export function workOutLouvred(choices: LouvredChoices, settings: JoinerySetting
   if (choices.midRails > 0) putParameters(book, from, { midRail: 'wm' });
   putParameters(book, from, { angleDegrees: 'phi' }, 'degrees');
   putParameters(book, from, { overlap: 'overlap_wanted' });
+  book.put('gap', gluedGap(gluedWith(settings)), 'gap on each glued face', 'joinery C');
   sizeFrame(layout);
   sizeSlat(layout);
   spaceSlats(layout);

@@ -1,5 +1,5 @@
 import type { MaterialId } from '../ids.ts';
-import type { EndOnFace } from '../joints/end-on-face.ts';
+import type { EndOnFace } from '../joints/joint-kinds.ts';
 
 /**
  * Parameters of a companion or box step: a box of one or more risers that lifts out, or a flight of treads between two

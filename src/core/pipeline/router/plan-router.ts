@@ -1,16 +1,13 @@
-import { checkNest, solveNesting, type NestJob, type NestPlan, type NestProgress } from '#core/nesting';
+import { checkNest, type NestJob, type NestPlan } from '#core/nesting';
 import { hasStop } from '#core/problems';
 
 import type { PlannedGroup, PlannedRouting, RouterGroup } from '../types.ts';
 
-/** What laying shapes takes from outside; with `work` instead of `seconds` the answer is the same everywhere. */
+/** What laying shapes takes from outside. */
 export interface NestingTools {
-  /** Milliseconds of some clock that only runs forward. */
-  readonly clock: () => number;
+  /** Lays a job in so many seconds; without them by its own measure. */
+  readonly nest: (job: NestJob, seconds: number | undefined) => Promise<NestPlan>;
   readonly seconds?: number;
-  readonly work?: number;
-  readonly seed?: number;
-  readonly onProgress?: (progress: NestProgress) => void;
 }
 
 /** The job of a group with what the saw has not used of its sheets: saw and router share the rack, the saw goes first. */
@@ -28,20 +25,21 @@ export function remainingJob(group: RouterGroup, planned: readonly PlannedGroup[
   };
 }
 
-/** The plans of the router's groups; a group whose job makes no sense is left out: its findings say why. */
-export function planRouting(
+/** The plans of the router's groups, one after the other; a group whose job makes no sense is left out: its findings say why. */
+export async function planRouting(
   groups: readonly RouterGroup[],
   planned: readonly PlannedGroup[],
-  tools: NestingTools,
-): readonly PlannedRouting[] {
+  { nest, seconds }: NestingTools,
+): Promise<readonly PlannedRouting[]> {
   const sound = groups.filter((group) => !hasStop(group.findings));
-  return sound.map((group) => {
+  const routed: PlannedRouting[] = [];
+  for (const group of sound) {
     const job = remainingJob(group, planned);
-    const seconds = tools.seconds === undefined ? {} : { seconds: tools.seconds / sound.length };
-    const plan = solveNesting(job, { ...tools, ...seconds });
+    const plan = await nest(job, seconds === undefined ? undefined : seconds / sound.length);
     assertNest(group, job, plan);
-    return { group, job, plan };
-  });
+    routed.push({ group, job, plan });
+  }
+  return routed;
 }
 
 /** Throws when the checker finds fault with a plan: such a plan is never handed on. */

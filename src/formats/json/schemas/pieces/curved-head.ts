@@ -10,5 +10,10 @@ export const curvedHeadParameters = exact({
   plyThickness: size,
   faceWidth: size,
   segments: choice('auto', 'one', 'two'),
+  springing: choice('butt', 'housed', 'rebated', 'halved'),
+  jambLength: size,
+  jambThickness: size,
+  jointDepth: size,
+  horn: size,
   materials: exact({ head: someText, mould: someText }),
 });

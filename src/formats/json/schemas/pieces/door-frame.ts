@@ -22,6 +22,8 @@ export const doorFrameParameters = exact({
     'tongue',
     'housing-over',
     'housing-between',
+    'dowel',
+    'loose-tenon',
     'half-lap',
     'bridle',
     'mitre',

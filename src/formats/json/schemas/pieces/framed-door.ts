@@ -19,6 +19,8 @@ export const framedDoorParameters = exact({
     'bridle',
     'scribed-moulding',
     'loose-tenon',
+    'dowel',
+    'half-lap',
   ),
   tenon: size,
   grooveDepth: size,
@@ -27,5 +29,6 @@ export const framedDoorParameters = exact({
   panelMargin: size,
   panelGap: size,
   panelGlued: flag,
+  panelMatch: choice('plain', 'book'),
   materials: exact({ frame: someText, panel: someText }),
 });

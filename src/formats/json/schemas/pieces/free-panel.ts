@@ -22,6 +22,7 @@ export const freePanelParameters = exact({
   scribe: size,
   thickness: size,
   grain: choice('up', 'across', 'any'),
+  match: choice('plain', 'book'),
   fixed: choice('glued', 'screwed', 'loose'),
   materials: exact({ panel: someText, lipping: v.optional(someText) }),
 });

@@ -1,0 +1,172 @@
+import { roundBound } from '../bounds.ts';
+import { addColumn, makePool } from '../columns.ts';
+import { across } from '../direction.ts';
+import type { Engine } from '../engine.ts';
+import { emptyLoad } from '../load.ts';
+import type { Load } from '../load.ts';
+import type { Bin, Kind, Model } from '../model.ts';
+import { adoptLoad, isBetterLoad } from '../search.ts';
+import { makeFree } from '../tree.ts';
+import type { Node } from '../tree.ts';
+import { useColumn } from '../use-column.ts';
+import { startBoardLp, valueOf } from './board-lp.ts';
+import type { BoardLp } from './board-lp.ts';
+import { addPattern, listBoardRows } from './board-rows.ts';
+import type { BoardRows } from './board-rows.ts';
+import { completeBoards } from './complete-boards.ts';
+import { diveBoards, onlyBin } from './dive-boards.ts';
+import type { CutBoard } from './dive-boards.ts';
+import { priceBoardRows, settle, startCentre } from './generate-rows.ts';
+import type { Centre } from './generate-rows.ts';
+
+/** Boards and battens have an engine of their own: the program keeps its basis, and pricing is one row. */
+export interface BoardEngine {
+  readonly board: BoardRows;
+  readonly lp: BoardLp;
+  readonly centre: Centre;
+  rounds: number;
+  /** How often it was tried to fill as many boards as the bound says, part by part. */
+  trials: number;
+}
+
+export function startBoards(model: Model, load: Load): BoardEngine | null {
+  const wanted = model.kinds.some((kind) => kind.count > 0);
+  if (!wanted || model.bins.every((bin) => bin.hasKeepOut || bin.count === 0)) return null;
+  const board = listBoardRows(model);
+  const penalty = 10 * Math.max(1, ...model.bins.map((bin) => bin.cost));
+  const lp = startBoardLp(board.kinds.length, board.demand, board.patterns, penalty);
+  const rowOf = new Map(board.kinds.map((kind, row) => [kind, row]));
+  for (const { bin, parts } of load.sheets) {
+    const counts = new Map<number, number>();
+    for (const { kind } of parts) {
+      const row = rowOf.get(kind) ?? 0;
+      counts.set(row, (counts.get(row) ?? 0) + 1);
+    }
+    if (!bin.hasKeepOut) addPattern(board, bin, [...counts.keys()], [...counts.values()]);
+  }
+  return { board, lp, centre: startCentre(board), rounds: 0, trials: 0 };
+}
+
+/** Some rounds of generation; the bound follows. The engine's generation is done when no pattern can help any more. */
+export function generateBoards(engine: Engine, boards: BoardEngine): void {
+  const { board, lp, centre } = boards;
+  const { generation, model } = engine;
+  for (let i = 0; i < 8 && !generation.done && !engine.isOver(); i++) {
+    settle(board, lp, 30);
+    const { added } = priceBoardRows(board, lp, centre, 7);
+    boards.rounds++;
+    const isSettled = roundBound(model, centre.bound) >= roundBound(model, valueOf(lp) - 1e-6) - 1e-9;
+    if (added === 0 || isSettled || boards.rounds >= engine.effort.rounds) generation.done = true;
+  }
+  raiseBound(engine, centre.bound);
+  if (generation.done) settle(board, lp, 2000);
+}
+
+function raiseBound(engine: Engine, least: number): void {
+  const bound = roundBound(engine.model, least);
+  if (bound <= engine.bound) return;
+  engine.bound = bound;
+  engine.tell('bound');
+}
+
+/** Whether another way down is worth it: more of them the more parts there are. */
+export function wantsBoardDive(engine: Engine, { board }: BoardEngine): boolean {
+  const { dives, effort, search, model } = engine;
+  if (search.best.leftCount > 0 && model.bins.some((bin) => bin.count < Infinity))
+    return dives < Math.min(8, effort.dives);
+  return dives < Math.min(effort.dives, 40 * board.kinds.length);
+}
+
+/** One way down from the relaxed program, towards the least cost any plan can have or, at first, any. */
+export function diveForBoards(engine: Engine, boards: BoardEngine): void {
+  const { random, isOver, search, bound } = engine;
+  const isTrial =
+    boards.trials < trialsAfter.length && engine.dives >= (trialsAfter[boards.trials] as number);
+  if (isTrial) {
+    tryAll(engine, boards);
+    return;
+  }
+  const dive = engine.dives++;
+  const below = search.best.cost - smallestStep(engine.model);
+  const isSingle = onlyBin(boards.board) !== null;
+  const target = dive === 0 ? Infinity : isSingle && dive % 4 > 0 ? bound : below;
+  const found = diveBoards(
+    {
+      ...{ board: boards.board, random, isOver, target, nodes: 200 },
+      discrepancies: dive % 4 === 3 ? 1 : 0,
+      daring: dive < 2 ? 0 : 0.1 + 0.5 * random.next(),
+      worths: worthsOf(boards),
+    },
+    boards.lp,
+  );
+  if (found) adopt(engine, boards, found);
+}
+
+function smallestStep({ costGrid }: Model): number {
+  return costGrid > 0 ? costGrid : 1e-6;
+}
+
+/** The best prices in boards, where there is one stock. */
+function worthsOf({ board, centre }: BoardEngine): Float64Array {
+  const sum = centre.prices.reduce((total, price, row) => total + price * (board.demand[row] as number), 0);
+  const bin = board.bins[0] as Bin;
+  const scale = sum > 0 ? centre.bound / sum / Math.max(bin.cost, 1e-9) : 0;
+  return centre.prices.map((price) => price * scale);
+}
+
+/** Dives after which it is tried, each time ten times as long. */
+const trialsAfter = [0, 6, 60];
+
+/** Few parts are tried out: a plan at the bound, or a proof that there is none. */
+function tryAll(engine: Engine, boards: BoardEngine): void {
+  const { board, lp } = boards;
+  const tries = 50_000 * 10 ** boards.trials++;
+  const bin = onlyBin(board);
+  if (!bin || bin.count < Infinity || engine.search.best.leftCount > 0) return;
+  const count = Math.round(engine.bound / bin.cost);
+  const mostTries = Math.min(tries, engine.effort.pricing);
+  const left = Int32Array.from(board.demand.slice(0, lp.kinds));
+  const { lengths } = board;
+  const fills = completeBoards({
+    length: bin.length,
+    boards: count,
+    lengths,
+    left,
+    worths: worthsOf(boards),
+    mostTries,
+  });
+  if (fills === 'impossible') raiseBound(engine, engine.bound + bin.cost);
+  else if (fills !== 'unknown')
+    adopt(
+      engine,
+      boards,
+      fills.map((rows) => ({ bin: bin.index, rows })),
+    );
+}
+
+function adopt(engine: Engine, { board }: BoardEngine, cut: readonly CutBoard[]): void {
+  const { model, search } = engine;
+  const load = emptyLoad(model);
+  for (const { bin, rows } of cut) {
+    const pool = makePool();
+    const kinds = rows.map((row) => board.kinds[row] as number);
+    addColumn(model, pool, { bin: model.bins[bin] as Bin, way: 0, roots: [rowOf(model, kinds)] });
+    const [column] = pool.columns;
+    if (column) useColumn(model, load, column);
+  }
+  if (!isBetterLoad(load, search.best)) return;
+  adoptLoad(search, load);
+  engine.idle = 0;
+  engine.tell('rounding');
+}
+
+function rowOf(model: Model, kinds: readonly number[]): Node {
+  const root = makeFree(0, 1, 0, 0);
+  root.direction = across;
+  root.kids = kinds.map((index) => {
+    const node = makeFree((model.kinds[index] as Kind).length, 1, across, 1);
+    node.kind = index;
+    return node;
+  });
+  return root;
+}
