@@ -48,14 +48,20 @@ export class CuttingRoom {
     this.#groups = groups;
   }
 
-  /** How the search for a group stands. */
+  /** How the search for a group stands; where a plan was chosen, that is the plan. */
   searchOf(group: CuttingGroup): Search {
-    return this.#get(this.#keyOf(group));
+    const search = this.#get(this.#keyOf(group));
+    if (!group.taken) return search;
+    const state = search.state === 'running' ? 'running' : 'done';
+    return { ...search, state, plan: withBound(group.taken, search.plan?.bound ?? null) };
   }
 
   /** Seeks the plans that are missing, in this order; a search for a job that is no more is stopped. */
   seekMissing(groups: readonly CuttingGroup[]): void {
-    const wanted = groups.map((group) => ({ key: this.#keyOf(group), group, seconds: firstSeconds }));
+    // a chosen plan is sought for only where nothing is known of how much better it could be
+    const wanted = groups
+      .filter(({ taken }) => !taken?.bound)
+      .map((group) => ({ key: this.#keyOf(group), group, seconds: firstSeconds }));
     if (this.#running && !wanted.some(({ key }) => key === this.#running?.key)) this.#abandon(this.#running);
     const further = this.#queue.filter(
       ({ key }) => this.#begun.includes(key) && wanted.some((each) => each.key === key),
@@ -71,18 +77,11 @@ export class CuttingRoom {
     if (this.#running?.key === key) this.#running.cancel();
   }
 
-  /** Seeks on for a better plan or its proof. */
+  /** Seeks on for a better plan or its proof; from the one chosen, where one was. */
   goOn(group: CuttingGroup): void {
+    if (group.taken) this.#put(this.#keyOf(group), { ...waiting, plan: this.searchOf(group).plan });
     this.#queue = [...this.#queue, { key: this.#keyOf(group), group, seconds: furtherSeconds }];
     this.#next();
-  }
-
-  /** Takes another plan of the same job, as chosen from those on offer; the bound that is known stays. */
-  take(group: CuttingGroup, plan: CuttingPlan): void {
-    assertPlan(group, plan);
-    const key = this.#keyOf(group);
-    const search = this.#get(key);
-    this.#put(key, { ...search, state: 'done', plan: withBound(plan, search.plan?.bound ?? null) });
   }
 
   /** Stops a search whose job is no more, and forgets it: should the job come back, it is sought afresh. */

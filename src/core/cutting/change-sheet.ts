@@ -2,8 +2,7 @@ import { blink, worthOf } from './insert.ts';
 import type { Hunt } from './insert.ts';
 import { leavePart, takePart } from './load.ts';
 import type { Load } from './load.ts';
-import { measureReach } from './reach.ts';
-import { cloneSheet, isRefused, listNodes, refuse, tidySheet } from './sheet.ts';
+import { cloneSheet, isRefused, listNodes, measureNodes, refuse, tidySheet } from './sheet.ts';
 import type { Sheet } from './sheet.ts';
 import { findSqueeze, squeezeIn } from './squeeze.ts';
 import type { Squeeze } from './squeeze.ts';
@@ -29,8 +28,10 @@ export function squeezePart(hunt: Hunt, load: Load, kind: number): boolean {
   if (!best) return false;
   const { node } = best;
   const sheet = sheets[at] as Sheet;
-  const copy = cloneSheet(sheet, load.mark);
-  squeezeIn(best, node.copy as Node);
+  // with limits the change may have to be dropped
+  const isOwn = sheet.owner === load.mark && !hunt.limited;
+  const copy = isOwn ? sheet : cloneSheet(sheet, load.mark);
+  squeezeIn(best, isOwn ? node : (node.copy as Node));
   if (!settle(hunt, load, copy, at)) {
     refuse(sheet, kind);
     return false;
@@ -107,8 +108,9 @@ function drawLeft({ random }: Hunt, { left, leftCount }: Load): number {
 }
 
 function seekIn({ random, sizes }: Hunt, load: Load, kind: number, swap: Swap): void {
-  const { roots, parts } = load.sheets[swap.at] as Sheet;
-  for (let r = 0; r < roots.length; r++) measureReach(roots[r] as Node);
+  const sheet = load.sheets[swap.at] as Sheet;
+  const { parts } = sheet;
+  measureNodes(sheet);
   for (let i = 0; i < parts.length; i++) {
     const node = parts[i] as Node;
     if (node.kind === kind || !node.parent || (load.areas[node.kind] as number) > swap.most) continue;

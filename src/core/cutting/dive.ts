@@ -34,7 +34,7 @@ export function dive(setup: Dive): Load | null {
     const amounts = relax(setup, load);
     if (!amounts || fixColumns(setup, load, amounts) === 0) break;
   }
-  return finish(setup, load);
+  return layRest({ ...setup, goal: generation.bound }, load);
 }
 
 /** Amounts of the patterns for what is left, after a few rounds of new patterns for just that. */
@@ -71,12 +71,18 @@ function fixColumns(setup: Dive, load: Load, amounts: Float64Array): number {
   return fixed > 0 || !column ? fixed : useColumn(model, load, column);
 }
 
+/** What laying the rest of a load by the search needs. */
+export interface RestSearch extends Pick<Dive, 'generation' | 'random' | 'isOver' | 'restSteps'> {
+  /** A cost of all at which it may stop. */
+  readonly goal: number;
+}
+
 /** Lets the search lay what is left, and joins both. */
-function finish(setup: Dive, load: Load): Load | null {
+export function layRest(setup: RestSearch, load: Load): Load | null {
   if (load.leftCount === 0) return load;
   const model = restModel(setup.generation.model, load);
   const search = startSearch(model, setup.random, 3);
-  const goal = setup.generation.bound - load.cost;
+  const goal = setup.goal - load.cost;
   for (let i = 0; i < setup.restSteps && search.best.cost > goal + 1e-9 && !setup.isOver(); i += 500) {
     runSearch(search, 500, setup.isOver);
   }

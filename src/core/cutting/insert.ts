@@ -180,6 +180,7 @@ function fill(hunt: Hunt, sheet: Sheet, node: Node, spot: Spot): void {
   }
   sheet.parts.push(partNode(node, size.kind));
   sheet.usedArea += size.length * size.width;
+  sheet.isMeasured = false;
   measureRoom(sheet);
 }
 

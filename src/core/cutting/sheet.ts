@@ -1,4 +1,5 @@
 import type { Bin, Model } from './model.ts';
+import { measureReach } from './reach.ts';
 import { cloneNode, isFree, makeFree, tidyTree } from './tree.ts';
 import type { Node } from './tree.ts';
 import { hasLimits, keepsLimits } from './limits.ts';
@@ -23,6 +24,8 @@ export interface Sheet {
   roomArea: number;
   /** Kinds known to have no place here, a bit for each. */
   refused: number[];
+  /** Whether the nodes know how far they reach. */
+  isMeasured: boolean;
 }
 
 export function isRefused({ refused }: Sheet, kind: number): boolean {
@@ -33,6 +36,13 @@ export function isRefused({ refused }: Sheet, kind: number): boolean {
 export function refuse({ refused }: Sheet, kind: number): void {
   while (refused.length <= kind >> 5) refused.push(0);
   refused[kind >> 5] = (refused[kind >> 5] as number) | (1 << (kind & 31));
+}
+
+/** Makes sure that the nodes know how far they reach. */
+export function measureNodes(sheet: Sheet): void {
+  if (sheet.isMeasured) return;
+  for (let r = 0; r < sheet.roots.length; r++) measureReach(sheet.roots[r] as Node);
+  sheet.isMeasured = true;
 }
 
 /** Measures anew what the free nodes have room for at most. */
@@ -67,7 +77,7 @@ export function openSheet(bin: Bin, way: number, owner: object | null): Sheet {
 }
 
 /** Of a sheet not yet measured. */
-export const noRoom = { roomLength: 0, roomWidth: 0, roomArea: 0 };
+export const noRoom = { roomLength: 0, roomWidth: 0, roomArea: 0, isMeasured: false };
 
 /** A copy whose nodes are its own; the nodes of the original point to theirs. */
 export function cloneSheet(sheet: Sheet, owner: object | null): Sheet {
@@ -84,6 +94,7 @@ export function cloneSheet(sheet: Sheet, owner: object | null): Sheet {
     roomWidth: sheet.roomWidth,
     roomArea: sheet.roomArea,
     refused: [],
+    isMeasured: sheet.isMeasured,
   };
   for (const node of sheet.free) copy.free.push(node.copy as Node);
   for (const node of sheet.parts) copy.parts.push(node.copy as Node);
@@ -97,6 +108,7 @@ export function listNodes(sheet: Sheet, worthOf: (node: Node) => number): void {
   sheet.worth = 0;
   sheet.usedArea = 0;
   sheet.refused = [];
+  sheet.isMeasured = false;
   for (const root of sheet.roots) visit(root, sheet, worthOf);
   measureRoom(sheet);
 }

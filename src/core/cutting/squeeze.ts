@@ -1,6 +1,6 @@
 import { across, along } from './direction.ts';
 import type { Direction } from './direction.ts';
-import { measureReach } from './reach.ts';
+import { measureNodes } from './sheet.ts';
 import type { Sheet } from './sheet.ts';
 import { absorb, isFree, makeFree } from './tree.ts';
 import type { Node, PartSize } from './tree.ts';
@@ -19,9 +19,9 @@ export interface Squeeze {
 /** The place with the least loss where a part fits once cuts are moved, each cut being kept; null when there is none. */
 export function findSqueeze(sheet: Sheet, sizes: readonly PartSize[]): Squeeze | null {
   const find: Find = { sizes, best: null, loss: Infinity };
+  measureNodes(sheet);
   for (let r = 0; r < sheet.roots.length; r++) {
     const root = sheet.roots[r] as Node;
-    measureReach(root);
     if (root.needLength === 0) continue;
     tryBeside(find, root, root.direction === across ? along : across);
     visit(find, root);

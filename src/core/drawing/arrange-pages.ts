@@ -13,6 +13,8 @@ export interface PageOptions {
   readonly stamp?: string;
   /** Unit of the sizes on the drawings; mm when left out. */
   readonly units?: LengthSystem;
+  /** Holds words only: no scale and no unit are told. */
+  readonly isUnscaled?: boolean;
 }
 
 const titleBlock = 12; // mm high, along the foot of the page
@@ -119,20 +121,26 @@ function drawTitleBlock(frame: Box, page: PageContents): readonly Mark[] {
   const { minX: left, maxX: right, minY: foot } = frame;
   const head = foot + titleBlock;
   const split = right - 56;
-  const scales = [...new Set(drawings.map((drawing) => drawing.scale))]
-    .sort((a, b) => b - a)
-    .map(formatScale);
+  const scaled = options.isUnscaled ? [] : drawings.filter(({ pictures }) => pictures === undefined);
+  const scales = [...new Set(scaled.map((drawing) => drawing.scale))].sort((a, b) => b - a).map(formatScale);
   const shown = scales.length > 2 ? `${scales[0]} to ${scales.at(-1)}` : scales.join(', ');
-  const { small } = lettering;
   return [
     drawRectangle({ ...frame, maxY: head }, 'outline'),
     drawRectangle({ ...frame, minX: split, maxY: head }, 'thin'),
     ...drawTitle({ x: left + 3, y: foot }, split - left - 6, page),
-    drawText({ x: split + 3, y: foot + 6.8 }, shortenText(`Scale ${shown}`, small, 32), { height: small }),
-    drawText({ x: split + 3, y: foot + 2.2 }, `sizes in ${options.units === 'inch' ? 'inches' : 'mm'}`, {
+    ...(scaled.length === 0 ? [] : drawScale({ x: split + 3, y: foot }, shown, options.units)),
+    drawText({ x: right - 3, y: foot + 4.2 }, `${number} of ${count}`, { align: 'end', weight: 'bold' }),
+  ];
+}
+
+/** Scale and unit; photos have neither. */
+function drawScale(at: Point, scale: string, units: LengthSystem = 'mm'): readonly Mark[] {
+  const { small } = lettering;
+  return [
+    drawText({ x: at.x, y: at.y + 6.8 }, shortenText(`Scale ${scale}`, small, 32), { height: small }),
+    drawText({ x: at.x, y: at.y + 2.2 }, `sizes in ${units === 'inch' ? 'inches' : 'mm'}`, {
       ...{ height: small, tone: 'soft' },
     }),
-    drawText({ x: right - 3, y: foot + 4.2 }, `${number} of ${count}`, { align: 'end', weight: 'bold' }),
   ];
 }
 

@@ -23,7 +23,10 @@ export function drawPhoto(
   const width = Math.min(room.width, room.height * ratio);
   const height = width / ratio;
   const box = { minX: 0, maxX: width, minY: 0, maxY: height };
-  const place = (p: { readonly x: number; readonly y: number }) => ({ x: p.x * width, y: (1 - p.y) * height });
+  const place = (p: { readonly x: number; readonly y: number }) => ({
+    x: p.x * width,
+    y: (1 - p.y) * height,
+  });
   const lines = strokes
     .filter(({ points }) => points.length > 1)
     .map(({ points }) => drawLine(points.map(place), 'fault'));
@@ -33,9 +36,7 @@ export function drawPhoto(
     drawRectangle(box, 'thin'),
     ...(dots ? [] : [drawText({ x: 2, y: height / 2 }, missing, { height: lettering.small, tone: 'soft' })]),
     ...lines,
-    ...words.map((text, i) =>
-      drawText({ x: 0, y: -linePitch * (i + 1) }, text, { height: lettering.small }),
-    ),
+    ...words.map((text, i) => drawText({ x: 0, y: -linePitch * (i + 1) }, text, { height: lettering.small })),
   ];
   return {
     title: caption,

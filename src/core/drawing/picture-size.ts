@@ -12,7 +12,8 @@ export function readPictureSize(dataUrl: string): PictureSize | null {
   const at = dataUrl.indexOf(';base64,');
   if (at < 0) return null;
   const read = byteReader(dataUrl, at + ';base64,'.length);
-  const size = read(0) === 0x89 ? readPng(read) : read(0) === 0xff && read(1) === 0xd8 ? readJpeg(read) : null;
+  const size =
+    read(0) === 0x89 ? readPng(read) : read(0) === 0xff && read(1) === 0xd8 ? readJpeg(read) : null;
   return size && size.width > 0 && size.height > 0 ? size : null;
 }
 
@@ -29,7 +30,8 @@ function byteReader(text: string, start: number): Read {
 }
 
 function readPng(read: Read): PictureSize {
-  const word = (at: number): number => ((read(at) * 256 + read(at + 1)) * 256 + read(at + 2)) * 256 + read(at + 3);
+  const word = (at: number): number =>
+    ((read(at) * 256 + read(at + 1)) * 256 + read(at + 2)) * 256 + read(at + 3);
   return { width: word(16), height: word(20), format: 'png' };
 }
 

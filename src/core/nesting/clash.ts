@@ -31,16 +31,23 @@ const oftenAsked = 500;
 const mostMaps = 20_000;
 const mostPoses = 1500;
 
+/** A corner of a map that was never asked for. */
+const unknown = -1;
+
 export function makeClash(shapes: Shapes): Clash {
   const { box, count } = shapes;
   const touches = makeTouches(shapes);
   const meetsEarly = makeMeets(shapes);
   const press = makePress(shapes);
-  const readMap = makeReader(shapes);
+  const readMap = makeReader(shapes, press);
   const asked = new Uint16Array(count <= mostPoses ? count * count : 0);
   const maps: (PairMap | null)[] = new Array<PairMap | null>(asked.length).fill(null);
   let made = 0;
   const measure: Clash['measure'] = (a, b, dx, dy) => {
+    // one map serves both ways round
+    return a > b ? measureOrdered(b, a, -dx, -dy) : measureOrdered(a, b, dx, dy);
+  };
+  const measureOrdered: Clash['measure'] = (a, b, dx, dy) => {
     const a4 = 4 * a;
     const b4 = 4 * b;
     if (box[b4]! + dx >= box[a4 + 2]! || box[b4 + 2]! + dx <= box[a4]!) return 0;
@@ -52,7 +59,7 @@ export function makeClash(shapes: Shapes): Clash {
       if (asked[pair]! < oftenAsked) asked[pair] = asked[pair]! + 1;
       else if (made < mostMaps) {
         made++;
-        maps[pair] = drawMap(shapes, press, a, b);
+        maps[pair] = openMap(shapes, a, b);
       }
     }
     if (!meetsEarly(a, b, dx, dy) && !touches(a, b, dx, dy)) return 0;
@@ -61,27 +68,24 @@ export function makeClash(shapes: Shapes): Clash {
   return { cap: press.cap, measure };
 }
 
-function drawMap({ box }: Shapes, press: Press, a: number, b: number): PairMap {
+function openMap({ box }: Shapes, a: number, b: number): PairMap {
   const left = box[4 * a]! - box[4 * b + 2]!;
   const low = box[4 * a + 1]! - box[4 * b + 3]!;
   const stepX = (box[4 * a + 2]! - box[4 * b]! - left) / cells;
   const stepY = (box[4 * a + 3]! - box[4 * b + 1]! - low) / cells;
-  const loss = new Float32Array((cells + 1) * (cells + 1));
-  const cap = press.cap[0]!;
-  press.cap[0] = Infinity;
-  for (let row = 0; row <= cells; row++) {
-    for (let column = 0; column <= cells; column++)
-      loss[row * (cells + 1) + column] = press.measure(a, b, left + column * stepX, low + row * stepY);
-  }
-  press.cap[0] = cap;
+  const loss = new Float32Array((cells + 1) * (cells + 1)).fill(unknown);
   return { left, low, perX: 1 / stepX, perY: 1 / stepY, kind: new Uint8Array(cells * cells), loss };
 }
 
 /** Reads a map at an offset; a cell is looked into when it is first asked for. */
-function makeReader(shapes: Shapes): (map: PairMap, pair: number, dx: number, dy: number) => number {
+function makeReader(
+  shapes: Shapes,
+  press: Press,
+): (map: PairMap, pair: number, dx: number, dy: number) => number {
   const { count } = shapes;
   const touches = makeTouches(shapes);
   const classify = makeClassify(shapes);
+  const fillCorners = makeFiller(shapes, press);
   const look = (map: PairMap, pair: number, column: number, row: number): number => {
     const width = 1 / map.perX;
     const height = 1 / map.perY;
@@ -108,10 +112,31 @@ function makeReader(shapes: Shapes): (map: PairMap, pair: number, dx: number, dy
       if (!touches(a, pair - a * count, dx, dy)) return 0;
     }
     const at = row * (cells + 1) + column;
+    fillCorners(map, pair, at);
     const s = u - column;
     const t = v - row;
     const below = loss[at]! * (1 - s) + loss[at + 1]! * s;
     const above = loss[at + cells + 1]! * (1 - s) + loss[at + cells + 2]! * s;
     return below * (1 - t) + above * t;
+  };
+}
+
+/** Measures at the four corners of a cell what was not measured there yet; the cell is named by its lower left corner. */
+function makeFiller({ count }: Shapes, press: Press): (map: PairMap, pair: number, at: number) => void {
+  const fill = (map: PairMap, pair: number, at: number): void => {
+    const row = Math.floor(at / (cells + 1));
+    const x = map.left + (at % (cells + 1)) / map.perX;
+    const cap = press.cap[0]!;
+    press.cap[0] = Infinity;
+    map.loss[at] = press.measure(Math.floor(pair / count), pair % count, x, map.low + row / map.perY);
+    press.cap[0] = cap;
+  };
+  return (map, pair, at) => {
+    const { loss } = map;
+    const above = at + cells + 1;
+    if (loss[at]! < 0) fill(map, pair, at);
+    if (loss[at + 1]! < 0) fill(map, pair, at + 1);
+    if (loss[above]! < 0) fill(map, pair, above);
+    if (loss[above + 1]! < 0) fill(map, pair, above + 1);
   };
 }

@@ -27,10 +27,17 @@ interface Offset {
 
 /** Whether two circles press into each other deeper than a distance: they do so wherever within it the poses are moved. */
 function pressesBeyond({ poles, poleStart }: Shapes, { a, b, dx, dy }: Offset, distance: number): boolean {
-  for (let i = 3 * poleStart[a]!; i < 3 * poleStart[a + 1]!; i += 3) {
-    for (let j = 3 * poleStart[b]!; j < 3 * poleStart[b + 1]!; j += 3) {
-      const away = Math.hypot(poles[i]! - poles[j]! - dx, poles[i + 1]! - poles[j + 1]! - dy);
-      if (poles[i + 2]! + poles[j + 2]! - away > distance) return true;
+  const lastA = 3 * poleStart[a + 1]!;
+  const lastB = 3 * poleStart[b + 1]!;
+  for (let i = 3 * poleStart[a]!; i < lastA; i += 3) {
+    const x = poles[i]! - dx;
+    const y = poles[i + 1]! - dy;
+    const r = poles[i + 2]! - distance;
+    for (let j = 3 * poleStart[b]!; j < lastB; j += 3) {
+      const ux = x - poles[j]!;
+      const uy = y - poles[j + 1]!;
+      const s = r + poles[j + 2]!;
+      if (s > 0 && ux * ux + uy * uy < s * s) return true;
     }
   }
   return false;

@@ -1,6 +1,7 @@
 import { copyPlace, emptyPlace, putPart, weightedLossOf } from './nest.ts';
 import type { Nest, Place } from './nest.ts';
-import { fitsOn, holdInside, weighPlace } from './weigh-place.ts';
+import { fitsOn, gatherWithin, holdInside, noOthers, weighAmong, weighPlace } from './weigh-place.ts';
+import type { Patch } from './weigh-place.ts';
 
 /** How hard a place is sought. */
 export interface Seeking {
@@ -30,7 +31,8 @@ export function makePlacer(nest: Nest, seeking: Seeking): (i: number) => void {
 
   /** Weighs the trial and puts it among the best found. */
   const consider = (i: number): void => {
-    trial.loss = weighPlace(nest, i, trial, best[best.length - 1]!.loss);
+    trial.loss = best[best.length - 1]!.loss;
+    trial.loss = weighPlace(nest, i, trial);
     const at = best.findIndex((place) => trial.loss < place.loss);
     if (at < 0) return;
     const spare = best.pop()!;
@@ -125,6 +127,9 @@ function chooseSheetAndPose(nest: Nest, i: number, place: Place): boolean {
 
 const probe = emptyPlace();
 const step = { x: 0, y: 0 };
+/** The parts round the place being refined: none else is met while it stays within the span they were gathered for. */
+const around = noOthers();
+const patch: Patch = { sheet: 0, left: 0, low: 0, right: 0, high: 0 };
 
 /**
  * Walks a place downhill: a step each way along an axis or a diagonal chosen by chance, longer after a success, halved
@@ -140,12 +145,33 @@ function refine(
   const size = Math.min(shapes.width[place.pose]!, shapes.height[place.pose]!);
   const shortest = size * steps.to;
   let reach = size * steps.from;
+  let centreX = Infinity;
+  let centreY = Infinity;
+  let span = 0;
   while (reach >= shortest && place.loss > 0) {
+    if (Math.abs(place.x - centreX) + reach > span || Math.abs(place.y - centreY) + reach > span) {
+      centreX = place.x;
+      centreY = place.y;
+      span = Math.max(2 * reach, 0.1 * size);
+      gatherRound(nest, i, place, span);
+    }
     const way = Math.floor(random.next() * 4);
     step.x = way === 1 ? 0 : way === 3 ? -reach : reach;
     step.y = way === 0 ? 0 : reach;
     reach *= tryStep(nest, i, place, 1) || tryStep(nest, i, place, -1) ? 1.1 : 0.5;
   }
+}
+
+/** Gathers the parts that one meets no further than a distance from a place. */
+function gatherRound(nest: Nest, i: number, place: Readonly<Place>, distance: number): void {
+  const { box } = nest.shapes;
+  const p = 4 * place.pose;
+  patch.sheet = place.sheet;
+  patch.left = place.x + box[p]! - distance;
+  patch.low = place.y + box[p + 1]! - distance;
+  patch.right = place.x + box[p + 2]! + distance;
+  patch.high = place.y + box[p + 3]! + distance;
+  gatherWithin(nest, i, patch, around);
 }
 
 /** Moves a place by a step, forwards or back, if it clashes less there. */
@@ -155,7 +181,8 @@ function tryStep(nest: Nest, i: number, place: Place, way: 1 | -1): boolean {
   probe.x = place.x + way * step.x;
   probe.y = place.y + way * step.y;
   if (!holdInside(nest, probe) || (probe.x === place.x && probe.y === place.y)) return false;
-  probe.loss = weighPlace(nest, i, probe, place.loss);
+  probe.loss = place.loss;
+  probe.loss = weighAmong(nest, i, probe, around);
   if (probe.loss >= place.loss) return false;
   copyPlace(probe, place);
   return true;

@@ -67,6 +67,7 @@ export function openNest(
   const source = Int32Array.from([...parts, ...zones], (each) => each.source);
   const nest = makeNest({
     shapes: model.shapes,
+    clash: model.clash,
     random,
     source,
     fixed: zones.length,

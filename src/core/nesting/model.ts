@@ -1,4 +1,6 @@
 import { isStrip } from './check-nest-job.ts';
+import { makeClash } from './clash.ts';
+import type { Clash } from './clash.ts';
 import { growFigure } from './grow.ts';
 import { figureArea, makeRing } from './rings.ts';
 import type { Figure } from './rings.ts';
@@ -41,6 +43,8 @@ export interface Model {
   readonly bins: readonly Bin[];
   /** Sources are the kinds, then the keep-outs. */
   readonly shapes: Shapes;
+  /** Remembers what it was asked, so that one serves all nests of the job. */
+  readonly clash: Clash;
 }
 
 /** Turns a job that `checkNestJob` passes into shapes, poses and bins. */
@@ -74,7 +78,8 @@ export function buildNestModel(job: NestJob): Model {
     };
   });
   const strips = strip === null ? [] : [stripBin(strip)];
-  return { gap, margin, strip, kinds, bins: [...bins, ...strips], shapes: layOutShapes(sources) };
+  const shapes = layOutShapes(sources);
+  return { gap, margin, strip, kinds, bins: [...bins, ...strips], shapes, clash: makeClash(shapes) };
 }
 
 /** What the one strip of a job is called in its plan. */

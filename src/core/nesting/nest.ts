@@ -1,5 +1,4 @@
 import type { Random } from '#core/numerics';
-import { makeClash } from './clash.ts';
 import type { Clash } from './clash.ts';
 import type { Shapes } from './shapes.ts';
 
@@ -40,6 +39,7 @@ export interface Nest {
 
 export interface NestSetup {
   readonly shapes: Shapes;
+  readonly clash: Clash;
   readonly random: Random;
   readonly source: Int32Array;
   /** How many of the parts, from the end, are fixed. */
@@ -49,12 +49,12 @@ export interface NestSetup {
   readonly searched: boolean;
 }
 
-export function makeNest({ shapes, random, source, fixed, mostSheets, searched }: NestSetup): Nest {
+export function makeNest({ shapes, clash, random, source, fixed, mostSheets, searched }: NestSetup): Nest {
   const all = source.length;
   const pairs = searched ? all * all : 0;
   return {
     shapes,
-    clash: makeClash(shapes),
+    clash,
     random,
     count: all - fixed,
     all,

@@ -16,9 +16,12 @@ interface Cell {
   readonly most: number;
 }
 
-/** Enough circles: they cover this share of the part, or there are this many. */
-const covered = 0.9;
-const mostPoles = 12;
+/** Enough circles: so many where they cover this share of the part. */
+const enough = [
+  { circles: 8, covered: 0.9 },
+  { circles: 16, covered: 0.8 },
+  { circles: 24, covered: 0 },
+] as const;
 /** A centre is sought to this share of the part's diagonal. */
 const precision = 0.01;
 
@@ -31,7 +34,7 @@ export function findPoles(figure: Figure, area: number): readonly Pole[] {
   const fine = precision * Math.hypot(maxX - minX, maxY - minY);
   const poles: Pole[] = [];
   let filled = 0;
-  while (poles.length < mostPoles && filled < covered * area) {
+  while (!enough.some(({ circles, covered }) => poles.length >= circles && filled >= covered * area)) {
     const pole = findNext(figure, poles, fine);
     if (poles.length > 0 && pole.r < fine) break;
     poles.push(pole);

@@ -2,7 +2,7 @@ import type { Shapes } from './shapes.ts';
 
 /** Share of the span below which overlaps are not told apart by depth. */
 const shallow = 0.01;
-/** Circles further apart than this many times that depth count nothing. */
+/** Circles further apart than this many times that depth count nothing, unless all are. */
 const far = 10;
 
 /** How far the circles in two poses press into each other, weighed by the size of the hulls; asked only of poses that clash. */
@@ -12,7 +12,8 @@ export interface Press {
   readonly measure: (a: number, b: number, dx: number, dy: number) => number;
 }
 
-export function makePress({ box, poles, poleStart, bulk, span }: Shapes): Press {
+export function makePress(shapes: Shapes): Press {
+  const { box, poles, poleStart, bulk, span } = shapes;
   const cap = new Float64Array([Infinity]);
   const measure: Press['measure'] = (a, b, dx, dy) => {
     const b4 = 4 * b;
@@ -44,7 +45,27 @@ export function makePress({ box, poles, poleStart, bulk, span }: Shapes): Press 
         sum += (depth >= least ? depth - rest : square / (2 * least - depth) - rest) * (r < s ? r : s);
       }
     }
+    if (sum === square) sum *= nearness(shapes, a, b, { dx, dy, reach });
     return Math.sqrt(sum) * size;
   };
   return { cap, measure };
+}
+
+/** From 1 down to a half the further apart the circles in two poses are, beyond a reach: so that the way out can be told. */
+function nearness(
+  { poles, poleStart }: Shapes,
+  a: number,
+  b: number,
+  { dx, dy, reach }: { readonly dx: number; readonly dy: number; readonly reach: number },
+): number {
+  let least = Infinity;
+  for (let i = 3 * poleStart[a]!; i < 3 * poleStart[a + 1]!; i += 3) {
+    for (let j = 3 * poleStart[b]!; j < 3 * poleStart[b + 1]!; j += 3) {
+      const ux = poles[i]! - dx - poles[j]!;
+      const uy = poles[i + 1]! - dy - poles[j + 1]!;
+      const apart = Math.sqrt(ux * ux + uy * uy) - poles[i + 2]! - poles[j + 2]!;
+      if (apart < least) least = apart;
+    }
+  }
+  return 0.5 + (0.5 * reach) / Math.max(reach, least);
 }

@@ -70,9 +70,9 @@ function* tryExchange(engine: Engine, exchange: Exchange, moves: number): Pausin
   // cheaper sheets may have come from elsewhere meanwhile
   const isOutdone = () => engine.best.cost < best.cost;
   const isOver = () => nest.moves >= moves || isOverAt(engine, nest.moves) || isOutdone();
-  const shakes = yield* workAtClashes(nest, isOver);
+  const isFree = yield* workAtClashes(nest, isOver);
   engine.moves += nest.moves;
-  if (shakes === null || nest.sheet.some((sheet) => sheet < 0)) return false;
+  if (!isFree || nest.sheet.some((sheet) => sheet < 0)) return false;
   return adopt(engine, mergeNest(engine, { bins, parts: readNest(nest) }, { rest, load: best, left: [] }));
 }
 

@@ -33,6 +33,7 @@ function layOneByOne(model: Model, random: Random, isOver: () => boolean): Load 
   const zones = Math.max(0, ...model.bins.map((bin) => bin.zones.length)) * mostSheets;
   const nest = makeNest({
     shapes: model.shapes,
+    clash: model.clash,
     random,
     source: Int32Array.from([...parts, ...new Array<number>(zones).fill(0)]),
     fixed: zones,

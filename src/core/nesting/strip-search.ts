@@ -15,27 +15,46 @@ export interface StripSearch {
   readonly tell: (search: StripSearch) => void;
   best: Snapshot;
   length: number;
+  /** How much shorter the next try of exploring is, as a share of the length. */
+  shrink: number;
 }
 
 /** Work that stops now and then, telling the parts moved in its nest so far, and goes on when asked. */
 export type Pausing<Result> = Generator<number, Result, void>;
 
-/** How much shorter the next try is, as a share of the length, and how patient it is. */
-const exploring = { shrink: 0.01, least: 0.0015 } as const;
-const squeezing = { shrink: 0.0005, leastShrink: 0.00001 } as const;
-export const patience: Readonly<Record<'exploring' | 'relaxing' | 'squeezing', Patience>> = {
-  exploring: { rounds: 100, strikes: 3, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
-  relaxing: { rounds: 60, strikes: 1, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
-  squeezing: { rounds: 60, strikes: 2, seeking: { wide: 24, near: 15, matched: 10, kept: 3 } },
+const seeking = { wide: 14, near: 10, matched: 6, kept: 2 } as const;
+const patience: Readonly<Record<'exploring' | 'relaxing' | 'squeezing' | 'mending', Patience>> = {
+  exploring: { rounds: 100, strikes: 2, seeking },
+  relaxing: { rounds: 60, strikes: 1, seeking },
+  squeezing: { rounds: 60, strikes: 2, seeking },
+  mending: { rounds: 30, strikes: 1, seeking },
 };
 
+/** How much shorter a try is, as a share of the length: at first and at most, and at least. */
+const exploring = { first: 0.01, least: 0.0015 } as const;
+
+interface Squeezing {
+  readonly first: number;
+  readonly most: number;
+  /** A try shorter by less than this is not worth it. */
+  readonly least: number;
+  readonly patience: Patience;
+}
+
+const toTheLast: Squeezing = { first: 0.0005, most: 0.004, least: 0.00001, patience: patience.squeezing };
+const roughly: Squeezing = { first: 0.002, most: 0.016, least: 0.0004, patience: patience.mending };
+
+/** Room given at a time to a nest that clashes, as a share of the length, and at most. */
+const mending = { room: 0.004, most: 0.015 } as const;
+
 /** A search from a nest without clashes. */
-export function startStrip(setup: Omit<StripSearch, 'best' | 'length'>): StripSearch {
+export function startStrip(setup: Omit<StripSearch, 'best' | 'length' | 'shrink'>): StripSearch {
   const { nest } = setup;
   return {
     ...setup,
     best: takeSnapshot(nest),
     length: usedLength(nest, nest.sheets - 1),
+    shrink: exploring.first,
   };
 }
 
@@ -44,26 +63,34 @@ export function isStripDone(search: StripSearch): boolean {
 }
 
 /**
- * Far shorter tries from one nest to the next. One that fails is given back half of what was taken, where it clashes, and
- * tried again; when nothing is gained so, a slightly shorter one is shaken until it succeeds.
+ * Shorter tries from one nest to the next, by more where that comes easily. One that fails is given back half of what was
+ * taken, where it clashes, and tried again; when nothing is gained so, a slightly shorter one is shaken until it succeeds.
  */
 export function* explore(search: StripSearch, moves: number): Pausing<void> {
   const { nest } = search;
   const end = nest.moves + moves;
   // a shorter one may have come from elsewhere meanwhile
   const isOver = () => nest.moves >= end || isStripDone(search) || search.length <= lastLength(nest);
-  let shrink: number = exploring.shrink;
   while (nest.moves < end && !isStripDone(search)) {
     yield nest.moves;
+    const { shrink, length } = search;
+    const start = nest.moves;
     restore(nest, search.best);
-    const before = search.length;
     shorten(search, shrink);
-    if (shrink <= exploring.least) {
-      if ((yield* workAtClashes(nest, isOver)) !== null) record(search);
-    } else if (yield* relax(search, isOver)) record(search);
-    const gained = 1 - search.length / before;
-    shrink = Math.max(exploring.least, gained > 0.9 * shrink ? shrink : shrink / 2);
+    const isLeast = shrink <= exploring.least;
+    const work = isLeast ? workAtClashes(nest, isOver, () => mend(search)) : relax(search, isOver);
+    const isFree = yield* work;
+    if (isFree) record(search);
+    const isWhole = 1 - search.length / length > 0.9 * shrink;
+    const next = isWhole ? shrink * paceOf(nest, start) : shrink / 2;
+    search.shrink = Math.min(exploring.first, Math.max(exploring.least, next));
   }
+}
+
+/** How much larger the next step is after one that succeeded: the fewer moves a part it took, the larger. */
+function paceOf(nest: Nest, start: number): number {
+  const spent = (nest.moves - start) / nest.count;
+  return spent < 1 ? 1.4 : spent > 4 ? 0.7 : 1;
 }
 
 /** Separates, giving back length where that fails; false when there is nothing more to give back, or it is over. */
@@ -97,34 +124,72 @@ function widen(nest: Nest, by: number): void {
   measureAll(nest);
 }
 
-/** Separates, shakes and separates again until nothing clashes: after how many shakes; null when it is over before. */
-export function* workAtClashes(nest: Nest, isOver: () => boolean): Pausing<number | null> {
+/**
+ * Separates, shakes and separates again until nothing clashes, or what `mend` makes of a failure is free of clashes; false
+ * when it is over before.
+ */
+export function* workAtClashes(
+  nest: Nest,
+  isOver: () => boolean,
+  mend?: () => Pausing<boolean>,
+): Pausing<boolean> {
   const pool: { readonly loss: number; readonly snapshot: Snapshot }[] = [];
-  for (let shakes = 0; !isOver(); shakes++) {
+  while (!isOver()) {
     const { free, loss } = separate(nest, patience.exploring, isOver);
-    if (free) return shakes;
+    if (free) return true;
     yield nest.moves;
     pool.push({ loss, snapshot: takeSnapshot(nest) });
     pool.sort((a, b) => a.loss - b.loss);
+    if (mend && (yield* mend())) return true;
     const rank = Math.floor(Math.abs(nest.random.normal()) * pool.length * 0.25);
     restore(nest, pool[Math.min(pool.length - 1, rank)]!.snapshot);
     swapTwo(nest);
   }
-  return null;
+  return false;
 }
 
-/** Slightly shorter tries from the best. */
-export function* squeeze(search: StripSearch, moves: number): Pausing<void> {
+/**
+ * Gives a nest that clashes some room, even more than the best takes, and squeezes it out again; true when it is shorter
+ * than the best then. Another arrangement often ends shorter than it began.
+ */
+function* mend(search: StripSearch): Pausing<boolean> {
   const { nest } = search;
-  const start = nest.moves;
-  const isOver = () => nest.moves >= start + moves || isStripDone(search);
-  while (!isOver()) {
+  const last = nest.sheets - 1;
+  const asked = nest.sheetLength[last]!;
+  const most = search.length * (1 + mending.most);
+  const hasRoom = () => nest.sheetLength[last]! <= most && !search.isOver();
+  let isFree = false;
+  while (!isFree && hasRoom()) {
+    widen(nest, mending.room * search.length);
+    isFree = hasRoom() && separate(nest, patience.mending, search.isOver).free;
     yield nest.moves;
-    const spent = (nest.moves - start) / moves;
-    const shrink = squeezing.shrink * (squeezing.leastShrink / squeezing.shrink) ** spent;
+  }
+  const found = isFree ? startStrip({ ...search, tell: () => undefined }) : null;
+  if (found) yield* squeezeBy(found, Infinity, roughly);
+  nest.sheetLength[last] = asked;
+  if (!found || found.length >= search.length) return false;
+  restore(nest, found.best);
+  return true;
+}
+
+/** Slightly shorter tries from the best, until they gain next to nothing. */
+export function* squeeze(search: StripSearch, moves: number): Pausing<void> {
+  yield* squeezeBy(search, moves, toTheLast);
+}
+
+function* squeezeBy(search: StripSearch, moves: number, by: Squeezing): Pausing<void> {
+  const { nest } = search;
+  const end = nest.moves + moves;
+  const isOver = () => nest.moves >= end || isStripDone(search);
+  let shrink = by.first;
+  while (!isOver() && shrink >= by.least) {
+    yield nest.moves;
+    const start = nest.moves;
     restore(nest, search.best);
     shorten(search, shrink);
-    if (separate(nest, patience.squeezing, isOver).free) record(search);
+    const { free } = separate(nest, by.patience, isOver);
+    if (free) record(search);
+    shrink = free ? Math.min(by.most, shrink * paceOf(nest, start)) : shrink / 2;
   }
 }
 

@@ -1,19 +1,47 @@
 import type { Nest, Place } from './nest.ts';
 
-/** What the clashes of a part at a place would weigh; some value not below `enough` when they weigh that much. */
-export function weighPlace(nest: Nest, i: number, place: Readonly<Place>, enough: number): number {
-  const { shapes, clash, pose, x, y, lies, weight, all, members } = nest;
+/** Parts of a sheet among which clashes are sought. */
+export interface Others {
+  list: Int32Array;
+  count: number;
+}
+
+/** A rectangle of a sheet. */
+export interface Patch {
+  sheet: number;
+  left: number;
+  low: number;
+  right: number;
+  high: number;
+}
+
+export function noOthers(): Others {
+  return { list: new Int32Array(0), count: 0 };
+}
+
+const everyone = noOthers();
+
+/** What the clashes of a part at a place would weigh; some value not below the loss given with the place when they weigh that much. */
+export function weighPlace(nest: Nest, i: number, place: Readonly<Place>): number {
+  everyone.list = nest.members[place.sheet]!;
+  everyone.count = nest.memberCount[place.sheet]!;
+  return weighAmong(nest, i, place, everyone);
+}
+
+/** The same where a part can clash with some others only. */
+export function weighAmong(nest: Nest, i: number, place: Readonly<Place>, others: Readonly<Others>): number {
+  const { shapes, clash, pose, x, y, lies, weight, all } = nest;
+  const { list, count } = others;
+  const enough = place.loss;
   const { box } = shapes;
   const { pose: a, x: px, y: py } = place;
   const left = px + box[4 * a]!;
   const low = py + box[4 * a + 1]!;
   const right = px + box[4 * a + 2]!;
   const high = py + box[4 * a + 3]!;
-  const list = members[place.sheet]!;
-  const end = nest.memberCount[place.sheet]!;
   const row = i * all;
   let sum = 0;
-  for (let k = 0; k < end; k++) {
+  for (let k = 0; k < count; k++) {
     const j = list[k]!;
     const j4 = 4 * j;
     if (lies[j4]! >= right || lies[j4 + 2]! <= left || lies[j4 + 1]! >= high || lies[j4 + 3]! <= low)
@@ -25,6 +53,23 @@ export function weighPlace(nest: Nest, i: number, place: Readonly<Place>, enough
     if (sum >= enough) return sum;
   }
   return sum;
+}
+
+/** Gathers the other parts that come within a patch of a sheet. */
+export function gatherWithin(nest: Nest, i: number, patch: Readonly<Patch>, others: Others): void {
+  const { lies } = nest;
+  const { left, low, right, high } = patch;
+  const list = nest.members[patch.sheet]!;
+  const end = nest.memberCount[patch.sheet]!;
+  if (others.list.length < end) others.list = new Int32Array(2 * end);
+  others.count = 0;
+  for (let k = 0; k < end; k++) {
+    const j = list[k]!;
+    const j4 = 4 * j;
+    if (lies[j4]! >= right || lies[j4 + 2]! <= left || lies[j4 + 1]! >= high || lies[j4 + 3]! <= low)
+      continue;
+    if (j !== i) others.list[others.count++] = j;
+  }
 }
 
 /** Whether nothing would clash with a part at a place. */

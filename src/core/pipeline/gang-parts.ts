@@ -7,7 +7,7 @@ import { alongGrain, singleNeed, type Need } from './need.ts';
  * Machine limits below which a part is cut from a larger blank, mm (joinery D5, common practice): shortest piece to
  * crosscut without a sled, shortest solid blank to plane, narrowest blank to plane.
  */
-const limits = { crosscut: 100, planeLength: 300, planeWidth: 20 } as const;
+export const machineLimits = { crosscut: 100, planeLength: 300, planeWidth: 20 } as const;
 
 /** Most copies side by side in one mother blank: a longer row gathers too much error of the fence. */
 const mostInRow = 5;
@@ -54,13 +54,13 @@ function chooseGang(part: Part, single: Need, kerf: number): Gang {
   if (part.quantity < 2) return { along: 1, across: 1 };
   if (part.kind === 'solid') {
     const allowance = 25; // mm at the ends of a blank (joinery D4)
-    const along = Math.floor((limits.planeLength - allowance + kerf) / (cut.length + kerf));
+    const along = Math.floor((machineLimits.planeLength - allowance + kerf) / (cut.length + kerf));
     if (along > 1) return { along: Math.min(along, part.quantity), across: 1 };
-    const isNarrow = cut.width < limits.planeWidth;
+    const isNarrow = cut.width < machineLimits.planeWidth;
     return { along: 1, across: isNarrow ? Math.min(mostInRow, part.quantity) : 1 };
   }
-  if (Math.max(single.length, single.width) >= limits.crosscut) return { along: 1, across: 1 };
-  const along = Math.ceil((limits.crosscut + kerf) / (single.length + kerf));
+  if (Math.max(single.length, single.width) >= machineLimits.crosscut) return { along: 1, across: 1 };
+  const along = Math.ceil((machineLimits.crosscut + kerf) / (single.length + kerf));
   return { along: Math.min(along, part.quantity), across: 1 };
 }
 
@@ -81,7 +81,7 @@ function makeMother(part: Part, single: Need, kerf: number, gang: Gang): Need {
     length: gang.along > 1 ? gang.along * cut.length + (gang.along - 1) * kerf + more.length : single.length,
     width: gang.across > 1 ? gang.across * cut.width + (gang.across - 1) * kerf + more.width : single.width,
   };
-  const least = part.kind === 'solid' ? limits.planeLength : limits.crosscut;
+  const least = part.kind === 'solid' ? machineLimits.planeLength : machineLimits.crosscut;
   return {
     ...single,
     id: `${part.id}x${inOne}`,
@@ -105,16 +105,16 @@ function enlargeTiny(
   part: Part,
   single: Need,
 ): { readonly needs: readonly Need[]; readonly findings: readonly Problem[] } {
-  if (part.kind === 'solid' || Math.max(single.length, single.width) >= limits.crosscut)
+  if (part.kind === 'solid' || Math.max(single.length, single.width) >= machineLimits.crosscut)
     return { needs: [single], findings: [] };
   return {
-    needs: [{ ...single, length: limits.crosscut }],
+    needs: [{ ...single, length: machineLimits.crosscut }],
     findings: [
       {
         severity: 'note',
         code: 'blank-enlarged',
         about: part.id,
-        message: `${part.id} ${part.name} (${show(part.cut.length)} × ${show(part.cut.width)}) is too small to saw safely; its blank is ${limits.crosscut} long.`,
+        message: `${part.id} ${part.name} (${show(part.cut.length)} × ${show(part.cut.width)}) is too small to saw safely; its blank is ${machineLimits.crosscut} long.`,
         remedy: 'Cut it to size last, in a sled or by hand.',
         source: 'joinery D5',
       },

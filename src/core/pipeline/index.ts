@@ -25,6 +25,8 @@ export type { ShoppingLine } from './list-shopping.ts';
 export { listTasks } from './list-tasks.ts';
 export { makePlanFile } from './make-plan-file.ts';
 export { findRemainders } from './find-remainders.ts';
+export { addSavingStock } from './stock-of-saving.ts';
+export { takePlanCommand } from './taken-plans.ts';
 export { planEverything } from './plan-everything.ts';
 export type { PlanTools } from './plan-everything.ts';
 export type { PlannedWork } from './plan-everything.ts';

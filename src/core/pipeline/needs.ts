@@ -1,6 +1,7 @@
 import type { BuiltPiece, Material, PartId } from '#core/joinery';
 import type { Problem } from '#core/problems';
 
+import { gangAlike } from './gang-alike.ts';
 import { gangParts } from './gang-parts.ts';
 import { findPairs, pairBlank } from './pair-blank.ts';
 import { stripOfSet } from './matched-strip.ts';
@@ -38,10 +39,11 @@ export function collectNeeds(pieces: readonly BuiltPiece[], material: Material, 
   const rest = pieces
     .flatMap((piece) => piece.parts)
     .filter((part) => part.material === material.id && !taken.has(part.id) && part.quantity > 0);
-  const ganged = rest.map((part) => gangParts(part, kerf));
+  const shared = gangAlike(rest, kerf);
+  const ganged = rest.filter(({ id }) => !shared.taken.has(id)).map((part) => gangParts(part, kerf));
   return {
-    singles: ganged.flatMap((gang) => gang.needs),
+    singles: [...ganged.flatMap((gang) => gang.needs), ...shared.needs],
     sets,
-    findings: ganged.flatMap((gang) => gang.findings),
+    findings: [...ganged.flatMap((gang) => gang.findings), ...shared.findings],
   };
 }

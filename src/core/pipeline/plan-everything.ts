@@ -47,6 +47,6 @@ async function planSaws(groups: readonly CuttingGroup[], tools: PlanTools): Prom
   const shareOf = shareTime(sound, tools);
   const planned: PlannedGroup[] = [];
   for (const [index, group] of sound.entries())
-    planned.push(completePlan(group, await tools.cut(group.job, shareOf(index).seconds)));
+    planned.push(completePlan(group, group.taken ?? (await tools.cut(group.job, shareOf(index).seconds))));
   return planned;
 }

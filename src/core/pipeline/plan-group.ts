@@ -15,9 +15,9 @@ export interface SolveTools {
   readonly onProgress?: (progress: CuttingProgress) => void;
 }
 
-/** The plan of one group, with what the person at the saw should know of it. Throws when the checker refuses it: such a plan is never handed on. */
+/** The plan of one group, sought unless one was chosen, with what the person at the saw should know of it. Throws when the checker refuses it: such a plan is never handed on. */
 export function planGroup(group: CuttingGroup, tools: SolveTools): PlannedGroup {
-  return completePlan(group, solveCutting(group.job, tools));
+  return completePlan(group, group.taken ?? solveCutting(group.job, tools));
 }
 
 /** A plan with what the person at the saw should know of it. Throws when the checker refuses it. */

@@ -52,6 +52,8 @@ export interface CuttingGroup {
   readonly saw: SawProfile;
   readonly job: CuttingJob;
   readonly blanks: readonly Blank[];
+  /** The plan chosen for just this job; left out where none is. */
+  readonly taken?: CuttingPlan;
   readonly findings: readonly Problem[];
 }
 

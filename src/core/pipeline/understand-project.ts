@@ -6,6 +6,7 @@ import { fitPieces } from './fit/fit-pieces.ts';
 import { groupParts } from './group-parts.ts';
 import { checkSite } from './check-site.ts';
 import { checkMade, withoutMade } from './made-parts.ts';
+import { checkTaken, withTaken } from './taken-plans.ts';
 import { adjustShape } from './shapes/adjust-shape.ts';
 import { groupRouter, withoutRouted } from './router/group-router.ts';
 import type { ShapeOutcome, Understanding } from './types.ts';
@@ -20,7 +21,8 @@ export function understandProject(project: Project, before?: Understood): Unders
   );
   const pieces = buildPieces(project, shapes, before);
   const uncut = withoutMade(project, pieces);
-  const { groups, findings } = groupParts(project, withoutRouted(project, uncut));
+  const { groups: bare, findings } = groupParts(project, withoutRouted(project, uncut));
+  const groups = withTaken(project, bare);
   const routing = groupRouter(project, uncut);
   return {
     shapes,
@@ -37,6 +39,7 @@ export function understandProject(project: Project, before?: Understood): Unders
         ...checkSite(project, pieces),
         ...findings,
         ...groups.flatMap((group) => group.findings),
+        ...checkTaken(project, groups),
         ...routing.flatMap((group) => group.findings),
       ]),
     ),

@@ -7,7 +7,7 @@ import { applyShapeItemCommand } from './apply-shape-item-command.ts';
 import { checkProject } from './check-project.ts';
 import type { Command, WholeCommand } from './commands.ts';
 import { isSame } from './lists.ts';
-import type { MadePart, Project } from './types.ts';
+import type { MadePart, Project, TakenPlan } from './types.ts';
 
 /**
  * The project after a command: the only way to a new one. Parts that did not change are shared, and a command that
@@ -78,6 +78,10 @@ function applyWholeCommand(project: Project, command: WholeCommand): Project {
       return { ...project, made: setMade(project.made ?? [], command.part, command.made) };
     case 'set-routed':
       return { ...project, routed: tick(project.routed ?? [], command.part, command.routed) };
+    case 'take-plan':
+      return { ...project, taken: [...takenBut(project, command.taken.group), command.taken] };
+    case 'release-plan':
+      return { ...project, taken: takenBut(project, command.group) };
     case 'set-route':
       return { ...project, route: command.route };
     case 'set-fixing-price':
@@ -90,6 +94,10 @@ function applyWholeCommand(project: Project, command: WholeCommand): Project {
 function tick(done: readonly string[], mark: string, isDone: boolean): readonly string[] {
   if (done.includes(mark) === isDone) return done;
   return isDone ? [...done, mark] : done.filter((each) => each !== mark);
+}
+
+function takenBut({ taken = [] }: Project, group: string): readonly TakenPlan[] {
+  return taken.filter((each) => each.group !== group);
 }
 
 function setMade(made: readonly MadePart[], part: string, next: MadePart | null): readonly MadePart[] {

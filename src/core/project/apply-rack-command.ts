@@ -50,7 +50,12 @@ function cutStock(project: Project, command: Extract<RackCommand, { kind: 'cut-s
   );
   if (!less.ok) return less;
   const made = command.made.reduce(addMade, project.made ?? []);
-  return succeed({ ...project, stock: [...less.value, ...command.leftovers], made });
+  return succeed({
+    ...project,
+    stock: [...less.value, ...command.leftovers],
+    made,
+    ...(command.taken && { taken: command.taken }),
+  });
 }
 
 /** Copies cut in another sheet are counted together; the size is that of the latest. */

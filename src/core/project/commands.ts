@@ -2,7 +2,7 @@ import type { Gate, JoinerySettings, Material, PartId, Piece } from '#core/joine
 import type { Reading } from '#core/measuring';
 
 import type { MeasuredShape, ShapeChange, ShapeItem } from './shape-types.ts';
-import type { MadePart, Project, StockLine, Tools } from './types.ts';
+import type { MadePart, Project, StockLine, TakenPlan, Tools } from './types.ts';
 
 /** Changes of what the project has once. */
 export type WholeCommand =
@@ -16,6 +16,9 @@ export type WholeCommand =
   /** How many of a part are cut, and as what; null: none. */
   | { readonly kind: 'set-made'; readonly part: PartId; readonly made: MadePart | null }
   | { readonly kind: 'set-routed'; readonly part: PartId; readonly routed: boolean }
+  | { readonly kind: 'take-plan'; readonly taken: TakenPlan }
+  /** The group is planned afresh. */
+  | { readonly kind: 'release-plan'; readonly group: string }
   | { readonly kind: 'set-route'; readonly route: readonly Gate[] }
   /** `price` null forgets it. */
   | { readonly kind: 'set-fixing-price'; readonly item: string; readonly price: number | null };
@@ -83,6 +86,8 @@ export type RackCommand =
       readonly stock: string;
       readonly made: readonly MadePart[];
       readonly leftovers: readonly StockLine[];
+      /** The plans chosen, as they hold from now on: one of them goes on with what it has left to cut. */
+      readonly taken?: readonly TakenPlan[];
     };
 
 /** A value of a parameter as its field gives it. */

@@ -37,4 +37,13 @@ export type {
 } from './shape-types.ts';
 export { migrations, upgradeProject } from './upgrade-project.ts';
 export type { Migration } from './upgrade-project.ts';
-export type { FixingPrice, MadePart, Project, RouterProfile, SawProfile, StockLine, Tools } from './types.ts';
+export type {
+  FixingPrice,
+  MadePart,
+  Project,
+  RouterProfile,
+  SawProfile,
+  StockLine,
+  TakenPlan,
+  Tools,
+} from './types.ts';

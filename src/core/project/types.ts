@@ -1,4 +1,4 @@
-import type { CutRules, Rectangle, Trim } from '#core/cutting';
+import type { CuttingPlan, CutRules, Rectangle, Trim } from '#core/cutting';
 import type { Gate, JoinerySettings, Material, MaterialId, PartId, PartSize, Piece } from '#core/joinery';
 
 import type { MeasuredShape } from './shape-types.ts';
@@ -59,6 +59,14 @@ export interface MadePart {
   readonly form: string;
 }
 
+/** A plan the user has chosen for a cutting group: it holds for as long as the job is the same. */
+export interface TakenPlan {
+  readonly group: string;
+  /** A mark of the job it belongs to. */
+  readonly job: string;
+  readonly plan: CuttingPlan;
+}
+
 /** The saved document, version 1: everything the user entered and nothing derived. */
 export interface Project {
   readonly version: 1;
@@ -81,6 +89,8 @@ export interface Project {
   readonly made?: readonly MadePart[];
   /** Sheet parts that the router cuts by their outlines, by address; the others are sawn as blanks. */
   readonly routed?: readonly PartId[];
+  /** Plans chosen, at most one a group. */
+  readonly taken?: readonly TakenPlan[];
   /** What pieces are carried through from the workshop to their place, in order. */
   readonly route?: readonly Gate[];
 }

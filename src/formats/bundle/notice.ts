@@ -8,5 +8,5 @@ export function drawNotice(paper: 'A4' | 'Letter', title: string, sentence: stri
     bounds: { minX: 0, minY: 0, maxX: 160, maxY: 20 },
     marks: [{ kind: 'text', at: { x: 0, y: 8 }, text: sentence, height: 3.5, align: 'start' }],
   };
-  return arrangePages([drawing], paper, title);
+  return arrangePages([drawing], paper, title, { isUnscaled: true });
 }

@@ -51,10 +51,15 @@ function postBetween(stopped: boolean): readonly Part[] {
   ];
 }
 
-const surround = buildPiece(
-  newPiece('hatch-surround', { id: 'h', letter: 'H', name: 'Hatch', materials: usualMaterials }),
-  { shape: null, materials: usualMaterials, settings: defaultSettings },
-);
+function made(kind: PieceKind, parameters: Record<string, unknown> = {}): BuiltPiece {
+  const piece = newPiece(kind, { id: 'h', letter: 'H', name: 'Piece', materials: usualMaterials });
+  const changed = { ...piece, parameters: { ...piece.parameters, ...parameters } } as Piece;
+  return buildPiece(changed, { shape: null, materials: usualMaterials, settings: defaultSettings });
+}
+const carcase = (joint: string) => made('carcase', { joint, materials: { panel: 'ply18' } }).parts;
+const step = (joint: string) =>
+  made('step', { joint, boxRisers: 2, materials: { sides: 'ply18', treads: 'ply18' } }).parts;
+const surround = made('hatch-surround');
 
 describe('a part of curves as convex solids', () => {
   const segment = surround.parts.find(({ name }) => name.startsWith('Corner segment'));
@@ -97,7 +102,24 @@ describe('an order of assembly', () => {
       ).parts,
     ],
   ];
-  test.each(pieces)('%s goes together, every part once', (_, parts) => {
+  const jointed: readonly [string, readonly Part[]][] = [
+    ...(['housing', 'butt', 'dowel', 'loose-tenon'] as const).flatMap(
+      (joint): [string, readonly Part[]][] => [
+        [`a carcase with ${joint} shelves`, carcase(joint)],
+        [`a step with ${joint} treads`, step(joint)],
+      ],
+    ),
+    ...(['box', 'rebate', 'butt'] as const).map((walls): [string, readonly Part[]] => [
+      `a tray with ${walls} corners`,
+      made('dividers', { form: 'cells', walls }).parts,
+    ]),
+    ...(['mitre-and-spline', 'half-lap'] as const).map((joint): [string, readonly Part[]] => [
+      `a hatch surround with ${joint}`,
+      made('hatch-surround', { joint }).parts,
+    ]),
+    ['a shelf with a rebated fiddle', made('shelf', { fiddle: 'rebate' }).parts],
+  ];
+  test.each([...pieces, ...jointed])('%s goes together, every part once', (_, parts) => {
     const order = findAssemblyOrder(parts);
     expect(order.found).toBe(true);
     if (!order.found) return;

@@ -42,13 +42,14 @@ function scribedOn({ edges }: Part, way: 'length' | 'width'): number {
 
 /**
  * What else a part leaves the saw larger by: lippings 20 long, 0.5 wide, 2 thick (joinery D4), boards with fingers 0.3 at each
- * end (C11), bent plies, which are sawn flat.
+ * end (C11), strings, whose foot runs aslant so that scribing it takes more of the length; bent plies are sawn flat.
  */
 function trimmedOff(part: Part, built: BuiltPiece): { length: number; width: number; thickness: number } {
   const inJoint = (kind: string) =>
     built.joints.some((joint) => joint.kind === kind && joint.between.includes(part.id));
   const isLip = inJoint('lipping') && !part.edges.some(({ treatment }) => treatment === 'lipped');
   if (isLip) return { length: 20, width: 0.5, thickness: 2 };
+  if (part.name.startsWith('String')) return { length: 5, width: 0, thickness: 0 };
   return { length: inJoint('box') && !part.name.endsWith('ottom') ? 0.6 : 0, width: 0, thickness: 0 };
 }
 
@@ -126,7 +127,7 @@ describe('films of finish are taken off the gaps', () => {
     ['louvred-door', (gap) => ({ gapSide: gap })],
     ['drawer', (gap) => ({ front: 'inset', insetGap: gap, runner: 'bottom' })],
     ['cabinet-front', (gap) => ({ fronts: 'inset', gap, notch: 0 })],
-    ['access-panel', (gap) => ({ fit: 'flush', gap })],
+    ['access-panel', (gap) => ({ mount: 'inset', gap })],
     ['lids', (gap) => ({ gap })],
     ['free-panel', (gap) => ({ fixed: 'loose', gap })],
     ['run', (gap) => ({ fronts: 'inset', gap, doors: 'plain' })],

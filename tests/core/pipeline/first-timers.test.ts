@@ -71,6 +71,20 @@ const triangle = (through: 'round' | 'level') =>
     materials: { frame: 'oak' },
   });
 
+/** The hull behind the drawers with a bevel read at its left end, and a carcase against it. */
+const rakedHull = {
+  ...hullBehind,
+  sections: hullBehind.sections.map((section, i) =>
+    i === 0 ? { ...section, bevels: [{ height: 300, degrees: 30 }] } : section,
+  ),
+};
+const raked = (more: object) =>
+  pieceA(
+    'carcase',
+    { width: 500, height: 500, clearance: 2, shelves: [], materials: { panel: 'ply12' }, ...more },
+    'hull',
+  );
+
 /** A part of the piece ticked as cut, not as planned. */
 function cut(piece: Piece, name: RegExp, as: (part: Part) => object): Project {
   const project = make(piece);
@@ -275,6 +289,17 @@ const mistakes: readonly Mistake[] = [
     says: /^Without a back bevel the whole edge has to fit\./,
   },
   {
+    // the sections fall away by 10 in 500, 0.2 over the end of 11.8; at 30° it is 6.8: (6.8 − 0.2) / 2 = 3.3 at the back
+    ...{
+      rule: 'G25',
+      mistake: 'a square end before a raking hull',
+      code: 'too-big-at-back',
+      severity: 'stop',
+    },
+    project: make(raked({}), { shapes: [rakedHull] }),
+    says: /^The left end will not go in: at 300 up it is 3\.3 too big at the back, as the gauge reads 30° there, and only 2 is left clear\./,
+  },
+  {
     // 396² · 0.0003 · 7 / (8 · 6.1) = 6.7 (curvature = movement / thickness)
     ...{ rule: 'G also', mistake: 'one face varnished', code: 'coats-uneven', severity: 'warn' },
     project: make(panel({}, 'ply6'), { settings: { ...defaultSettings, coatsShown: 5, coatsHidden: 1 } }),
@@ -327,6 +352,7 @@ describe('who makes none of them is not told of any', () => {
       make(drawer({})),
       make(drawer({ clearDepth: 340, heightAbove: 150 }, 'hull'), { shapes: [hullBehind] }),
       make(triangle('level')),
+      make(raked({ endBack: 'bevelled' }), { shapes: [rakedHull] }),
       make(filler({})),
       make(shelf({}), { done: [...ashoreDone, 'buy:fixings'] }),
     ];

@@ -252,6 +252,27 @@ describe('grouping of solid parts', () => {
     expect(group?.blanks[0]?.parts.map((each) => each.x)).toEqual([0, 63, 126, 189]);
   });
 
+  test('short parts of one section and several addresses share mother blanks, the longest first', () => {
+    const short = (id: string, length: number, quantity: number) => {
+      const cut = { length, width: 40, thickness: 20 };
+      return solid(id, [300, 46, 23], { cut, finished: cut, quantity });
+    };
+    const parts = [short('A1', 60, 2), short('A2', 100, 1), short('A3', 80, 2)];
+    const { groups, findings } = groupParts(makeProject([board('thin', 27)]), [makePiece(parts)]);
+    // 100 + 80 + 80, two kerfs of 3 and 25 at the ends are 291; 60 + 60, a kerf and 25 are 148, at least 300
+    expect(groups[0]?.job.parts.map(({ id, count, length }) => [id, count, length])).toEqual([
+      ['A2+A3x2', 1, 300],
+      ['A1x2', 1, 300],
+    ]);
+    expect(groups[0]?.blanks[0]?.parts.map(({ part, x }) => [part, x])).toEqual([
+      ['A2', 0],
+      ['A3', 103],
+      ['A3', 186],
+    ]);
+    const note = findings.find(({ code }) => code === 'cut-from-mother-blank');
+    expect(note?.message).toContain('the 5 lie behind each other');
+  });
+
   test('narrow strips lie five side by side: 52 of wood and kerfs for strips of 8 (joinery calc D)', () => {
     const cut = { length: 500, width: 8, thickness: 12 };
     const part = solid('A1', [525, 14, 15], { cut, finished: cut, quantity: 5 });
@@ -262,8 +283,8 @@ describe('grouping of solid parts', () => {
   test('always: every copy of every part is asked for once', () => {
     const parts = fc.array(
       fc.record({
-        length: fc.integer({ min: 20, max: 2300 }),
-        width: fc.integer({ min: 6, max: 150 }),
+        length: fc.oneof(fc.integer({ min: 20, max: 2300 }), fc.integer({ min: 20, max: 140 })),
+        width: fc.oneof(fc.integer({ min: 6, max: 150 }), fc.constantFrom(8, 40)),
         quantity: fc.integer({ min: 1, max: 9 }),
       }),
       { minLength: 1, maxLength: 6 },

@@ -1,6 +1,7 @@
 import { roundBound } from '../bounds.ts';
 import { addColumn, makePool } from '../columns.ts';
 import { across } from '../direction.ts';
+import { layRest } from '../dive.ts';
 import type { Engine } from '../engine.ts';
 import { emptyLoad } from '../load.ts';
 import type { Load } from '../load.ts';
@@ -15,7 +16,7 @@ import { addPattern, listBoardRows } from './board-rows.ts';
 import type { BoardRows } from './board-rows.ts';
 import { completeBoards } from './complete-boards.ts';
 import { diveBoards, onlyBin } from './dive-boards.ts';
-import type { CutBoard } from './dive-boards.ts';
+import type { BoardDive, CutBoard } from './dive-boards.ts';
 import { priceBoardRows, settle, startCentre } from './generate-rows.ts';
 import type { Centre } from './generate-rows.ts';
 
@@ -79,27 +80,39 @@ export function wantsBoardDive(engine: Engine, { board }: BoardEngine): boolean 
 
 /** One way down from the relaxed program, towards the least cost any plan can have or, at first, any. */
 export function diveForBoards(engine: Engine, boards: BoardEngine): void {
-  const { random, isOver, search, bound } = engine;
   const isTrial =
     boards.trials < trialsAfter.length && engine.dives >= (trialsAfter[boards.trials] as number);
   if (isTrial) {
     tryAll(engine, boards);
     return;
   }
-  const dive = engine.dives++;
-  const below = search.best.cost - smallestStep(engine.model);
-  const isSingle = onlyBin(boards.board) !== null;
-  const target = dive === 0 ? Infinity : isSingle && dive % 4 > 0 ? bound : below;
-  const found = diveBoards(
-    {
-      ...{ board: boards.board, random, isOver, target, nodes: 200 },
-      discrepancies: dive % 4 === 3 ? 1 : 0,
-      daring: dive < 2 ? 0 : 0.1 + 0.5 * random.next(),
-      worths: worthsOf(boards),
-    },
-    boards.lp,
-  );
-  if (found) adopt(engine, boards, found);
+  const setup = planDive(engine, boards, engine.dives++);
+  const found = diveBoards(setup, boards.lp);
+  if (found) adopt(engine, loadOf(engine.model, boards, found));
+  else adopt(engine, searchRest(engine, loadOf(engine.model, boards, setup.deepest)));
+}
+
+/** Where the way down ended too early the search lays the rest. */
+function searchRest(engine: Engine, load: Load): Load | null {
+  if (load.leftCount > mostSearched) return null;
+  const { generation, random, isOver, bound } = engine;
+  return layRest({ generation, random, isOver, restSteps: 3000, goal: bound }, load);
+}
+
+const mostSearched = 80;
+
+/** Every third way down is a free one whose last parts the search lays; the others must keep to the target. */
+function planDive({ model, random, isOver, search, bound }: Engine, boards: BoardEngine, dive: number): BoardDive {
+  const isFree = dive % 3 === 0;
+  const below = search.best.cost - smallestStep(model);
+  const target = isFree ? Infinity : onlyBin(boards.board) && dive % 6 < 5 ? bound : below;
+  return {
+    ...{ board: boards.board, random, isOver, target, nodes: 200, deepest: [] },
+    discrepancies: dive % 6 === 4 ? 1 : 0,
+    daring: dive < 2 ? 0 : 0.1 + 0.5 * random.next(),
+    worths: worthsOf(boards),
+    restParts: isFree && dive > 0 ? 20 + 15 * ((dive / 3) % 3) : 0,
+  };
 }
 
 function smallestStep({ costGrid }: Model): number {
@@ -136,16 +149,12 @@ function tryAll(engine: Engine, boards: BoardEngine): void {
     mostTries,
   });
   if (fills === 'impossible') raiseBound(engine, engine.bound + bin.cost);
-  else if (fills !== 'unknown')
-    adopt(
-      engine,
-      boards,
-      fills.map((rows) => ({ bin: bin.index, rows })),
-    );
+  if (typeof fills === 'string') return;
+  const cut = fills.map((rows) => ({ bin: bin.index, rows }));
+  adopt(engine, loadOf(engine.model, boards, cut));
 }
 
-function adopt(engine: Engine, { board }: BoardEngine, cut: readonly CutBoard[]): void {
-  const { model, search } = engine;
+function loadOf(model: Model, { board }: BoardEngine, cut: readonly CutBoard[]): Load {
   const load = emptyLoad(model);
   for (const { bin, rows } of cut) {
     const pool = makePool();
@@ -154,7 +163,12 @@ function adopt(engine: Engine, { board }: BoardEngine, cut: readonly CutBoard[])
     const [column] = pool.columns;
     if (column) useColumn(model, load, column);
   }
-  if (!isBetterLoad(load, search.best)) return;
+  return load;
+}
+
+function adopt(engine: Engine, load: Load | null): void {
+  const { search } = engine;
+  if (!load || !isBetterLoad(load, search.best)) return;
   adoptLoad(search, load);
   engine.idle = 0;
   engine.tell('rounding');

@@ -24,6 +24,10 @@ export interface BoardDive {
   readonly discrepancies: number;
   /** Leaves it to chance among the likely. */
   readonly daring: number;
+  /** With so few parts left the way down ends, and others lay them; 0: down to the last. */
+  readonly restParts: number;
+  /** The furthest way down so far. */
+  deepest: readonly CutBoard[];
   /** What each part is worth in boards at the best prices; no board holds more than 1. */
   readonly worths: Float64Array;
 }
@@ -49,6 +53,8 @@ function descend(dive: BoardDive, state: State, discrepancies: number): readonly
   if (dive.nodes-- <= 0 || dive.isOver()) return null;
   const now = fixWhole(dive, state);
   if (countLeft(now) === 0) return now.cost <= dive.target + slack ? now.fixed : null;
+  if (now.fixed.length > dive.deepest.length) dive.deepest = now.fixed;
+  if (countLeft(now) <= dive.restParts) return null;
   const ended = complete(dive, now);
   if (ended) return ended;
   let left = discrepancies;
@@ -69,7 +75,7 @@ const slack = 1e-6;
 
 /** Solves the rest; false when it cannot stay within the target. */
 function relax({ board, target, isOver }: BoardDive, { lp, cost }: State): boolean {
-  if (!restore(lp, 500)) return false;
+  if (!restore(lp, 3000)) return false;
   const centre = startCentre(board);
   for (let round = 0; round < mostRounds && !isOver(); round++) {
     settle(board, lp, 100);

@@ -1,4 +1,6 @@
+import type { GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
+import { gluedWith } from '../glue.ts';
 import { cabinetFrontParameters } from './parameters.ts';
 import { findMaterial } from '../parts.ts';
 import type { CabinetFrontParameters } from './types.ts';
@@ -23,6 +25,7 @@ export type FrontChoices = Required<Omit<CabinetFrontParameters, Optional>> & {
   readonly fronted: Material;
   /** Keys the user gave. */
   readonly given: ReadonlySet<string>;
+  readonly glue: GlueKind | undefined;
 };
 
 /** Fills in the defaults of a cabinet front (joinery B6). */
@@ -55,6 +58,7 @@ export function chooseFront(
     frame: frame.material,
     fronted: fronted.material,
     given: new Set(Object.keys(given)),
+    glue: gluedWith(context.settings),
   } as unknown as FrontChoices;
   return { choices, findings: [...frame.findings, ...fronted.findings] };
 }

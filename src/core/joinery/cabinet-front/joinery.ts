@@ -9,9 +9,7 @@ import {
   type FrameMember,
   type Meeting,
 } from '../joints/frame.ts';
-
-/** Gap on a glued face for the usual white glue, mm (joinery C). */
-const glueGap = 0.1;
+import { gluedGap } from '../joints/worked-joint.ts';
 
 /** Where a member of the frame ends: in a stile, or in a rail. */
 export type Receiver = 's' | RailPlace;
@@ -59,7 +57,7 @@ export function cutFrameJoint(layout: FrontLayout, meeting: Meeting, into: Recei
         reach,
         thickness: book.value('tenon_T'),
         shoulder: shoulderOf(meeting.male.width),
-        gap: glueGap,
+        gap: gluedGap(choices.glue),
       };
       return choices.joint === 'stub-tenon' ? cutStubTenon(meeting, tenon) : cutLooseTenon(meeting, tenon);
     }

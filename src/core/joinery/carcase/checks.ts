@@ -7,6 +7,7 @@ import { leastBeyondHousing } from '../rules.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 import { railJoint, shelfJoint } from './joints.ts';
 import type { CarcaseLayout } from './sizes.ts';
+import { checkGauge } from './gauge-notes.ts';
 import { sides, sideName } from './sides.ts';
 
 const show = formatNumber;
@@ -96,6 +97,7 @@ function checkHull(say: Say, { choices, book }: CarcaseLayout): void {
     const [fall, bevel] = [v(`fall_${side}`), v(`bevel_${side}`)];
     if (Math.abs(bevel) > featherBevel && choices.endBack === 'bevelled')
       featherEdge(say, `The ${sideName[side]} end`, Math.abs(bevel));
+    checkGauge(say, { book, choices }, side);
     if (Math.abs(fall) > 3 && choices.endBack === 'square')
       say('note', 'end-square-gap', {
         message: `Cut square, the ${sideName[side]} end has ${show(Math.abs(fall))} more gap to the hull at its ${fall > 0 ? 'outer' : 'inner'} face.`,

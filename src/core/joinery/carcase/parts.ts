@@ -4,6 +4,7 @@ import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Part } from '../types.ts';
 import { endCuts, railEnds, shelfCuts } from './joints.ts';
+import { gaugeNotes } from './gauge-notes.ts';
 import { sides, sideName, type Side } from './sides.ts';
 import type { CarcaseLayout } from './sizes.ts';
 
@@ -73,6 +74,7 @@ function endDraft(layout: CarcaseLayout, side: Side): PartDraft {
     notes: [
       'Its curve is its own: the two ends are no mirrored pair.',
       `The curve is drawn as arcs and lines within 0.1; it stays ${book.value('c')} clear of the hull.`,
+      ...gaugeNotes(choices, side, bevelled),
     ],
   };
 }

@@ -1,5 +1,6 @@
 import { boxOfOutline, outlineArea, type Outline, type Point } from '#core/geometry';
 import { leastDepth, uprightBack, type Reach } from '../hull/back-edge.ts';
+import { readGauge } from '../hull/gauge.ts';
 import { depthOf, stationAt } from '../hull/hull.ts';
 import { putDensity } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
@@ -81,12 +82,16 @@ function sizeEnd(book: WorkingBook, choices: CarcaseChoices, side: Side): Outlin
   const [outer, inner] = faces.map((at) =>
     depthOf(stationAt(choices.hull, at, [middle - 10, middle + 10]), middle),
   );
-  book.put(
-    `fall_${side}`,
-    (outer ?? 0) - (inner ?? 0),
-    `${label}, hull nearer at its inner face by`,
-    choices.hull.source,
-  );
+  const fall = `${label}, hull nearer at its inner face by`;
+  const gauge = readGauge(choices.hull, ((faces[0] ?? 0) + (faces[1] ?? 0)) / 2, middle);
+  book.put(`drawn_${side}`, (outer ?? 0) - (inner ?? 0), `${fall}, by the sections`, choices.hull.source);
+  if (gauge) {
+    // what falls away along the boat is nearer at the outer face of the left end and at the inner one of the right
+    const degrees = side === 'l' ? -gauge.degrees : gauge.degrees;
+    const read = `read at ${gauge.read}, ${choices.hull.source}`;
+    book.put(`gauge_${side}`, degrees, `${label}, bevel of the hull by the gauge`, read, 'degrees');
+    book.work(`fall_${side}`, `T*tand(gauge_${side})`, fall, 'joinery A6');
+  } else book.work(`fall_${side}`, `drawn_${side}`, fall, 'joinery A6');
   book.work(`bevel_${side}`, `atand(fall_${side}/T)`, `${label}, bevel of the hull`, 'joinery A6', 'degrees');
   return outline;
 }

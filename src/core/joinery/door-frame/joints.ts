@@ -33,8 +33,7 @@ export function frameJoints(piece: Piece, layout: FrameLayout): readonly Joint[]
 
 function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
   const { book, choices } = layout;
-  const jamb = book.value(layout.jamb);
-  const head = book.value(layout.head);
+  const [jamb, head] = [book.value(layout.jamb), book.value(layout.head)];
   const depth = book.value('Ld');
   const joint = choices.jointDepth;
   switch (choices.corner) {
@@ -75,12 +74,11 @@ function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
       return mitreSettings(layout, at);
     case 'dowel':
     case 'loose-tenon':
+    case 'butt':
       return [
         `Head between the jambs: ${show(book.value('head_L'))} long, ends square to the jambs.`,
         ...(pluggedJoint(layout)?.settings ?? []),
       ];
-    case 'butt':
-      return [`Head between the jambs: ${show(book.value('head_L'))} long, ends square to the jambs.`];
   }
 }
 

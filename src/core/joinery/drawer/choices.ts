@@ -2,7 +2,9 @@ import { drawerParameters } from './parameters.ts';
 import type { CellReference } from '../cell-reference.ts';
 import { cellsAlike, readCell, type FrontOpeningCell } from '../front-cell.ts';
 import { findMaterial } from '../parts.ts';
+import type { GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
+import { gluedWith } from '../glue.ts';
 import type { DrawerParameters } from './types.ts';
 import type { Material } from '../piece-types.ts';
 import type { BuildContext } from '../types.ts';
@@ -26,6 +28,7 @@ export type DrawerChoices = Required<
   readonly stock: DrawerStock;
   /** Keys the user gave. */
   readonly given: ReadonlySet<string>;
+  readonly glue: GlueKind | undefined;
 };
 
 const sheetOr = (material: Material, other: number) =>
@@ -63,6 +66,7 @@ export function chooseDrawer(
     stock,
     cells,
     given: new Set(Object.keys(given)),
+    glue: gluedWith(context.settings),
   } as unknown as DrawerChoices;
   return { choices, findings: [...findings, ...unread] };
 }

@@ -1,12 +1,13 @@
 import type { DrawerLayout } from './sizes.ts';
 import { cutButtScrews, cutCornerRebate, cutHousing, cutLockRebate } from '../joints/corner.ts';
 import { cutDovetails, tailHolding, workOutDovetails } from '../joints/dovetail.ts';
+import { gluedGap } from '../joints/worked-joint.ts';
 import { cutFingers, pitchHolding, workOutFingers } from '../joints/fingers.ts';
 import type { Range } from '../parts.ts';
 import type { Machining, PartSize } from '../types.ts';
 
-/** Gap on a glued face for the usual white glue, mm (joinery C, 0.05 to 0.10). */
-export const glueGap = 0.1;
+/** Gap on a glued face for the glue chosen, mm (joinery C). */
+const glueGap = ({ choices }: DrawerLayout): number => gluedGap(choices.glue);
 
 /** One pair of corners, at the front or at the back, each cut as at the far end (X = L) of the piece. */
 export interface CornerCuts {
@@ -80,7 +81,7 @@ function boxCorners(layout: DrawerLayout, end: DrawerEnd): CornerCuts {
   const fingers = workOutFingers(layout.book, end, {
     width: board.width,
     thickness: Math.max(side.thickness, board.thickness),
-    gap: glueGap,
+    gap: glueGap(layout),
     ...(keep && { keep }),
   });
   const cuts = cutFingers(fingers, side, board);
@@ -130,7 +131,7 @@ function rebateCorners(layout: DrawerLayout, end: DrawerEnd): CornerCuts {
 function housedCorners(layout: DrawerLayout): CornerCuts {
   const v = layout.book.value;
   const to = v('side_L') - v('behind');
-  const housing = { from: to - v('tback') - 2 * glueGap, to, depth: v('housing') };
+  const housing = { from: to - v('tback') - 2 * glueGap(layout), to, depth: v('housing') };
   const cuts = cutHousing({ width: v('back_h') }, housing);
   return {
     ...hidden,

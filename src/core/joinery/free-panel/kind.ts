@@ -112,7 +112,7 @@ export const freePanelKind: KindOfPiece<'free-panel'> = {
       'One flat part that fills a measured opening or outline less a gap at each side, or a size you enter. Curved sides are followed.',
       'Sides are counted counter-clockwise, the bottom one first. Each may be bare, have a solid edge, or keep wood on for scribing; a solid edge is mitred to its neighbour.',
       'Holes come from the lower left corner of the panel. Where an edge is to touch the boat, give it a gap of 0 and scribe it; over 25 make a template first.',
-      'A solid panel swells across its grain: leave it gaps, or take a sheet.',
+      'A solid panel swells across its grain: leave it gaps, or take a sheet. Wider than 120, or than the boards at hand, it is glued up of staves, which are what is cut and bought; its figure can be opened like a book, of leaves sawn out of one thicker board.',
     ],
   },
   parameters: freePanelParameters,

@@ -31,7 +31,7 @@ export const hatchSurroundParameters: readonly ParameterInfo[] = [
     from: 1,
     to: 6,
     type: 'whole',
-    help: 'Two or more, or the grain runs out at the ends.',
+    help: 'Two or more, or the grain runs out at the ends; with half-laps three unless you say else.',
   }),
   numberOf('Ring', 'ringWidth', 'Width of the ring', { usual: 45, from: 20, to: 150 }),
   numberOf('Ring', 'thickness', 'Thickness of the ring', {

@@ -50,6 +50,8 @@ export function chooseSurround(
     depths: [],
     ...values,
     ...aperture.size,
+    // laps lengthen the segments: three of them keep the grain from running out (joinery B16)
+    ...(!given.has('segments') && values['joint'] === 'half-lap' && { segments: 3 }),
     thickness,
     stock: { ring: ring.material, lining: lining.material },
     given,

@@ -5,8 +5,11 @@ import { fail, succeed, type Problem, type Result } from '#core/problems';
 /** The bare hull at one place along the boat: depth behind the plane of the fronts by height, rising. mm. */
 export interface HullStation {
   readonly at: number;
+  readonly name?: string;
   readonly heights: readonly number[];
   readonly depths: readonly number[];
+  /** As the bevel gauge read it: radians against square to the section, positive where the hull falls away beyond it. */
+  readonly bevels?: readonly { readonly height: number; readonly angle: number }[];
 }
 
 /** Something on the hull that wood must keep clear of, between two places along the boat; x is depth, y height. mm. */
@@ -47,8 +50,8 @@ export function readHull(shape: Shape | null, name: string, entered: EnteredHull
   if (!shape) return enteredHull(entered);
   const sections = [...(shape.sections ?? [])].sort((a, b) => a.at - b.at);
   if (sections.length === 0) return fail(lacking(`${name} has no section of the hull that makes a line.`));
-  const stations = sections.map(({ at, line }) => ({
-    at,
+  const stations = sections.map(({ at, line, name: section, bevels }) => ({
+    ...{ at, name: section, bevels },
     heights: line.map(({ y }) => y),
     depths: line.map(({ x }) => x),
   }));

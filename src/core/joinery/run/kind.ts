@@ -175,6 +175,7 @@ export const runKind: KindOfPiece<'run'> = {
       'One face frame over several bays; behind each bay a carcase shaped to the hull; drawers, doors and shelves in its openings; a top over all. A change of one size carries through.',
       'Fit it to sections of the hull at both ends, or enter ordinates. Then choose bays, rows and what closes each opening.',
       'The runners of a drawer also keep down the drawer below: rails between are as high as lift and runner together, 30 as a rule. Stiles of 50 hide the ends of two carcases and the guides.',
+      'Fronts lie over the frame or stand in its openings; there drawers have no room to be lifted and run plainly, on side rails or on metal runners, for which packers bring the ends of the carcases level with the openings.',
       'Carcases first, standing on one line; then the frame; fronts, drawers and doors to the openings as they came out; the top last.',
     ],
   },

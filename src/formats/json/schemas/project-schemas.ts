@@ -121,6 +121,7 @@ export const projectSchema = exact({
     ),
   ),
   routed: v.optional(v.array(someText)),
+  taken: v.optional(v.array(exact({ group: someText, job: someText, plan: cuttingPlanSchema }))),
   route: v.optional(v.array(gateSchema)),
 });
 

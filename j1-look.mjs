@@ -1,0 +1,44 @@
+import { chromium } from 'playwright-core';
+import { readFileSync } from 'node:fs';
+const demo = JSON.parse(readFileSync('static/projects/curlew.json', 'utf8'));
+const add = (letter, kind, name, parameters) => demo.pieces.push({ id: 'p' + letter, letter, kind, name, parameters });
+add('S', 'step', 'Step', { totalRise: 1180, boxRisers: 2, materials: { sides: 'birch-18', treads: 'birch-18' } });
+add('T', 'dividers', 'Tray', { insideWidth: 620, insideDepth: 430, form: 'cells', walls: 'box', materials: { dividers: 'birch-12' } });
+add('U', 'hatch-surround', 'Hatch', { width: 520, height: 520, depths: [40], joint: 'half-lap', materials: { ring: 'oak-sawn' } });
+add('V', 'shelf', 'Shelf', { length: 760, depth: 192, fiddle: 'rebate', materials: { shelf: 'birch-12' } });
+add('W', 'carcase', 'Carcase', { width: 800, height: 700, heights: [0,150,300,450,600,750], left: [182,236,281,318,347,369], shelves: [150,400], joint: 'loose-tenon', railJoint: 'rebate', materials: { panel: 'birch-18' } });
+const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--enable-unsafe-swiftshader'] });
+const context = await browser.newContext({ viewport: { width: 1366, height: 1000 } });
+const page = await context.newPage();
+page.on('pageerror', (e) => console.log('ERR', e.message));
+await page.route('**/projects/curlew.json', (r) => r.fulfill({ json: demo }));
+await page.goto('http://localhost:5311/bench/#S');
+await page.waitForSelector('html[data-ready]', { state: 'attached', timeout: 120000 });
+for (const hash of (process.argv[2] ?? 'S,T,U,V,W').split(',')) {
+  await page.goto('http://localhost:5311/bench/#' + hash);
+  await page.waitForTimeout(2500);
+  await page.screenshot({ path: `/tmp/j1-${hash}.png`, fullPage: true });
+}
+// change the joint of the step
+await page.goto('http://localhost:5311/bench/#S');
+await page.waitForTimeout(1500);
+const texts = async () => (await page.locator('main').innerText()).replace(/\s+/g, ' ');
+const before = await texts();
+for (const d of await page.locator('details').all()) await d.evaluate((n) => (n.open = true));
+const pick = page.getByLabel('Treads and risers to the sides');
+console.log('choices', await pick.locator('option').allTextContents());
+await pick.selectOption('loose-tenon');
+await page.waitForTimeout(1500);
+const after = await texts();
+const nums = (t) => t.match(/3(54|66)[^0-9]/g)?.length;
+console.log(before.includes('366'), after.includes('366'), after.includes('354'), nums(before), nums(after));
+await page.screenshot({ path: `/tmp/j1-S-tenon.png`, fullPage: true });
+for (const d of await page.locator('details').all()) await d.evaluate((n) => (n.open = true));
+await page.waitForTimeout(500);
+const glue = page.getByLabel('Glue', { exact: true });
+console.log('glue', await glue.locator('option').allTextContents());
+await glue.selectOption('epoxy');
+await page.getByLabel('Where it stands').selectOption('wet');
+await page.waitForTimeout(1000);
+await page.screenshot({ path: `/tmp/j1-S-epoxy.png`, fullPage: true });
+await browser.close();
