@@ -6,6 +6,8 @@ import { checkPlan } from '#core/cutting';
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
 import { clockOf, cutTogether } from '#solver/threads';
 import { main as runFit } from './fit.ts';
+import { makeKnownJob } from './known-jobs.ts';
+import { main as runMetamorphic } from './metamorphic.ts';
 import { main as runShapes } from './shapes.ts';
 import { makeLargeJob, makeWorkshopJob } from './workshop-jobs.ts';
 
@@ -44,11 +46,12 @@ const files: Readonly<Record<string, readonly string[]>> = {
 };
 
 const usage =
-  'bench sheets|boards|workshop|large [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
+  'bench sheets|boards|workshop|large|known [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench metamorphic [--instances DIR] [--file NAME] [--every N] [--work N]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
 
 /** Runs the bench and prints its table; the exit code is 1 when a plan or a bound is wrong, 2 for wrong use. */
 export async function main(argv: readonly string[]): Promise<number> {
   if (argv[0] === 'fit') return runFit(argv.slice(1));
+  if (argv[0] === 'metamorphic') return runMetamorphic(argv.slice(1));
   if (argv[0] === 'shapes') return runShapes(argv.slice(1));
   const { values, positionals } = parseArgs({
     args: [...argv],
@@ -64,7 +67,7 @@ export async function main(argv: readonly string[]): Promise<number> {
     },
   });
   const set = positionals[0] ?? '';
-  const isOurs = set === 'workshop' || set === 'large';
+  const isOurs = set === 'workshop' || set === 'large' || set === 'known';
   if (!isOurs && !(set in files && values.instances)) {
     console.error(`usage: ${usage}`);
     return 2;
@@ -82,7 +85,14 @@ export async function main(argv: readonly string[]): Promise<number> {
   return runAll(sample, run);
 }
 
-function ownJobs(set: 'workshop' | 'large'): readonly Instance[] {
+function ownJobs(set: 'workshop' | 'large' | 'known'): readonly Instance[] {
+  if (set === 'known') {
+    const kinds = ['one size', 'nice', 'path'] as const;
+    const known = kinds.flatMap((kind) =>
+      [25, 50, 100, 200].map((parts) => makeKnownJob(parts + 1, parts, kind)),
+    );
+    return known.map(({ name, job, cost }) => ({ name, job, best: { value: cost, bound: cost } }));
+  }
   if (set === 'large') {
     return [100, 300, 1000, 3000, 10_000].map((count) => ({
       name: `${count} parts`,

@@ -146,7 +146,7 @@ export const sampleDrawerSide = samplePart('D2', [450, 92, 12], {
 export const sampleLayout: LayoutView = {
   title: 'Plywood 12 mm, sheet 1 of 2',
   form: 'sheet',
-  stock: { name: 'Plywood 12', length: 2440, width: 1220 },
+  stock: { length: 2440, width: 1220 },
   usable: { x: 10, y: 10, length: 2430, width: 1210 },
   kerf: 3,
   keepOut: [{ x: 2300, y: 1080, length: 90, width: 70 }],
@@ -326,7 +326,7 @@ export const sampleLayout: LayoutView = {
 export const sampleBatten: LayoutView = {
   title: 'Oak 70 × 22, board 1 of 3',
   form: 'batten',
-  stock: { name: 'Oak 70', length: 2400, width: 70 },
+  stock: { length: 2400, width: 70 },
   usable: { x: 20, y: 0, length: 2360, width: 70 },
   kerf: 3,
   keepOut: [],

@@ -26,7 +26,7 @@ const kinds: readonly { readonly title: string; readonly note: string; readonly 
   { title: 'Labels', note: 'One for each part, with its address.', matches: /label/ },
   {
     title: 'Part sheets',
-    note: 'Each part drawn with its joints and sizes.',
+    note: 'Each piece whole and pulled apart, then its parts with joints and sizes: those made alike once, plain ones small.',
     matches: /^(parts?\/|part-sheets)/,
   },
   {

@@ -41,16 +41,17 @@ export function polishSearch(search: Search, aim: PlanAim, steps: number, isOver
 }
 
 /**
- * Squares of the leftovers worth keeping, as shares of a sheet, less what settings, cuts and turns weigh: one large
- * leftover is worth more than two halves of it.
+ * Squares of the leftovers worth keeping, as shares of the largest sheet, less what settings, cuts and turns weigh: one
+ * large leftover is worth more than two halves of it, and as much from one sheet as from another.
  */
 function meritOf(model: Model, load: Load, aim: Required<PlanAim>): number {
   const saw: Saw = { fences: new Set(), cuts: 0, turns: 0 };
+  const whole = Math.max(...model.bins.map((bin) => bin.area));
   let leftovers = 0;
   for (const { bin, free, roots } of load.sheets) {
     for (const { length, width } of free) {
       const kept = length - model.kerfX >= model.keepLength && width - model.kerfY >= model.keepWidth;
-      if (kept) leftovers += ((length * width) / bin.area) ** 2;
+      if (kept) leftovers += ((length * width) / whole) ** 2;
     }
     for (const root of roots) countCuts(saw, root, bin.area);
   }

@@ -1,5 +1,6 @@
-import type { Box, Point } from '#core/geometry';
-import { boxesOverlap, boxOfMark, drawRectangle, drawText, lettering } from './marks.ts';
+import type { Box, Outline, Point } from '#core/geometry';
+import { innerBox } from './inner-box.ts';
+import { boxesOverlap, boxOfMark, drawArea, drawRectangle, drawText, lettering } from './marks.ts';
 import { scaled } from './layout-view.ts';
 import type { LayoutPart, LayoutView } from './layout-view.ts';
 import { drawGrainArrow } from './symbols.ts';
@@ -27,7 +28,8 @@ export function drawLayoutParts(view: LayoutView, scale: number, labelled: reado
   const texts: Mark[] = [];
   const key: { number: number | null; text: string; link: string }[] = [];
   for (const part of view.parts) {
-    const places = placesToWrite(scaled(part, scale), labelled);
+    const box = roomOf(part, scale);
+    const places = placesToWrite(box, labelled);
     const write = (choices: readonly (readonly Line[])[]) => writeInside(part, places, choices, labelled);
     const whole = write(choicesOfLines(part));
     if (whole) {
@@ -40,10 +42,23 @@ export function drawLayoutParts(view: LayoutView, scale: number, labelled: reado
     const known = key.find((entry) => entry.text === text);
     const number = short ? null : (known?.number ?? key.filter((entry) => entry.number !== null).length + 1);
     if (!known) key.push({ number, text, link: part.address });
-    texts.push(...(short ?? [numberMark(String(number), places[0] ?? scaled(part, scale), part.address)]));
+    texts.push(...(short ?? [numberMark(String(number), places[0] ?? box, part.address)]));
   }
-  const areas = view.parts.map((part) => drawRectangle(scaled(part, scale), 'thin', 'paper', part.address));
-  return { areas, texts, key };
+  const shared = (view.shared ?? []).map((blank) => drawRectangle(scaled(blank, scale), 'thin'));
+  return { areas: [...shared, ...view.parts.map((part) => drawPart(part, scale))], texts, key };
+}
+
+function drawPart(part: LayoutPart, scale: number): Mark {
+  if (!part.outline) return drawRectangle(scaled(part, scale), 'thin', 'paper', part.address);
+  return drawArea(scaledOutline(part.outline, scale), 'thin', 'paper', part.address);
+}
+
+function roomOf(part: LayoutPart, scale: number): Box {
+  return part.outline ? innerBox(scaledOutline(part.outline, scale)) : scaled(part, scale);
+}
+
+function scaledOutline(outline: Outline, scale: number): Outline {
+  return outline.map((point) => ({ ...point, x: point.x * scale, y: point.y * scale }));
 }
 
 const deepLabels = 2.6; // a part more than this many labels high keeps its full width for writing

@@ -1,5 +1,5 @@
 import type { Rectangle } from '#core/cutting';
-import type { Box } from '#core/geometry';
+import type { Box, Outline } from '#core/geometry';
 import type { LengthSystem } from '#core/units';
 
 export interface LayoutPart {
@@ -13,6 +13,8 @@ export interface LayoutPart {
   /** Extents along x and y as placed. */
   readonly length: number;
   readonly width: number;
+  /** The outline where it lies, of a shape that shares its blank with another; the extents are then its box. */
+  readonly outline?: Outline;
   readonly grain: 'along' | 'across' | 'any';
   readonly turned: boolean;
 }
@@ -31,11 +33,13 @@ export interface LayoutCut {
 export interface LayoutView {
   readonly title: string;
   readonly form: 'sheet' | 'board' | 'batten';
-  readonly stock: { readonly name: string; readonly length: number; readonly width: number };
+  readonly stock: { readonly length: number; readonly width: number };
   readonly usable: Rectangle;
   readonly kerf: number;
   readonly keepOut: readonly Rectangle[];
   readonly parts: readonly LayoutPart[];
+  /** Rectangles that two shapes come out of, head to tail. */
+  readonly shared?: readonly Rectangle[];
   readonly cuts: readonly LayoutCut[];
   readonly leftovers: readonly Rectangle[];
   /** Width of the paper to fill, mm. */

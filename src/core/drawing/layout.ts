@@ -116,7 +116,7 @@ function drawSizes(view: LayoutView, scale: number): readonly Mark[] {
 function drawTitle(view: LayoutView, scale: number): readonly Mark[] {
   const top = view.stock.width * scale + (view.form === 'batten' ? 7 : 11);
   const side = view.form === 'sheet' ? ' · good face up, as it lies on the saw' : '';
-  const detail = `${view.stock.name} · ${formatScale(scale)} · kerf ${formatSize(view.kerf, view.units)}${side}${unitNote(view.units)}`;
+  const detail = `${formatScale(scale)} · kerf ${formatSize(view.kerf, view.units)}${side}${unitNote(view.units)}`;
   return [
     drawText({ x: 0, y: top + 5 }, view.title, { height: lettering.usual, weight: 'bold' }),
     drawText({ x: 0, y: top }, detail, { height: lettering.small, tone: 'soft' }),

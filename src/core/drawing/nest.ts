@@ -27,7 +27,7 @@ export interface NestedPart {
 /** All that a router's sheet shows, in mm of the sheet. */
 export interface NestView {
   readonly title: string;
-  readonly stock: { readonly name: string; readonly length: number; readonly width: number };
+  readonly stock: { readonly length: number; readonly width: number };
   readonly margin: number;
   readonly gap: number;
   readonly keepOut: readonly Box[];
@@ -127,7 +127,7 @@ function drawOffcut({ offcutFrom, stock, units }: NestView, scale: number): read
 function drawSizes(view: NestView, scale: number): readonly Mark[] {
   const [length, width] = [view.stock.length * scale, view.stock.width * scale];
   const size = (value: number) => formatSize(value, view.units);
-  const detail = `${view.stock.name} · ${formatScale(scale)} · ${size(view.gap)} between parts, ${size(view.margin)} free along the edges · good face up${unitNote(view.units)}`;
+  const detail = `${formatScale(scale)} · ${size(view.gap)} between parts, ${size(view.margin)} free along the edges · good face up${unitNote(view.units)}`;
   return [
     ...drawDimension({ x: 0, y: 0 }, { x: length, y: 0 }, size(view.stock.length), { offset: -9 }),
     ...drawDimension({ x: length, y: 0 }, { x: length, y: width }, size(view.stock.width), { offset: -9 }),

@@ -1,55 +1,69 @@
 import { formatNumber } from '#core/units';
 import type { Panel } from './glue-up-panels.ts';
-import type { Part } from './types.ts';
+import type { Part, PartSize } from './types.ts';
 import type { WorkingBook } from './working.ts';
 
 const source = 'joinery D4, C16';
 
 /** The part with its staves; the book gets how many, and their size. */
 export function makeUp(panel: Panel, book: WorkingBook): Part {
-  const { part, state, board, flat, leaves } = panel;
-  const names = namesOf(part, book);
-  const about = (what: string) => `${part.name}: ${what}`;
-  const name = (what: string) => `glue_${part.id.replace(/^\D+/, '')}_${what}`;
-  const [length, width] = [
-    nameSize(book, [names.length, name('length')], panel.length, about('length leaving the saw')),
-    nameSize(book, [names.width, name('width')], panel.width, about('width leaving the saw')),
-  ];
-  const rules = [
-    ...(board === null ? [] : [`up((${width} + 4)/(${name('board')} - 2), 1)`]),
-    ...(flat === null ? [] : [`up(${width}/${name('flat')}, 1)`]),
-  ];
-  if (board !== null) book.put(name('board'), board, about('widest board for its staves, trimmed'), 'rack');
-  if (flat !== null)
-    book.put(name('flat'), flat, about('widest flat-sawn board in it'), 'setting, joinery D3');
-  const least = `max(${['2', ...rules].join(', ')})`;
-  const rule = leaves === 2 ? `2*up(${least}/2, 1)` : least;
-  const count = book.work(name('n'), rule, about('staves'), source, 'count');
-  const size = {
-    length: book.work(name('stave_L'), `up(${length} + 25, 1)`, about('stave, length'), source),
-    width: book.work(
-      name('stave_W'),
-      `up((${width} + 6 + 2*(${name('n')} - 1))/${name('n')}, 1)`,
-      about('stave, width'),
-      source,
-    ),
-    thickness: book.work(
-      name('stave_T'),
-      leaves === 2
-        ? `2*${names.thickness} + 5.5`
-        : state === 'sawn'
-          ? `${names.thickness} + 5`
-          : names.thickness,
-      about(leaves === 2 ? 'blank of two leaves, thickness' : 'stave, thickness'),
-      leaves === 2 ? 'joinery D3' : source,
-    ),
-  };
+  const { part, leaves } = panel;
+  const names = namesOf(panel, book);
+  const count = countStaves(panel, names, book);
+  const size = sizeBlank(panel, names, book);
   const isAcross = part.grain === 'along-width';
   return {
     ...part,
     rough: isAcross ? { ...size, length: size.width, width: size.length } : size,
-    staves: { count, width: panel.width / count, ...(leaves === 2 && { leaves }) },
+    staves: {
+      ...{ count, width: panel.width / count, ...(leaves === 2 && { leaves }) },
+      working: {
+        ...{ count: names.own('n'), length: names.own('stave_L'), width: names.own('stave_W') },
+        thickness: names.own('stave_T'),
+      },
+    },
     notes: [...part.notes.filter((note) => !note.startsWith('Jointed from boards')), markNote(count, leaves)],
+  };
+}
+
+/** The fewest staves that fit the boards and stay flat; leaves come in pairs. */
+function countStaves(
+  { board, flat, leaves }: Panel,
+  { width, own, about }: Names,
+  book: WorkingBook,
+): number {
+  const rules = [
+    ...(board === null ? [] : [`up((${width} + 4)/(${own('board')} - 2), 1)`]),
+    ...(flat === null ? [] : [`up(${width}/${own('flat')}, 1)`]),
+  ];
+  if (board !== null) book.put(own('board'), board, about('widest board for its staves, trimmed'), 'rack');
+  if (flat !== null)
+    book.put(own('flat'), flat, about('widest flat-sawn board in it'), 'setting, joinery D3');
+  const least = `max(${['2', ...rules].join(', ')})`;
+  const rule = leaves === 2 ? `2*up(${least}/2, 1)` : least;
+  return book.work(own('n'), rule, about('staves'), source, 'count');
+}
+
+/** The blank of a stave, or of two leaves (joinery D3, D4). */
+function sizeBlank(
+  { state, leaves }: Panel,
+  { length, width, thickness, own, about }: Names,
+  book: WorkingBook,
+): PartSize {
+  const shared = `up((${width} + 6 + 2*(${own('n')} - 1))/${own('n')}, 1)`;
+  const thick = state === 'sawn' ? `${thickness} + 5` : thickness;
+  return {
+    length: book.work(own('stave_L'), `up(${length} + 25, 1)`, about('stave, length'), source),
+    width: book.work(own('stave_W'), shared, about('stave, width'), source),
+    thickness:
+      leaves === 2
+        ? book.work(
+            own('stave_T'),
+            `2*${thickness} + 5.5`,
+            about('blank of two leaves, thickness'),
+            'joinery D3',
+          )
+        : book.work(own('stave_T'), thick, about('stave, thickness'), source),
   };
 }
 
@@ -59,21 +73,26 @@ function markNote(count: number, leaves: 1 | 2): string {
   return `Glued up of ${formatNumber(count)} staves edge to edge, rings up and down in turn; a triangle is drawn across the joints of the face side.`;
 }
 
+/** Names in the working: of its sizes as they leave the saw, of its own steps, and what those are called. */
 interface Names {
   readonly length: string;
   readonly width: string;
   readonly thickness: string;
+  readonly own: (what: string) => string;
+  readonly about: (what: string) => string;
 }
 
-/** The working steps behind its length along the grain, its width and its thickness. */
-function namesOf({ grain, working, cut, id, name }: Part, book: WorkingBook): Names {
-  const [length, width] =
+function namesOf({ part, length, width }: Panel, book: WorkingBook): Names {
+  const { grain, working, cut, id } = part;
+  const [along, across] =
     grain === 'along-width' ? [working.width, working.length] : [working.length, working.width];
-  const thickness = `glue_${id.replace(/^\D+/, '')}_T`;
+  const own = (what: string) => `glue_${id.replace(/^\D+/, '')}_${what}`;
+  const about = (what: string) => `${part.name}: ${what}`;
   return {
-    length,
-    width,
-    thickness: nameSize(book, [working.thickness, thickness], cut.thickness, `${name}: thickness`),
+    length: nameSize(book, [along, own('length')], length, about('length leaving the saw')),
+    width: nameSize(book, [across, own('width')], width, about('width leaving the saw')),
+    thickness: nameSize(book, [working.thickness, own('T')], cut.thickness, about('thickness')),
+    ...{ own, about },
   };
 }
 

@@ -54,6 +54,7 @@ export { workOutJoint } from './joints/work-out-joint.ts';
 export type { JointRequest } from './joints/work-out-joint.ts';
 export { figureOf, gluedGap } from './joints/worked-joint.ts';
 export type { JointFigure, WorkedJoint } from './joints/worked-joint.ts';
+export { withFrontFittings } from './hung-door/front-fittings.ts';
 export { withHingeBeds } from './hung-door/jamb-hinges.ts';
 export type { MadePiece } from './hung-door/made-door.ts';
 export { withStrike } from './hung-door/strike-in-door.ts';

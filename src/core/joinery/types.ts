@@ -122,7 +122,13 @@ export interface Part {
   /** Must lie flat: of flat-sawn solid timber no wider than the project allows from one board (joinery D3). */
   readonly flat?: true;
   /** It is glued up edge to edge of this many staves (joinery D4, C16): `rough` is then the blank of one stave, or of two leaves. */
-  readonly staves?: { readonly count: number; readonly width: number; readonly leaves?: 2 };
+  readonly staves?: {
+    readonly count: number;
+    readonly width: number;
+    readonly leaves?: 2;
+    /** Names of the working steps behind their number and the size of their blank. */
+    readonly working: Part['working'] & { readonly count: string };
+  };
   /** Its figure is to be opened like a book: staves are leaves of one board, mirrored (joinery D3). */
   readonly bookMatched?: true;
   /** Of parts like it in section the longest is made once more when spares are cut (joinery D3, as trim). */

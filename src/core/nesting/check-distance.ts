@@ -8,6 +8,8 @@ export interface Body {
   readonly rings: readonly (readonly Corner[])[];
   readonly sides: readonly Side[];
   readonly box: readonly [number, number, number, number];
+  /** Some points well inside. */
+  readonly inner: readonly Corner[];
 }
 
 export function makeBody(rings: readonly (readonly Corner[])[]): Body {
@@ -15,11 +17,11 @@ export function makeBody(rings: readonly (readonly Corner[])[]): Body {
   const ys = rings.flatMap((ring) => ring.map(([, y]) => y));
   const least = (values: readonly number[]) => values.reduce((a, b) => Math.min(a, b), Infinity);
   const most = (values: readonly number[]) => values.reduce((a, b) => Math.max(a, b), -Infinity);
-  return {
-    rings,
-    sides: rings.flatMap((ring) => ring.map((corner, i): Side => [corner, ring[(i + 1) % ring.length]!])),
-    box: [least(xs), least(ys), most(xs), most(ys)],
-  };
+  const sides = rings.flatMap((ring) =>
+    ring.map((corner, i): Side => [corner, ring[(i + 1) % ring.length]!]),
+  );
+  const box: Body['box'] = [least(xs), least(ys), most(xs), most(ys)];
+  return { rings, sides, box, inner: innerPoints(rings[0]!, sides) };
 }
 
 /**
@@ -60,27 +62,31 @@ function isNear([p, q]: Side, box: Body['box'], gap: number): boolean {
  */
 function depthOf(body: Body, other: Body): number {
   const near = other.sides.filter((side) => isNear(side, body.box, 0));
-  const points = innerPoints(body);
+  const level = other.sides.filter((side) => isLevel(side, body.box, other.box));
+  const points = [...body.inner];
   for (const side of body.sides) {
     if (!isNear(side, other.box, 0)) continue;
-    const cuts = [0, 1, ...near.flatMap((each) => cutsOf(side, each))].sort((p, q) => p - q);
-    cuts.forEach((cut, k) => points.push(along(side, cut), along(side, (cut + (cuts[k + 1] ?? 1)) / 2)));
+    const crossing = near.filter((each) => !areAside(side, each));
+    const cuts = [0, 1, ...crossing.flatMap((each) => cutsOf(side, each))].sort((p, q) => p - q);
+    // the end of a side is where the next one begins
+    for (let k = 0; k + 1 < cuts.length; k++)
+      points.push(along(side, cuts[k]!), along(side, (cuts[k]! + cuts[k + 1]!) / 2));
   }
   return points.reduce(
     (deepest, point) =>
-      isInside(other, point) ? Math.max(deepest, borderDistance(other.sides, point)) : deepest,
+      isInside(level, other.box, point) ? Math.max(deepest, borderDistance(other.sides, point)) : deepest,
     0,
   );
 }
 
 /** The middle of the widest stretch within a body at some heights. */
-function innerPoints(body: Body): Corner[] {
-  const heights = [...new Set(body.rings[0]!.map(([, y]) => y))].sort((a, b) => a - b);
+function innerPoints(outline: readonly Corner[], sides: readonly Side[]): Corner[] {
+  const heights = [...new Set(outline.map(([, y]) => y))].sort((a, b) => a - b);
   const step = Math.max(1, Math.floor(heights.length / 8));
   return heights.slice(1).flatMap((high, k) => {
     if (k % step !== 0) return [];
     const y = (heights[k]! + high) / 2;
-    const xs = body.sides
+    const xs = sides
       .filter(([p, q]) => p[1] > y !== q[1] > y)
       .map(([p, q]) => p[0] + ((y - p[1]) * (q[0] - p[0])) / (q[1] - p[1]))
       .sort((a, b) => a - b);
@@ -95,17 +101,20 @@ function along([p, q]: Side, t: number): Corner {
   return [p[0] + t * (q[0] - p[0]), p[1] + t * (q[1] - p[1])];
 }
 
+/** Whether the boxes of two sides have nothing in common. */
+function areAside([p, q]: Side, [r, s]: Side): boolean {
+  return (
+    Math.max(p[0], q[0]) < Math.min(r[0], s[0]) ||
+    Math.min(p[0], q[0]) > Math.max(r[0], s[0]) ||
+    Math.max(p[1], q[1]) < Math.min(r[1], s[1]) ||
+    Math.min(p[1], q[1]) > Math.max(r[1], s[1])
+  );
+}
+
 /** Where a side is crossed or touched by another, as shares of it. */
 function cutsOf(side: Side, other: Side): readonly number[] {
   const [p, q] = side;
   const [r, s] = other;
-  const box: Body['box'] = [
-    Math.min(r[0], s[0]),
-    Math.min(r[1], s[1]),
-    Math.max(r[0], s[0]),
-    Math.max(r[1], s[1]),
-  ];
-  if (!isNear(side, box, 0)) return [];
   const sideR = sideOf(p, q, r);
   const sideS = sideOf(p, q, s);
   if (sideR * sideS > 0 || (sideR === 0 && sideS === 0)) return [];
@@ -116,8 +125,20 @@ function cutsOf(side: Side, other: Side): readonly number[] {
   return t > 0 && t < 1 ? [t] : [];
 }
 
+/** Rounding moves a point on a side by far less, mm. */
+const stray = 1e-6;
+
+/** Whether a line to the right meets a side, from some point that lies in both of two boxes. */
+function isLevel([p, q]: Side, a: Body['box'], b: Body['box']): boolean {
+  return (
+    Math.max(p[0], q[0]) >= Math.max(a[0], b[0]) - stray &&
+    Math.max(p[1], q[1]) >= Math.max(a[1], b[1]) - stray &&
+    Math.min(p[1], q[1]) <= Math.min(a[3], b[3]) + stray
+  );
+}
+
 /** Whether a point lies within the outline and outside all holes; by the count of sides to its right. */
-function isInside({ sides, box }: Body, point: Corner): boolean {
+function isInside(sides: readonly Side[], box: Body['box'], point: Corner): boolean {
   if (point[0] < box[0] || point[0] > box[2] || point[1] < box[1] || point[1] > box[3]) return false;
   let inside = false;
   for (const [p, q] of sides) {

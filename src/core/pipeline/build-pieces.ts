@@ -1,6 +1,7 @@
 import {
   buildPiece,
   requiredPieces,
+  withFrontFittings,
   withHingeBeds,
   withStrike,
   type Board,
@@ -65,6 +66,7 @@ function withBeds(pieces: readonly Piece[], made: ReadonlyMap<PieceId, BuiltPiec
   return all.map((one) => {
     const { kind, parameters } = one.piece;
     if (kind === 'door-frame' || kind === 'free-frame') return withHingeBeds(one, all);
+    if (kind === 'cabinet-front') return withFrontFittings(one, all);
     return 'leaf' in parameters || 'hinged' in parameters ? withStrike(one, all) : one.built;
   });
 }

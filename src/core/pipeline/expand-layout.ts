@@ -1,4 +1,5 @@
 import { sequenceCuts, type Layout, type PartPlace, type PlacedPart } from '#core/cutting';
+import type { Outline } from '#core/geometry';
 import type { PartId } from '#core/joinery';
 
 import type { Blank, CuttingGroup } from './types.ts';
@@ -16,6 +17,8 @@ export interface ExpandedPart {
   readonly length: number;
   readonly width: number;
   readonly turned: boolean;
+  /** The outline where it lies, of one that shares a blank head to tail. */
+  readonly outline?: Outline;
   /** Its size in the stock, length along the grain first; of a bar the length only. */
   readonly size: readonly number[];
   /** Where it lies in words, as `strip B, 3rd`; empty where no cuts are laid down. */
@@ -38,16 +41,21 @@ export function expandPlaced(
   if (!blank) throw new Error(`no blank for ${placed.id}`);
   return blank.parts.map((item, index) => ({
     ...expandPart(group, blank, placed, item),
-    place: wordPlace(place, blank.parts.length > 1 ? index + 1 : null),
+    place: wordPlace(place, blank.parts.length > 1 ? inBlank(item, index) : null),
   }));
 }
 
+/** Which of the parts of a blank, as `no. 2`. */
+function inBlank({ outline }: Blank['parts'][number], index: number): string {
+  return `${outline ? 'head to tail ' : ''}no. ${index + 1}`;
+}
+
 /** `strip B, 3rd`, and in a blank of several parts which of them. */
-function wordPlace(place: PartPlace | undefined, inBlank: number | null): string {
+function wordPlace(place: PartPlace | undefined, which: string | null): string {
   if (!place || place.position === 0) return '';
   const whole =
     place.strip === null ? ordinal(place.position) : `strip ${place.strip}, ${ordinal(place.position)}`;
-  return inBlank === null ? whole : `${whole}, no. ${inBlank}`;
+  return which === null ? whole : `${whole}, ${which}`;
 }
 
 function expandPart(
@@ -62,6 +70,7 @@ function expandPart(
     blank: blank.id,
     ...(blank.set !== undefined && { set: blank.set }),
     ...box,
+    ...(item.outline && { outline: outlineOnSheet(placed, item.outline) }),
     turned: placed.turned,
     size: group.form === 'batten' ? [box.length] : [item.length, item.width],
   };
@@ -84,6 +93,15 @@ function onSheet(placed: PlacedPart, item: Blank['parts'][number]): Place {
     length: item.width,
     width: item.length,
   };
+}
+
+function outlineOnSheet(placed: PlacedPart, outline: Outline): Outline {
+  const [x, y] = [placed.x, placed.y ?? 0];
+  return outline.map((point) =>
+    placed.turned
+      ? { ...point, x: x + placed.length - point.y, y: y + point.x }
+      : { ...point, x: x + point.x, y: y + point.y },
+  );
 }
 
 function onBar(group: CuttingGroup, placed: PlacedPart, item: Blank['parts'][number]): Place {

@@ -25,14 +25,16 @@ export function groupSheets(
 ): CuttingGroup | null {
   const saw = project.tools.sheetSaw;
   const trim = saw.trim;
-  const needs = collectNeeds(pieces, material, saw.kerf);
+  const needs = collectNeeds(pieces, material, saw.kerf, gapOfPairs(project));
   if (needs.singles.length + needs.sets.length === 0) return null;
   const all = project.stock.filter((line) => line.material === material.id && line.count !== 0);
   const lines = all.filter(
     (line) => Math.abs(line.thickness - material.thickness) <= thicknessDifference.tooMuch,
   );
   const fits = (need: Need): boolean => lines.some((line) => fitsOn(need, line, trim));
-  const split = needs.sets.map((set) => (fits(set.together) ? [set.together] : set.apart));
+  const split = needs.sets.map((set) =>
+    fits(set.together) ? [set.together, ...(set.rest ?? [])] : set.apart,
+  );
   const wanted = [...needs.singles, ...split.flat()];
   return makeGroup({
     id: material.id,
@@ -49,13 +51,20 @@ export function groupSheets(
     findings: [
       ...findThickness(all, material, project.units),
       ...needs.findings,
-      ...needs.sets.flatMap((set) => (fits(set.together) ? [] : [reportSplitSet(set.together, material)])),
+      ...needs.sets.flatMap((set) =>
+        fits(set.together) || set.together.isInterlocked ? [] : [reportSplitSet(set.together, material)],
+      ),
       ...wanted
         .filter((need) => !fits(need))
         .flatMap((need) => reportMissingStock(need, material, { lines, trim, units: project.units })),
       ...findUntrued(lines, saw, project.units),
     ],
   });
+}
+
+/** Between two shapes in one blank the cutter of the router passes and leaves a web (joinery E7); a jigsaw needs less, mm. */
+export function gapOfPairs({ tools }: Project): number {
+  return tools.router.cutter + 2;
 }
 
 /** Said when a matched set comes out of no sheet or board in one strip. */

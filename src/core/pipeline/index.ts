@@ -19,6 +19,7 @@ export { groupParts } from './group-parts.ts';
 export { labelTexts } from './label-texts.ts';
 export { listParts } from './list-parts.ts';
 export { listSundries } from './list-sundries.ts';
+export { checkSums } from './check-sums.ts';
 export { nameStock } from './stock-names.ts';
 export { listShopping, sumShopping, tableOfShopping } from './list-shopping.ts';
 export type { ShoppingLine } from './list-shopping.ts';

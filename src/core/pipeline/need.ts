@@ -16,9 +16,19 @@ export interface Need {
   readonly set?: string;
   /** Two of a pair side by side: wanted from one board, but cut singly where none is wide enough. */
   readonly isPair?: boolean;
+  /** Two shapes head to tail: cut singly where that fits nothing. */
+  readonly isInterlocked?: boolean;
   readonly parts: Blank['parts'];
   /** What it is called in a sentence, as `B3 Box front`. */
   readonly title: string;
+}
+
+/** Shown beside a set that has to be given up, and the single blanks in its place. */
+export interface NeedSet {
+  readonly together: Need;
+  readonly apart: readonly Need[];
+  /** What is wanted beside it as long as it is not given up. */
+  readonly rest?: readonly Need[];
 }
 
 /** How many blanks one copy of a part takes: more than one when it is glued up. */

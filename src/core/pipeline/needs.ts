@@ -1,17 +1,12 @@
-import type { BuiltPiece, Material, PartId } from '#core/joinery';
+import type { BuiltPiece, Material, Part, PartId } from '#core/joinery';
 import type { Problem } from '#core/problems';
 
 import { gangAlike } from './gang-alike.ts';
 import { gangParts } from './gang-parts.ts';
+import { interlockParts } from './interlock/interlock-parts.ts';
 import { findPairs, pairBlank } from './pair-blank.ts';
 import { stripOfSet } from './matched-strip.ts';
-import { singleNeed, type Need } from './need.ts';
-
-/** Shown beside a set that has to be given up, and the single blanks in its place. */
-export interface NeedSet {
-  readonly together: Need;
-  readonly apart: readonly Need[];
-}
+import { singleNeed, type Need, type NeedSet } from './need.ts';
 
 /** What the pieces ask of one material: single blanks, strips of matched sets with what replaces them, and mother blanks. */
 export interface Needs {
@@ -21,7 +16,13 @@ export interface Needs {
 }
 
 /** The blanks of one material, in the order of the pieces and their parts. `kerf`: of the saw that parts them. */
-export function collectNeeds(pieces: readonly BuiltPiece[], material: Material, kerf: number): Needs {
+export function collectNeeds(
+  pieces: readonly BuiltPiece[],
+  material: Material,
+  kerf: number,
+  /** Between shapes that share a blank; null: none do. */
+  gap: number | null = null,
+): Needs {
   const sets: NeedSet[] = [];
   const taken = new Set<PartId>();
   for (const piece of pieces)
@@ -40,10 +41,12 @@ export function collectNeeds(pieces: readonly BuiltPiece[], material: Material, 
     .flatMap((piece) => piece.parts)
     .filter((part) => part.material === material.id && !taken.has(part.id) && part.quantity > 0);
   const shared = gangAlike(rest, kerf);
-  const ganged = rest.filter(({ id }) => !shared.taken.has(id)).map((part) => gangParts(part, kerf));
+  const locked = gap === null ? null : interlockParts(rest, { gap, kerf });
+  const isSingle = ({ id }: Part) => !shared.taken.has(id) && !locked?.taken.has(id);
+  const ganged = rest.filter(isSingle).map((part) => gangParts(part, kerf));
   return {
     singles: [...ganged.flatMap((gang) => gang.needs), ...shared.needs],
-    sets,
-    findings: [...ganged.flatMap((gang) => gang.findings), ...shared.findings],
+    sets: [...sets, ...(locked?.sets ?? [])],
+    findings: [...ganged.flatMap((gang) => gang.findings), ...shared.findings, ...(locked?.findings ?? [])],
   };
 }

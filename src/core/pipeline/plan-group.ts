@@ -1,6 +1,7 @@
 import { checkJob, checkPlan, solveCutting, type CuttingPlan, type CuttingProgress } from '#core/cutting';
 import type { SolveLp } from '#core/numerics';
 
+import { checkInterlock } from './interlock/check-interlock.ts';
 import { findRemainders } from './find-remainders.ts';
 import type { CuttingGroup, PlannedGroup } from './types.ts';
 
@@ -30,6 +31,12 @@ export function completePlan(group: CuttingGroup, plan: CuttingPlan): PlannedGro
 export function assertPlan(group: CuttingGroup, plan: CuttingPlan): void {
   const [fault] = checkPlan(group.job, plan);
   if (fault) throw new Error(`the checker refuses the plan of ${group.id}: ${fault.message}`);
+  const [clash] = group.blanks.flatMap((blank) => {
+    const part = group.job.parts.find(({ id }) => id === blank.id);
+    const size = { length: part?.length ?? 0, width: part?.width ?? 0 };
+    return checkInterlock(blank, size, group.saw.kerf);
+  });
+  if (clash !== undefined) throw new Error(`the checker refuses a blank of ${group.id}: ${clash}`);
 }
 
 /**

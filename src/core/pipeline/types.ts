@@ -1,5 +1,5 @@
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
-import type { Shape } from '#core/geometry';
+import type { Outline, Shape } from '#core/geometry';
 import type { BuiltPiece, MaterialId, PartId } from '#core/joinery';
 import type { Adjustment, EdgeAdvice, ExtraReading } from '#core/measuring';
 import type { NestJob, NestPlan } from '#core/nesting';
@@ -37,6 +37,8 @@ export interface Blank {
     readonly y: number;
     readonly length: number;
     readonly width: number;
+    /** The outline as it lies in a blank that is shared head to tail; the extents are then those of its box. */
+    readonly outline?: Outline;
   }[];
 }
 

@@ -4,6 +4,7 @@ import { checkProject, type Project } from '#core/project';
 import { buildPieces, type Understood } from './build-pieces.ts';
 import { fitPieces } from './fit/fit-pieces.ts';
 import { groupParts } from './group-parts.ts';
+import { checkSums } from './check-sums.ts';
 import { checkSite } from './check-site.ts';
 import { checkMade, withoutMade } from './made-parts.ts';
 import { checkTaken, withTaken } from './taken-plans.ts';
@@ -36,6 +37,7 @@ export function understandProject(project: Project, before?: Understood): Unders
         ...shapes.flatMap(findingsOfShape),
         ...pieces.flatMap((piece) => piece.findings),
         ...checkMade(project, pieces),
+        ...checkSums(project, pieces),
         ...checkSite(project, pieces),
         ...findings,
         ...groups.flatMap((group) => group.findings),

@@ -30,11 +30,12 @@ export function viewLayout(
   return {
     title: `${group.title} · ${name}, diagram ${index + 1} of ${plan.layouts.length}${times}`,
     form: group.form,
-    stock: { name, ...size },
+    stock: size,
     usable: usableRectangle(group, size),
     kerf: group.job.kerf ?? 0,
     keepOut: stock.keepOut ?? [],
     parts: viewParts(understanding, group, { layout, units }),
+    shared: sharedBlanks(group, layout),
     cuts: viewCuts(group, layout),
     leftovers: layout.leftovers.map((left) => ({
       x: left.x,
@@ -72,10 +73,20 @@ function viewParts(
       y: expanded.y,
       length: expanded.length,
       width: expanded.width,
+      ...(expanded.outline && { outline: expanded.outline }),
       grain: part?.grain === 'any' ? 'any' : 'along',
       turned: expanded.turned,
     };
   });
+}
+
+/** Where the blanks lie that two shapes share. */
+function sharedBlanks(group: CuttingGroup, layout: Layout): readonly Rectangle[] {
+  const isShared = (id: string) =>
+    group.blanks.some((blank) => blank.id === id && blank.parts.some(({ outline }) => outline));
+  return layout.placed
+    .filter(({ id }) => isShared(id))
+    .map(({ x, y = 0, length, width = 0 }) => ({ x, y, length, width }));
 }
 
 /** The saw lines in order: the layout's own, then those that part its strips and mother blanks. */
@@ -89,7 +100,8 @@ function viewCuts(group: CuttingGroup, layout: Layout): readonly LayoutCut[] {
   });
   const further = layout.placed.flatMap((placed, index) => {
     const parts = expandPlaced(group, placed, places[index]);
-    if (parts.length < 2) return [];
+    // shapes that share a blank are parted along their outlines
+    if (parts.length < 2 || parts.some(({ outline }) => outline)) return [];
     const area = { x: placed.x, y: placed.y ?? 0, length: placed.length, width: placed.width ?? barWidth };
     return cutBlank(parts, area, kerf);
   });

@@ -13,6 +13,8 @@ export interface PlanFileBlank {
     readonly y: number;
     readonly length: number;
     readonly width: number;
+    /** The outline as it lies in a blank shared head to tail; a bulge is the tangent of a quarter of the arc's angle. */
+    readonly outline?: readonly { readonly x: number; readonly y: number; readonly bulge?: number }[];
   }[];
 }
 

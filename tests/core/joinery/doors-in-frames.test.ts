@@ -1,10 +1,20 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { placePoint, unplacePoint } from '#core/geometry';
-import { buildPiece, withHingeBeds, withStrike } from '#core/joinery';
-import type { BuiltPiece, FrameCorner, MadePiece, Part, Piece } from '#core/joinery';
+import {
+  askedParameters,
+  buildPiece,
+  newPiece,
+  parametersOf,
+  pieceKinds,
+  withFrontFittings,
+  withHingeBeds,
+  withStrike,
+} from '#core/joinery';
+import type { BuiltPiece, CabinetFrontParameters, FrameCorner, MadePiece, Part, Piece } from '#core/joinery';
 import { framedContext } from '../../support/framed-doors.ts';
-import { worked } from '../../support/joinery-boxes.ts';
+import { flatDoor } from '../../support/flat-doors.ts';
+import { boxContext, cabinetFront, worked } from '../../support/joinery-boxes.ts';
 import { occupiesDeep } from '../../support/joinery-solid.ts';
 import { expectSound } from '../../support/joinery-sound.ts';
 import { curlewOpening, openingShape } from '../../support/joinery-samples.ts';
@@ -81,6 +91,87 @@ describe('a door in a free frame', () => {
     const corners = [0, 0, 800, 0, 900, 500, 400, 900, -100, 500];
     const { doors } = hang(free({ corners, width: undefined, height: undefined }), [door('d')]);
     expect(doors[0]?.findings.map(({ code }) => code)).toContain('frame-unfit');
+  });
+});
+
+describe('a door in the opening of a cabinet front', () => {
+  const front = cabinetFront({ rows: 1, columns: 2, fronts: 'inset', cells: [['open', 'open']], width: 900 });
+  const made = (asked: readonly object[], fronts: Partial<CabinetFrontParameters> = {}) => {
+    const piece = { ...front, parameters: { ...front.parameters, ...fronts } };
+    const built = buildPiece(piece, boxContext());
+    const doors = asked.map((one, i) => {
+      const each = door(i === 0 ? 'd' : 'e', { frame: undefined, cabinetFront: 'front', ...one });
+      return { piece: each, built: buildPiece(each, { ...context, built: [built] }) };
+    });
+    const all = [{ piece, built }, ...doors];
+    const fitted = withFrontFittings({ piece, built }, all);
+    return { fitted, doors, again: () => withFrontFittings({ piece, built: fitted }, all) };
+  };
+
+  test('has its hinge beds and its strike in the uprights beside it', () => {
+    const { fitted, again } = made([{ column: 2, hinged: 'right', lock: 'mortise-lock' }]);
+    expect(partsWith(fitted, 'hinge leaf of').map(({ name }) => name)).toEqual(['Stile, right']);
+    expect(partsWith(fitted, 'strike of').map(({ name }) => name)).toEqual(['Inner stile, row 1']);
+    expectSound(fitted);
+    expect(again()).toBe(fitted);
+  });
+
+  test('that overlays the frame cuts nothing into it', () => {
+    const { fitted } = made([{ column: 1, lock: 'mortise-lock' }], { fronts: 'overlay', overlay: 8 });
+    expect(partsWith(fitted, 'hinge leaf of')).toEqual([]);
+  });
+
+  test('two in one opening meet in it, bolted into its rails; two whole ones are found', () => {
+    const pair = [
+      { leaf: 'first', hinged: 'left', stile: 45 },
+      { leaf: 'second', hinged: 'right', stile: 45 },
+    ];
+    const wide = { columns: 1, cells: [['open']] as const };
+    const { fitted, doors } = made(pair, wide);
+    const total = doors.reduce((sum, { built }) => sum + worked(built, 'Wd'), 0);
+    expect(total + worked(doors[0]?.built ?? fitted, 'gm') + 2 * worked(fitted, 'g')).toBeCloseTo(
+      worked(fitted, 'wo'),
+      6,
+    );
+    expect(partsWith(fitted, 'bolt of').map(({ name }) => name)).toEqual(['Top rail', 'Bottom rail']);
+    const clash = made([{}, { hinged: 'right' }], wide);
+    expect(clash.fitted.findings.map(({ code }) => code)).toContain('doors-in-frame');
+    expect(clash.again()).toBe(clash.fitted);
+  });
+});
+
+test('a new door goes beside the first of two, hinged on the other side', () => {
+  const pieces = [free(), door('d', { leaf: 'first', hinged: 'left', meetingGap: 4 })];
+  const added = newPiece('framed-door', {
+    id: 'e',
+    letter: 'E',
+    name: 'New',
+    materials: context.materials,
+    pieces,
+  });
+  expect(added.parameters).toMatchObject({ frame: 'frame', leaf: 'second', hinged: 'right', meetingGap: 4 });
+});
+
+describe('a parameter that hangs on another', () => {
+  const keys = (piece: Piece) => askedParameters(piece).map(({ key }) => key);
+  const alone = flatDoor();
+  test('is asked only when that is given: row and column of a front, the size of a door without a frame', () => {
+    expect(keys(alone)).not.toContain('row');
+    expect(keys(alone)).toContain('width');
+    const inFront = { ...alone, parameters: { ...alone.parameters, cabinetFront: 'front' } };
+    expect(keys(inFront)).toContain('row');
+    const inFrame = { ...alone, parameters: { ...alone.parameters, frame: 'frame' } };
+    expect(keys(inFrame)).not.toContain('width');
+  });
+  test('or when that stands at a value, its default included', () => {
+    expect(keys(alone)).not.toContain('forendWidth');
+    expect(keys({ ...alone, parameters: { ...alone.parameters, lock: 'mortise-lock' } })).toContain(
+      'forendWidth',
+    );
+  });
+  test.each(pieceKinds)('always: of a %s hangs on a parameter of the same table', (kind) => {
+    const table = parametersOf(kind);
+    for (const { when } of table) if (when) expect(table.map(({ key }) => key)).toContain(when.key);
   });
 });
 

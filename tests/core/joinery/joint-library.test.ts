@@ -20,6 +20,7 @@ import {
   workOutDovetailJoint,
   workOutDowels,
   workOutEdgeJoint,
+  workOutEndOnFace,
   workOutGroove,
   workOutHalfLap,
   workOutHousing,
@@ -32,7 +33,7 @@ import {
   workOutTenon,
   workOutTongueGroove,
 } from '#core/joinery';
-import type { Machining, Part, PartSize, WorkedJoint } from '#core/joinery';
+import type { EndOnFace, Machining, Part, PartSize, WorkedJoint } from '#core/joinery';
 import { spreadPoints } from '../../support/joinery-boxes.ts';
 import { occupies } from '../../support/joinery-solid.ts';
 
@@ -155,6 +156,23 @@ const ontoFace =
   (depth: number, at: number) =>
   (p: Point3): Point3 =>
     point(at + p.z - board.thickness / 2, p.y, p.x - (board.length - depth));
+const post: PartSize = { length: 400, width: 60, thickness: 18 };
+const onFace = (kind: EndOnFace, glue?: string) =>
+  workOutEndOnFace({ male: post, other: upright, ...(glue && { glue }) }, { kind, housing: 6, sheet: true });
+const faceTenon = (glue?: string): Fit => {
+  const joint = onFace('loose-tenon', glue);
+  const [deep, far] = [figureOf(joint, 'slot in the end, depth'), figureOf(joint, 'slot in the face, depth')];
+  const slot = figureOf(joint, 'slot length');
+  return {
+    ...{ joint, male: post, other: upright, gap: 1.1 },
+    seen: (p) => point(300 + p.z - 9, p.y, p.x - 400),
+    region: [point(400 - deep - 3, 0, 0), point(400 + far + 3, 60, 18)],
+    loose: {
+      min: point(400 - deep + 1, 30 - slot / 2 + 0.5, 9 - 3),
+      max: point(400 + far - 1, 30 + slot / 2 - 0.5, 9 + 3),
+    },
+  };
+};
 const lock = workOutLockRebate({ male: drawerFront, other: side });
 const lip = workOutRebate({ male: side, other: thickFront }, { lip: 6 });
 const plank: PartSize = { length: 500, width: 90, thickness: 15 };
@@ -195,6 +213,13 @@ const fits: Readonly<Record<string, Fit>> = {
     },
     region: endOf(board, figureOf(housed, 'depth')),
   },
+  'housing with epoxy': {
+    ...{ joint: onFace('housing', 'epoxy'), male: post, other: upright, gap: 0.25 },
+    seen: (p) => point(300 + p.z - 9, p.y, p.x - 394),
+    region: endOf(post, 6),
+  },
+  'loose tenon in a face': faceTenon(),
+  'loose tenon in a face with epoxy': faceTenon('epoxy'),
   'stopped housing': {
     ...{
       joint: stopped,
@@ -509,5 +534,43 @@ describe('warnings of joints', () => {
     expect(hasShortGrain(9, 5)).toBe(true);
     expect(hasShortGrain(10, 5)).toBe(false);
     expect(hasShortGrain(1, 5, true)).toBe(false);
+  });
+});
+
+describe('an end on a face', () => {
+  test('dowels have their holes opposite each other, two thirds of the face deep at most, one deeper than the dowel', () => {
+    const { cuts, figures, takes } = onFace('dowel');
+    const [ours, theirs] = [cuts.male, cuts.other].map((list) =>
+      list.flatMap((one) => (one.kind === 'hole' ? [one] : [])),
+    );
+    expect(ours?.map(({ x }) => x)).toEqual(theirs?.map(({ y }) => y)); // along the width of the end
+    expect(ours?.every(({ y, from }) => y === 9 && from === 'end')).toBe(true);
+    expect(theirs?.every(({ x, from }) => x === 300 && from === 'face')).toBe(true);
+    const depths = [...(ours ?? []), ...(theirs ?? [])].reduce((sum, { depth }) => sum + Number(depth), 0);
+    const length = figures.find(({ name }) => name === 'length of the dowel')?.value ?? 0;
+    expect(depths).toBeCloseTo(2 * length + 2 * 2, 9); // two dowels, each hole 1 deeper (joinery C2)
+    // upright 18: two thirds are 12, and the hole one deeper leaves 5 (joinery C0.2, C2)
+    expect(theirs?.[0]?.depth).toBe(13);
+    expect(takes).toMatchObject([{ item: 'Dowel 6 × 24, fluted', quantity: 2 }]);
+  });
+  test('one of 12 ply leaves no wall beside dowels or tenons, and holds screws poorly', () => {
+    const thin = { male: { ...post, thickness: 12 }, other: { ...upright, thickness: 12 } };
+    const codes = (kind: EndOnFace) =>
+      workOutEndOnFace(thin, { kind, housing: 4, sheet: true }).findings.map(({ code }) => code);
+    expect(codes('dowel')).toContain('wall-too-thin');
+    expect(codes('loose-tenon')).toContain('wall-too-thin');
+    expect(codes('butt')).toContain('screw-into-end');
+    expect(codes('housing')).toEqual([]);
+  });
+  test('a wide one has a tenon for each 150 of its width', () => {
+    const wide = workOutEndOnFace(
+      { male: { ...post, width: 400 }, other: { ...upright, width: 400 } },
+      { kind: 'loose-tenon', housing: 0, sheet: true },
+    );
+    expect(figureOf(wide, 'tenons')).toBe(4);
+    const ends = wide.cuts.other.flatMap((one) =>
+      one.kind === 'recess' ? [one.box.min.y, one.box.max.y] : [],
+    );
+    expect([Math.min(...ends), Math.max(...ends)]).toEqual([10, 390]);
   });
 });

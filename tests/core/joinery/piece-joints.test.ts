@@ -7,6 +7,7 @@ import {
   type CarcaseParameters,
   type DividersParameters,
   type HatchSurroundParameters,
+  type Part,
   type StepParameters,
 } from '#core/joinery';
 import { buildKind, expectWords } from '../../support/flat-pieces.ts';
@@ -192,6 +193,28 @@ describe('the glue', () => {
       'glue-not-for-wet',
     );
   });
+});
+
+describe('what was saved before there was a choice', () => {
+  test('is built as with the joint it always had', () => {
+    expect(carcase()).toEqual(carcase({ joint: 'housing', railJoint: 'butt', glue: 'project' }));
+    expect(step()).toEqual(step({ joint: 'housing', glue: 'project' }));
+    expect(surround()).toEqual(surround({ joint: 'loose-tenon', glue: 'project' }));
+    const usual = { ...defaultSettings, glue: 'usual', wet: false } as const;
+    const parameters = { totalRise: 1180, materials: { sides: 'ply18', treads: 'ply18' } };
+    expect(buildKind('step', parameters, { settings: usual })).toEqual(buildKind('step', parameters));
+  });
+});
+
+test('the try of ends notices one that stops half a millimetre short', () => {
+  const built = step({ boxRisers: 2 });
+  const [tread] = named(built, /^Tread/);
+  if (!tread) throw new Error('no tread');
+  const sides = named(built, /^Side/);
+  const look = (part: Part) => expectEndsMeet(part, sides, { widths: [0.45], beyond });
+  expect(look(tread)).toBeGreaterThan(0);
+  const short = { ...tread, finished: { ...tread.finished, length: tread.finished.length - 0.5 } };
+  expect(() => look(short)).toThrow();
 });
 
 const carcases = fc.record({

@@ -282,19 +282,22 @@ describe('drawers of a run', () => {
   const ways = (['overlay', 'inset'] as const).flatMap((fronts) =>
     (['bottom-notch', 'bottom', 'side-rail', 'metal'] as const).map((runner) => [fronts, runner] as const),
   );
-  test.each(ways)('with fronts %s on %s are sound, and no two parts lie in the same wood', (fronts, runner) => {
-    const built = build({ fronts, runner, gap: runner === 'bottom-notch' ? 12 : 2 });
-    expectSound(built);
-    expectWords(built);
-    expect(built.findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
-    expectWorking(built);
-    expect(clashes(built)).toEqual([]);
-    const strips = runner === 'bottom-notch' || runner === 'bottom';
-    const names = new Set(built.parts.map(({ name }) => name.split(', ')[1]));
-    expect(names.has('runner')).toBe(strips);
-    expect(names.has('packer')).toBe(!strips);
-    expect(names.has('side rail')).toBe(runner === 'side-rail');
-  });
+  test.each(ways)(
+    'with fronts %s on %s are sound, and no two parts lie in the same wood',
+    (fronts, runner) => {
+      const built = build({ fronts, runner, gap: runner === 'bottom-notch' ? 12 : 2 });
+      expectSound(built);
+      expectWords(built);
+      expect(built.findings.filter(({ severity }) => severity === 'stop')).toEqual([]);
+      expectWorking(built);
+      expect(clashes(built)).toEqual([]);
+      const strips = runner === 'bottom-notch' || runner === 'bottom';
+      const names = new Set(built.parts.map(({ name }) => name.split(', ')[1]));
+      expect(names.has('runner')).toBe(strips);
+      expect(names.has('packer')).toBe(!strips);
+      expect(names.has('side rail')).toBe(runner === 'side-rail');
+    },
+  );
   test('behind fronts in the openings the boxes begin behind them, and run plainly unless a lift is asked for', () => {
     const built = build({ fronts: 'inset' });
     expect(worked(built, 'd1_1_setback')).toBe(18);
@@ -309,10 +312,17 @@ describe('drawers of a run', () => {
   });
   test('packers are as thick as the stile hides of the end of the carcase (joinery B5: seats parallel)', () => {
     const built = build({ runner: 'metal' });
-    const thick = (name: string) => built.parts.find((part) => part.name === name)?.finished.thickness;
+    const thick = (name: string) => {
+      const part = built.parts.find((one) => one.name === name);
+      return (part?.quantity ?? 0) * (part?.finished.thickness ?? 0);
+    };
     expect(thick('Drawer 1.1, packer, left')).toBe(50 - 12);
     expect(thick('Drawer 1.1, packer, right')).toBe(25 - 12);
     expect(thick('Drawer 1.3, packer, right')).toBe(50 - 12);
+    // in layers of 20 at most, which usual boards yield
+    expect(
+      built.parts.filter(({ name }) => name.includes('packer')).map(({ finished }) => finished.thickness),
+    ).toEqual(expect.arrayContaining([19, 13]));
   });
   test('fronts thicker than the frame they stand in are refused', () => {
     expect(codesOf(build({ fronts: 'inset', thickness: 16 }))).toContain('front-thicker-than-frame');

@@ -67,7 +67,7 @@ describe('a layout part by part', () => {
     };
     expect(viewLayout(understanding, { group, plan }, 0, { width: 190 })).toMatchObject({
       form: 'sheet',
-      stock: { name: '2440 × 1220', length: 2440, width: 1220 },
+      stock: { length: 2440, width: 1220 },
       usable: { x: 10, y: 10, length: 2430, width: 1210 },
       kerf: 2.2,
       parts: [{ address: 'A3', name: 'part A3', grain: 'any', x: 500, y: 20, length: 200, width: 100 }],

@@ -186,6 +186,14 @@ const mistakes: readonly Mistake[] = [
     says: /heights entered come to 480 in 4; 4 openings share 470\. The bottom one becomes 140\./,
   },
   {
+    // stiles and a rail of a door of 399, the rail 12 short
+    ...{ rule: 'G10', mistake: 'a rail cut short', code: 'parts-do-not-add-up', severity: 'warn' },
+    project: cut(framed(), /^Top rail/, ({ finished }) => ({
+      finished: { ...finished, length: finished.length - 12 },
+    })),
+    says: /^Over its width A\d, A3 and A\d as cut add up to 387 mm with .* it needs 399\./,
+  },
+  {
     ...{ rule: 'G11', mistake: 'two left stiles', code: 'made-same-hand', severity: 'warn' },
     project: cut(framed(), /hinge edge/, () => ({ count: 2 })),
     says: /^You have 2 left-hand stiles: 2 of A1 .* 1 wanted, while its mirror image A2 Stile, lock edge is missing\./,

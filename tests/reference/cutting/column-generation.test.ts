@@ -81,4 +81,25 @@ describe('worked examples of column generation', () => {
     });
     expect(plan).toMatchObject({ cost: 170, bound: 170, proven: true });
   });
+
+  /**
+   * stackoverflow.com/questions/15685665: bars of 12 and 25 in the rack, 5 and 10 wanted, a leftover worth its length to
+   * the power 1.2. Of the three plans the one with leftovers 2 and 20 is worth 38.71, the others 36.11 and 35.57 (our own
+   * enumeration). The bars are owned and cost nothing, so that the leftovers alone decide.
+   */
+  test('of bars already owned, 10 comes out of the 12 and 5 out of the 25: the leftover of 20 is worth more', () => {
+    const plan = planOf({
+      cuts: { style: 'length' },
+      keepLeftover: { minLength: 1 },
+      stock: [
+        { id: 'twelve', length: 12, cost: 0, count: 1 },
+        { id: 'twenty-five', length: 25, cost: 0, count: 1 },
+      ],
+      parts: rows([5, 10], [1, 1]),
+    });
+    const lengths = plan.layouts.flatMap(({ leftovers }) => leftovers.map(({ length }) => length));
+    const worth = lengths.reduce((total, length) => total + length ** 1.2, 0);
+    expect(lengths.sort((a, b) => a - b)).toEqual([2, 20]);
+    expect(worth).toBeCloseTo(38.7087, 4);
+  });
 });

@@ -87,9 +87,10 @@ export function diveForBoards(engine: Engine, boards: BoardEngine): void {
     return;
   }
   const setup = planDive(engine, boards, engine.dives++);
+
   const found = diveBoards(setup, boards.lp);
-  if (found) adopt(engine, loadOf(engine.model, boards, found));
-  else adopt(engine, searchRest(engine, loadOf(engine.model, boards, setup.deepest)));
+  if (found) adopt(engine, loadOf(engine.model, found));
+  else adopt(engine, searchRest(engine, loadOf(engine.model, setup.deepest)));
 }
 
 /** Where the way down ended too early the search lays the rest. */
@@ -102,7 +103,11 @@ function searchRest(engine: Engine, load: Load): Load | null {
 const mostSearched = 80;
 
 /** Every third way down is a free one whose last parts the search lays; the others must keep to the target. */
-function planDive({ model, random, isOver, search, bound }: Engine, boards: BoardEngine, dive: number): BoardDive {
+function planDive(
+  { model, random, isOver, search, bound }: Engine,
+  boards: BoardEngine,
+  dive: number,
+): BoardDive {
   const isFree = dive % 3 === 0;
   const below = search.best.cost - smallestStep(model);
   const target = isFree ? Infinity : onlyBin(boards.board) && dive % 6 < 5 ? bound : below;
@@ -110,7 +115,7 @@ function planDive({ model, random, isOver, search, bound }: Engine, boards: Boar
     ...{ board: boards.board, random, isOver, target, nodes: 200, deepest: [] },
     discrepancies: dive % 6 === 4 ? 1 : 0,
     daring: dive < 2 ? 0 : 0.1 + 0.5 * random.next(),
-    worths: worthsOf(boards),
+    worths: byKind(model, boards),
     restParts: isFree && dive > 0 ? 20 + 15 * ((dive / 3) % 3) : 0,
   };
 }
@@ -125,6 +130,12 @@ function worthsOf({ board, centre }: BoardEngine): Float64Array {
   const bin = board.bins[0] as Bin;
   const scale = sum > 0 ? centre.bound / sum / Math.max(bin.cost, 1e-9) : 0;
   return centre.prices.map((price) => price * scale);
+}
+
+function byKind({ kinds }: Model, boards: BoardEngine): Float64Array {
+  const worths = new Float64Array(kinds.length);
+  worthsOf(boards).forEach((worth, row) => (worths[boards.board.kinds[row] as number] = worth));
+  return worths;
 }
 
 /** Dives after which it is tried, each time ten times as long. */
@@ -150,15 +161,14 @@ function tryAll(engine: Engine, boards: BoardEngine): void {
   });
   if (fills === 'impossible') raiseBound(engine, engine.bound + bin.cost);
   if (typeof fills === 'string') return;
-  const cut = fills.map((rows) => ({ bin: bin.index, rows }));
-  adopt(engine, loadOf(engine.model, boards, cut));
+  const cut = fills.map((rows) => ({ bin: bin.index, kinds: rows.map((row) => board.kinds[row] as number) }));
+  adopt(engine, loadOf(engine.model, cut));
 }
 
-function loadOf(model: Model, { board }: BoardEngine, cut: readonly CutBoard[]): Load {
+function loadOf(model: Model, cut: readonly CutBoard[]): Load {
   const load = emptyLoad(model);
-  for (const { bin, rows } of cut) {
+  for (const { bin, kinds } of cut) {
     const pool = makePool();
-    const kinds = rows.map((row) => board.kinds[row] as number);
     addColumn(model, pool, { bin: model.bins[bin] as Bin, way: 0, roots: [rowOf(model, kinds)] });
     const [column] = pool.columns;
     if (column) useColumn(model, load, column);

@@ -58,3 +58,33 @@ export function addPattern(
   });
   return true;
 }
+
+/** The same for what is left: only kinds still wanted, and the patterns without what is not. */
+export function shrinkBoardRows(board: BoardRows, demand: Float64Array): BoardRows {
+  const all = board.kinds.length;
+  const kept = board.kinds.map((_, row) => row).filter((row) => (demand[row] as number) > 0.5);
+  const rowOf = new Int32Array(all).fill(-1);
+  kept.forEach((row, at) => (rowOf[row] = at));
+  const fewer = all - kept.length;
+  const rest: BoardRows = {
+    ...board,
+    kinds: kept.map((row) => board.kinds[row] as number),
+    lengths: Int32Array.from(kept, (row) => board.lengths[row] as number),
+    demand: Float64Array.from([...kept.map((row) => demand[row] as number), ...demand.slice(all)]),
+    countRows: board.countRows.map((row) => (row < 0 ? -1 : row - fewer)),
+    patterns: [],
+    known: new Set(),
+  };
+  for (const pattern of board.patterns) {
+    const rows: number[] = [];
+    const counts: number[] = [];
+    pattern.rows.forEach((row, k) => {
+      const at = row < all ? (rowOf[row] as number) : -1;
+      if (at < 0) return;
+      rows.push(at);
+      counts.push(Math.min(pattern.counts[k] as number, rest.demand[at] as number));
+    });
+    addPattern(rest, board.bins[pattern.bin] as Bin, rows, counts);
+  }
+  return rest;
+}

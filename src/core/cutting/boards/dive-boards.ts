@@ -1,15 +1,16 @@
 import type { Random } from '#core/numerics';
 import type { Bin } from '../model.ts';
-import { changeDemand, copyBoardLp, restore, valueOf } from './board-lp.ts';
+import { changeDemand, copyBoardLp, restore, startBoardLp, valueOf } from './board-lp.ts';
 import type { BoardLp, Pattern } from './board-lp.ts';
+import { shrinkBoardRows } from './board-rows.ts';
 import type { BoardRows } from './board-rows.ts';
 import { completeBoards } from './complete-boards.ts';
 import { priceBoardRows, settle, startCentre } from './generate-rows.ts';
 
-/** One board of a load: its stock and the parts on it, as rows of the program. */
+/** One board of a load: its stock and the kinds of the parts on it. */
 export interface CutBoard {
   readonly bin: number;
-  readonly rows: readonly number[];
+  readonly kinds: readonly number[];
 }
 
 export interface BoardDive {
@@ -28,12 +29,13 @@ export interface BoardDive {
   readonly restParts: number;
   /** The furthest way down so far. */
   deepest: readonly CutBoard[];
-  /** What each part is worth in boards at the best prices; no board holds more than 1. */
+  /** What each kind of part is worth in boards at the best prices; no board holds more than 1. */
   readonly worths: Float64Array;
 }
 
 /** A state on the way down: what is fixed, and the program of the rest. */
 interface State {
+  readonly board: BoardRows;
   readonly lp: BoardLp;
   readonly fixed: readonly CutBoard[];
   readonly cost: number;
@@ -45,13 +47,13 @@ interface State {
  * Sadykov and others 2019; from memory). Null when no load within the target was found.
  */
 export function diveBoards(dive: BoardDive, root: BoardLp): readonly CutBoard[] | null {
-  const state = { lp: copyBoardLp(root), fixed: [], cost: 0 };
+  const state = { board: dive.board, lp: copyBoardLp(root), fixed: [], cost: 0 };
   return relax(dive, state) ? descend(dive, state, dive.discrepancies) : null;
 }
 
 function descend(dive: BoardDive, state: State, discrepancies: number): readonly CutBoard[] | null {
   if (dive.nodes-- <= 0 || dive.isOver()) return null;
-  const now = fixWhole(dive, state);
+  const now = shrink(fixWhole(state));
   if (countLeft(now) === 0) return now.cost <= dive.target + slack ? now.fixed : null;
   if (now.fixed.length > dive.deepest.length) dive.deepest = now.fixed;
   if (countLeft(now) <= dive.restParts) return null;
@@ -59,7 +61,7 @@ function descend(dive: BoardDive, state: State, discrepancies: number): readonly
   if (ended) return ended;
   let left = discrepancies;
   for (const pattern of listLikely(dive, now, breadth)) {
-    const next = fix(dive.board, { ...now, lp: copyBoardLp(now.lp) }, pattern, 1);
+    const next = fix({ ...now, lp: copyBoardLp(now.lp) }, pattern, 1);
     // a board that leaves too little for the rest is no way down at all, and counts for nothing
     if (!relax(dive, next)) continue;
     const found = descend(dive, next, left);
@@ -74,7 +76,7 @@ const breadth = 6;
 const slack = 1e-6;
 
 /** Solves the rest; false when it cannot stay within the target. */
-function relax({ board, target, isOver }: BoardDive, { lp, cost }: State): boolean {
+function relax({ target, isOver }: BoardDive, { board, lp, cost }: State): boolean {
   if (!restore(lp, 3000)) return false;
   const centre = startCentre(board);
   for (let round = 0; round < mostRounds && !isOver(); round++) {
@@ -82,7 +84,7 @@ function relax({ board, target, isOver }: BoardDive, { lp, cost }: State): boole
     if (target < Infinity && cost + valueOf(lp) <= target + slack) return true;
     const { bound, added } = priceBoardRows(board, lp, centre, 2);
     if (cost + bound > target + slack) return false;
-    if (added === 0 || (target === Infinity && round >= 8)) break;
+    if (added === 0 || (target === Infinity && round >= 1)) break;
   }
   settle(board, lp, 500);
   return true;
@@ -97,19 +99,34 @@ function countLeft({ lp }: State): number {
 }
 
 /** Fixes every whole amount. */
-function fixWhole({ board }: BoardDive, state: State): State {
+function fixWhole(state: State): State {
+  const { board } = state;
   let now = state;
   const amounts = now.lp.amounts.slice();
   now.lp.basis.slice().forEach((entry, row) => {
     const times = Math.floor((amounts[row] as number) + 1e-6);
-    if (entry >= 0 && times > 0) now = fix(board, now, board.patterns[entry] as Pattern, times);
+    if (entry >= 0 && times > 0) now = fix(now, board.patterns[entry] as Pattern, times);
   });
   return now;
 }
 
+/** Starts the program of the rest afresh once it has so many fewer rows that its steps are much cheaper. */
+function shrink(state: State): State {
+  const { board, lp } = state;
+  let rows = 0;
+  for (let row = 0; row < lp.kinds; row++) if ((lp.demand[row] as number) > 0.5) rows++;
+  if (rows === 0 || rows > shrinkAt * lp.kinds) return state;
+  const rest = shrinkBoardRows(board, lp.demand);
+  const fresh = startBoardLp(rows, rest.demand, rest.patterns, lp.penalty);
+  settle(rest, fresh, 20 * rows);
+  return { ...state, board: rest, lp: fresh };
+}
+
+const shrinkAt = 0.8;
+
 /** Cuts a board by a pattern so many times, without the parts of which there are enough. */
-function fix(board: BoardRows, state: State, pattern: Pattern, times: number): State {
-  const { lp } = state;
+function fix(state: State, pattern: Pattern, times: number): State {
+  const { board, lp } = state;
   const fixed = [...state.fixed];
   let { cost } = state;
   const counted = board.countRows[pattern.bin] as number;
@@ -118,10 +135,10 @@ function fix(board: BoardRows, state: State, pattern: Pattern, times: number): S
     const rows = takeParts(lp, pattern);
     if (rows.length === 0) break;
     if (counted >= 0) changeDemand(lp, counted, -1);
-    fixed.push({ bin: pattern.bin, rows });
+    fixed.push({ bin: pattern.bin, kinds: rows.map((row) => board.kinds[row] as number) });
     cost += pattern.cost;
   }
-  return { lp, fixed, cost };
+  return { board, lp, fixed, cost };
 }
 
 function takeParts(lp: BoardLp, pattern: Pattern): readonly number[] {
@@ -138,7 +155,7 @@ function takeParts(lp: BoardLp, pattern: Pattern): readonly number[] {
 }
 
 /** The patterns most likely to be cut, best first. */
-function listLikely({ board, random, daring }: BoardDive, { lp }: State, most: number): readonly Pattern[] {
+function listLikely({ random, daring }: BoardDive, { board, lp }: State, most: number): readonly Pattern[] {
   const likely: { pattern: Pattern; grade: number }[] = [];
   for (let row = 0; row < lp.rows; row++) {
     const entry = lp.basis[row] as number;
@@ -152,17 +169,20 @@ function listLikely({ board, random, daring }: BoardDive, { lp }: State, most: n
 }
 
 /** The last boards by trying, where all are of one length and the target says how many there may be. */
-function complete(dive: BoardDive, { lp, fixed, cost }: State): readonly CutBoard[] | null {
-  const bin = onlyBin(dive.board);
+function complete(dive: BoardDive, { board, lp, fixed, cost }: State): readonly CutBoard[] | null {
+  const bin = onlyBin(board);
   if (!bin || dive.target === Infinity) return null;
   const boards = Math.floor((dive.target - cost) / bin.cost + slack);
   if (boards > mostBoards || boards < 1) return null;
   const left = Int32Array.from({ length: lp.kinds }, (_, row) => Math.round(lp.demand[row] as number));
-  const { lengths } = dive.board;
-  const { worths } = dive;
+  const { lengths, kinds } = board;
+  const worths = Float64Array.from(kinds, (kind) => dive.worths[kind] as number);
   const fills = completeBoards({ length: bin.length, boards, lengths, left, worths, mostTries: 60_000 });
   if (typeof fills === 'string') return null;
-  return [...fixed, ...fills.map((rows) => ({ bin: bin.index, rows }))];
+  return [
+    ...fixed,
+    ...fills.map((rows) => ({ bin: bin.index, kinds: rows.map((row) => kinds[row] as number) })),
+  ];
 }
 
 /** The one stock of a job, where boards of it can be counted out; else null. */

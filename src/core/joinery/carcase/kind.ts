@@ -134,7 +134,12 @@ function steps(layout: CarcaseLayout, parts: readonly Part[]): readonly Assembly
           }),
         ]
       : []),
-    inWorkshop('finish', 120, 'Seal every edge, end and face; twice where the hull sweats.', { parts }),
+    inWorkshop(
+      'finish',
+      120,
+      'Seal every edge, end and face but those to be glued; twice where the hull sweats.',
+      { parts },
+    ),
     aboard(
       'assemble',
       90,
@@ -204,6 +209,7 @@ export const carcaseKind: KindOfPiece<'carcase'> = {
       'Two ends have a straight front edge and a back edge that follows the hull, each its own; shelves shorten with it. It has no back: the hull or its lining is the back.',
       'Measure the hull at both ends from the plane of the front, every 100 of height, as a shape of hull sections; a third section in the middle when it is wider than 900. Stringers and pipes belong to the shape.',
       'Shelves are housed in the ends, screwed through them, or set on dowels or loose tenons; top rails are butted, rebated or tenoned. In plywood a housing holds best; the others want thicker sheets, as the findings say.',
+      'A bevel read with the gauge at a section beside an end is taken for its back edge, and stands on its part sheet; where the gauge and the sections differ, or one bevel does not do, a finding says so.',
       'Nothing is screwed to the skin of the hull: the ends stand clear of it and are held by bonded tabs. Shelves go in from the front before the face frame.',
       'Where the hull falls away, the lower face of a shelf decides its depth; a square edge leaves a little more gap above, which nobody sees.',
     ],

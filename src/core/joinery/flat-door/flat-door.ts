@@ -7,7 +7,7 @@ import { flatDoorParameters } from './parameters.ts';
 import { flatDoorParts } from './parts.ts';
 import { workOutDoor, type DoorLayout } from './sizes.ts';
 import { flatDoorSteps } from './steps.ts';
-import { findFreeFrame } from '../hung-door/choices.ts';
+import { placeNewDoor } from '../hung-door/choices.ts';
 import { fitLock } from '../hung-door/fit-lock.ts';
 import { checkParameters } from '../parameter-checks.ts';
 import { envelopeOf, nothing } from '../parts.ts';
@@ -117,7 +117,7 @@ export function newFlatDoor(start: NewPiece): Piece {
   const sheets = materials.filter((material) => material.kind === 'sheet');
   const core = [...sheets].sort((one, other) => thicknessOf(one) - thicknessOf(other))[0] ?? materials[0];
   const lipping = materials.find((material) => material.kind === 'solid') ?? materials[0];
-  const frame = findFreeFrame(start.pieces ?? []);
+  const hangsIn = placeNewDoor(start.pieces ?? []);
   return {
     kind: 'flat-door',
     id: start.id,
@@ -125,7 +125,7 @@ export function newFlatDoor(start: NewPiece): Piece {
     name: start.name,
     ...(start.shape && { shape: start.shape }),
     parameters: {
-      ...(frame === undefined ? { width: 580, height: 1700 } : { frame }),
+      ...(hangsIn ?? { width: 580, height: 1700 }),
       materials: { core: core?.id ?? '', lipping: lipping?.id ?? '' },
     },
   };

@@ -5,7 +5,7 @@ import { framedDoorParts } from './parts.ts';
 import { lockSite } from './lock-site.ts';
 import { workOutFramed, type FramedChoices, type FramedLayout } from './sizes.ts';
 import type { FramedDoorParameters } from './types.ts';
-import { chooseHung, findFreeFrame } from '../hung-door/choices.ts';
+import { chooseHung, placeNewDoor } from '../hung-door/choices.ts';
 import { fitLock } from '../hung-door/fit-lock.ts';
 import { sizeLock } from '../hung-door/lock.ts';
 import { leafWidth } from '../hung-door/pair.ts';
@@ -76,7 +76,7 @@ export function newFramedDoor(start: NewPiece): Piece {
   const panel =
     [...sheets].filter(({ thickness }) => thickness <= 9).sort((one, other) => off(one) - off(other))[0] ??
     frame;
-  const hangsIn = findFreeFrame(start.pieces ?? []);
+  const hangsIn = placeNewDoor(start.pieces ?? []);
   return {
     kind: 'framed-door',
     id: start.id,
@@ -84,7 +84,7 @@ export function newFramedDoor(start: NewPiece): Piece {
     name: start.name,
     ...(start.shape && { shape: start.shape }),
     parameters: {
-      ...(hangsIn === undefined ? { width: 399, height: 679 } : { frame: hangsIn, thickness: 20 }),
+      ...(hangsIn === null ? { width: 399, height: 679 } : { ...hangsIn, thickness: 20 }),
       materials: { frame: frame?.id ?? '', panel: panel?.id ?? '' },
     },
   };

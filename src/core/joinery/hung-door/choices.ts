@@ -129,10 +129,36 @@ function putFromCell(book: WorkingBook, choices: HungChoices, infos: readonly Pa
   }
 }
 
-/** The first door frame that no door hangs in. */
-export function findFreeFrame(
-  pieces: readonly { readonly kind: string; readonly id: string; readonly parameters: object }[],
-): string | undefined {
-  const taken = pieces.map(({ parameters }) => (parameters as HungDoorParameters).frame);
-  return pieces.find((piece) => piece.kind === 'door-frame' && !taken.includes(piece.id))?.id;
+interface AnyPiece {
+  readonly kind: string;
+  readonly id: string;
+  readonly parameters: object;
+}
+
+/**
+ * Where a new door is to hang: beside the first of two doors whose other one is missing, else in the first door frame that
+ * no door hangs in; null when there is no such place.
+ */
+export function placeNewDoor(
+  pieces: readonly AnyPiece[],
+): Pick<HungDoorParameters, 'frame' | 'leaf' | 'hinged' | 'meeting' | 'meetingGap' | 'meetingRebate'> | null {
+  const all = pieces.map(({ parameters }) => parameters as HungDoorParameters);
+  const alone = all.find(
+    ({ frame, leaf }) =>
+      frame !== undefined && leaf === 'first' && all.filter((one) => one.frame === frame).length === 1,
+  );
+  if (alone?.frame !== undefined) {
+    const { frame, hinged, meeting, meetingGap, meetingRebate } = alone;
+    return {
+      frame,
+      leaf: 'second',
+      hinged: hinged === 'right' ? 'left' : 'right',
+      ...(meeting && { meeting }),
+      ...(meetingGap !== undefined && { meetingGap }),
+      ...(meetingRebate !== undefined && { meetingRebate }),
+    };
+  }
+  const taken = all.map(({ frame }) => frame);
+  const free = pieces.find(({ kind, id }) => kind === 'door-frame' && !taken.includes(id));
+  return free ? { frame: free.id } : null;
 }

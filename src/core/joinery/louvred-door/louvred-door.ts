@@ -5,7 +5,7 @@ import { louvredDoorParameters } from './parameters.ts';
 import { louvredDoorParts } from './parts.ts';
 import { lockSite } from './rails.ts';
 import { workOutLouvred, type LouvredChoices, type LouvredLayout } from './sizes.ts';
-import { chooseHung, findFreeFrame } from '../hung-door/choices.ts';
+import { chooseHung, placeNewDoor } from '../hung-door/choices.ts';
 import { fitLock } from '../hung-door/fit-lock.ts';
 import { sizeLock } from '../hung-door/lock.ts';
 import { findMaterial } from '../parts.ts';
@@ -86,7 +86,7 @@ function choose({ parameters }: LouvredDoor, context: BuildContext) {
 /** A louvred door with the trade's defaults: for the first frame without a door, else of a usual size of a locker. */
 export function newLouvredDoor(start: NewPiece): Piece {
   const solid = start.materials.find((material) => material.kind === 'solid') ?? start.materials[0];
-  const hangsIn = findFreeFrame(start.pieces ?? []);
+  const hangsIn = placeNewDoor(start.pieces ?? []);
   return {
     kind: 'louvred-door',
     id: start.id,
@@ -94,7 +94,7 @@ export function newLouvredDoor(start: NewPiece): Piece {
     name: start.name,
     ...(start.shape && { shape: start.shape }),
     parameters: {
-      ...(hangsIn === undefined ? { width: 410, height: 560 } : { frame: hangsIn }),
+      ...(hangsIn ?? { width: 410, height: 560 }),
       materials: { frame: solid?.id ?? '', slats: solid?.id ?? '' },
     },
   };

@@ -12,6 +12,9 @@ const packerHeight = 50;
 /** A packer thinner than this is left out: the runner lies on the end of the carcase, mm. */
 const thinnest = 1;
 
+/** A packer thicker than this is made of layers, so that no thick board has to be bought for it, mm. */
+const thickest = 20;
+
 const backwards = { x: 0, y: 0, z: -1 };
 const down = { x: 0, y: -1, z: 0 };
 
@@ -39,10 +42,13 @@ export function packersOf(plan: RunPlan, r: number, c: number): readonly Member[
     { side: 'right', key: c === choices.columns - 1 ? 'pack_outer' : 'pack_inner', number: 2 },
   ] as const;
   const parts = sides.flatMap(({ side, key, number }) => {
-    const finished = { length, width: packerHeight, thickness: value(key) };
-    if (finished.thickness < thinnest) return [];
-    const working = { length: `pack_L_${name}`, width: 'pack_H', thickness: key };
-    const placements = [placePacker(finished, side, { width, height, front: plan.of('T') })];
+    const [layers, thickness] = [value(`${key}_n`), value(`${key}_T`)];
+    if (layers * thickness < thinnest) return [];
+    const finished = { length, width: packerHeight, thickness };
+    const working = { length: `pack_L_${name}`, width: 'pack_H', thickness: `${key}_T` };
+    const placements = Array.from({ length: layers }, (_, layer) =>
+      placePacker(finished, side, { width, height, front: plan.of('T'), behind: layer * thickness }),
+    );
     return [makePart(stub, { ...packerWords(side), number, material, finished, working, placements })];
   });
   if (parts.length === 0) return [];
@@ -73,12 +79,21 @@ const packerWords = (side: 'left' | 'right') => ({
 function placePacker(
   { length }: PartSize,
   side: 'left' | 'right',
-  opening: { readonly width: number; readonly height: number; readonly front: number },
+  opening: {
+    readonly width: number;
+    readonly height: number;
+    readonly front: number;
+    readonly behind: number;
+  },
 ): Placement {
   const y = Math.min(opening.height, (opening.height + packerHeight) / 2);
   return side === 'left'
-    ? placeAt({ x: 0, y, z: -opening.front }, backwards, down)
-    : placeAt({ x: opening.width, y, z: -opening.front - length }, { x: 0, y: 0, z: 1 }, down);
+    ? placeAt({ x: -opening.behind, y, z: -opening.front }, backwards, down)
+    : placeAt(
+        { x: opening.width + opening.behind, y, z: -opening.front - length },
+        { x: 0, y: 0, z: 1 },
+        down,
+      );
 }
 
 /** The thicknesses, which all packers share. */
@@ -90,12 +105,13 @@ function sizeOnce(plan: RunPlan): void {
     'ends of the carcases, thickness',
     'measured',
   ]);
-  addWork(plan, 'pack_outer', 'front_ws - pack_end', [
-    'packers beside an outer stile, thickness',
-    'joinery B5',
-  ]);
-  addWork(plan, 'pack_inner', 'front_ws/2 - pack_end', [
-    'packers beside a stile between bays, thickness',
-    'joinery B5',
-  ]);
+  for (const [key, rule, which] of [
+    ['pack_outer', 'front_ws - pack_end', 'an outer stile'],
+    ['pack_inner', 'front_ws/2 - pack_end', 'a stile between bays'],
+  ] as const) {
+    const words = (what: string) => [`packers beside ${which}, ${what}`, 'joinery B5'] as const;
+    addWork(plan, key, rule, words('thickness'));
+    addWork(plan, `${key}_n`, `max(1, up(${key}/${thickest}, 1))`, [...words('layers'), 'count']);
+    addWork(plan, `${key}_T`, `${key}/${key}_n`, words('thickness of a layer'));
+  }
 }

@@ -115,7 +115,7 @@ export function addWork(
   { steps, front }: Pick<RunPlan, 'steps' | 'front'>,
   name: string,
   formula: string,
-  [label, source]: readonly [string, string],
+  [label, source, unit = 'mm']: readonly [string, string, WorkingStep['unit']?],
 ): number {
   const tree = parseFormula(formula);
   const known = [...steps, ...front.built.working];
@@ -124,7 +124,7 @@ export function addWork(
     value: known.find((step) => step.name === input)?.value ?? NaN,
   }));
   const value = evaluateFormula(tree, Object.fromEntries(inputs.map((one) => [one.name, one.value])));
-  steps.push({ name, label, formula, inputs, value, unit: 'mm', source });
+  steps.push({ name, label, formula, inputs, value, unit, source });
   return value;
 }
 

@@ -37,12 +37,8 @@ export function viewNest(
   const reach = boxOfNested(parts)?.maxX ?? 0;
   const offcutFrom = reach + (job.gap ?? 0);
   return {
-    title: `${group.title}, sheet ${sheet + 1} of ${plan.sheets.length}`,
-    stock: {
-      name: showSizeIn(paper.units ?? 'mm', stock.length, stock.width),
-      length: stock.length,
-      width: stock.width,
-    },
+    title: `${group.title} · ${showSizeIn(paper.units ?? 'mm', stock.length, stock.width)}, sheet ${sheet + 1} of ${plan.sheets.length}`,
+    stock: { length: stock.length, width: stock.width },
     margin: job.margin ?? 0,
     gap: job.gap ?? 0,
     keepOut: (stock.keepOut ?? []).map(({ x, y, length, width }) => ({

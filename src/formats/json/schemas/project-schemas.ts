@@ -142,7 +142,16 @@ export const planFileSchema = exact({
           id: someText,
           set: v.optional(someText),
           parts: v.array(
-            exact({ part: someText, x: anyNumber, y: anyNumber, length: aboveZero, width: aboveZero }),
+            exact({
+              part: someText,
+              x: anyNumber,
+              y: anyNumber,
+              length: aboveZero,
+              width: aboveZero,
+              outline: v.optional(
+                v.array(exact({ x: anyNumber, y: anyNumber, bulge: v.optional(anyNumber) })),
+              ),
+            }),
           ),
         }),
       ),
