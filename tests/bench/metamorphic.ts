@@ -23,6 +23,19 @@ function mapSizes(job: CuttingJob, map: (size: Size, isStock: boolean) => Size):
   };
 }
 
+/** Without limits of the saw, counts and bad spots: with them a job told otherwise would be another job. */
+function plainly(job: CuttingJob): CuttingJob {
+  const stock = job.stock.map(({ id, length, width, cost }) => ({
+    ...{ id, length },
+    ...(width === undefined ? {} : { width }),
+    ...(cost === undefined ? {} : { cost }),
+  }));
+  return {
+    ...{ stock, parts: job.parts, kerf: job.kerf ?? 0, turn: job.turn ?? false, trim: job.trim ?? {} },
+    cuts: { style: job.cuts?.style ?? 'guillotine' },
+  };
+}
+
 /** Costs told with the stock, as area would change with the sizes. */
 function priced(job: CuttingJob): CuttingJob {
   return {
@@ -40,6 +53,12 @@ function withKerf(times: number, by: number): (job: CuttingJob) => CuttingJob {
       ...(size.width === undefined ? {} : { width: size.width * times - by }),
     })),
     kerf: (job.kerf ?? 0) * times + by,
+    trim: {
+      left: (job.trim?.left ?? 0) * times,
+      right: (job.trim?.right ?? 0) * times,
+      bottom: (job.trim?.bottom ?? 0) * times,
+      top: (job.trim?.top ?? 0) * times,
+    },
   });
 }
 
@@ -84,7 +103,7 @@ const tellings: readonly Telling[] = [
   { name: 'kerf 3.2', tell: withKerf(10, 3.2), scale: 1 },
   { name: 'kerf 4', tell: withKerf(10, 4), scale: 1 },
   { name: 'trim 7.5 each edge', tell: withTrim(7.5), scale: 1 },
-  { name: 'seven times as large', tell: (job) => ({ ...withKerf(7, 0)(job) }), scale: 1 },
+  { name: 'seven times as large', tell: withKerf(7, 0), scale: 1 },
   { name: 'length and width swapped', tell: swapped, scale: 1 },
   {
     name: 'parts the other way round',
@@ -120,8 +139,7 @@ export async function main(argv: readonly string[]): Promise<number> {
   const every = Number(values.every);
   const jobs = (values.instances ? readJobs(values.instances, values.file) : ownJobs())
     .filter((_, i) => i % every === 0)
-    // a job with limits of its own for one direction, or a count of stock, is another job when told so
-    .filter((job) => !job.cuts && job.stock.every((each) => (each.count ?? null) === null && !each.keepOut))
+    .map(plainly)
     .map(priced);
   const solve = await makeSolver(Number(values.work));
   console.log(`# ${jobs.length} jobs, work ${values.work}, seed 1`);

@@ -18,6 +18,7 @@ import { expectFile } from '../support/expected-file.ts';
 import { bowLocker, galleyHull, saloonWalls, tracedHatch } from '../support/sample-shapes.ts';
 import {
   sampleBatten,
+  sampleHeadToTail,
   sampleDrawerSide,
   sampleFrame,
   sampleInfill,
@@ -69,6 +70,7 @@ const examples: Readonly<Record<string, Drawing>> = {
   'layout-sheet': drawLayout(sampleLayout),
   'layout-phone': drawLayout({ ...sampleLayout, width: 120 }),
   'layout-batten': drawLayout(sampleBatten),
+  'layout-head-to-tail': drawLayout(sampleHeadToTail),
 };
 
 describe.each(Object.entries(examples))('%s', (name, drawing) => {

@@ -322,6 +322,42 @@ export const sampleLayout: LayoutView = {
   width: 270,
 };
 
+/** Two knees of one gusset head to tail in one blank, 10 apart, beside a single one. */
+export const sampleHeadToTail: LayoutView = {
+  ...sampleLayout,
+  title: 'Plywood 12 mm, knees',
+  keepOut: [],
+  shared: [{ x: 10, y: 10, length: 623, width: 300 }],
+  parts: [
+    {
+      address: 'K1',
+      name: 'Knee',
+      sizeText: '600 × 300',
+      place: 'strip A, 1st, head to tail no. 1',
+      ...{ x: 10, y: 10, length: 600, width: 300, grain: 'along', turned: false },
+      outline: [
+        { x: 10, y: 10 },
+        { x: 610, y: 10 },
+        { x: 10, y: 310 },
+      ],
+    },
+    {
+      address: 'K1',
+      name: 'Knee',
+      sizeText: '600 × 300',
+      place: 'strip A, 1st, head to tail no. 2',
+      ...{ x: 33, y: 10, length: 600, width: 300, grain: 'along', turned: false },
+      outline: [
+        { x: 633, y: 310 },
+        { x: 33, y: 310 },
+        { x: 633, y: 10 },
+      ],
+    },
+  ],
+  cuts: [{ label: '1', x1: 10, y1: 311.5, x2: 2440, y2: 311.5, order: 1 }],
+  leftovers: [],
+};
+
 /** A bar of timber cut to length. */
 export const sampleBatten: LayoutView = {
   title: 'Oak 70 × 22, board 1 of 3',

@@ -9,6 +9,7 @@ import type { Outcome } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
 import { countWorkers } from './count-workers.ts';
 import { oneFile } from './one-file.ts';
+import { stopOnSignal } from './stop-on-signal.ts';
 
 /** Kept back from the time asked for, to check and print the answer, seconds. */
 const reserve = 0.2;
@@ -26,12 +27,17 @@ export async function runCut(io: Io, given: Arguments): Promise<Outcome> {
   const wrong = checkJob(job.value);
   if (wrong.length > 0) return { kind: 'refused', findings: wrong };
   const seconds = Math.max(0.05, (given.seconds ?? defaultSeconds) - io.elapsed() - reserve);
+  const workers = countWorkers(given);
+  // only between the turns of two threads, and by the clock, can a signal be heard
+  const stop = workers === 2 && given.work === undefined ? stopOnSignal(io) : null;
   const plan = await cutTogether(job.value, {
-    workers: countWorkers(given),
+    workers,
+    ...(stop && { isStopped: stop.isStopped }),
     ...(given.work === undefined ? { seconds } : { work: given.work }),
     ...(given.work !== undefined && given.seconds !== undefined && { seconds }),
     seed: given.seed ?? 1,
   });
+  stop?.forget();
   const faults = checkPlan(job.value, plan);
   if (faults.length > 0) throw new Error(`the checker refuses the plan: ${faults[0]?.message}`);
   return { kind: 'done', document: plan, text: describePlan(plan), findings: plan.findings };

@@ -9,9 +9,10 @@ import type { Outcome } from '../outcome.ts';
 import { readInput } from '../read-input.ts';
 import { countWorkers } from './count-workers.ts';
 import { oneFile } from './one-file.ts';
+import { stopOnSignal } from './stop-on-signal.ts';
 
 /** Kept back from the time asked for, to check and print the answer, seconds: so much, and so much for each corner laid. */
-const reserve = { least: 0.2, corner: 2e-5 } as const;
+const reserve = { least: 0.2, corner: 6e-6 } as const;
 
 const defaultSeconds = 10;
 
@@ -27,12 +28,17 @@ export async function runNest(io: Io, given: Arguments): Promise<Outcome> {
   if (wrong.length > 0) return { kind: 'refused', findings: wrong };
   const kept = reserve.least + reserve.corner * countCorners(job.value);
   const seconds = Math.max(0.05, (given.seconds ?? defaultSeconds) - io.elapsed() - kept);
+  const workers = countWorkers(given);
+  // only between the turns of two threads, and by the clock, can a signal be heard
+  const stop = workers === 2 && given.work === undefined ? stopOnSignal(io) : null;
   const plan = await nestTogether(job.value, {
-    workers: countWorkers(given),
+    workers,
+    ...(stop && { isStopped: stop.isStopped }),
     ...(given.work === undefined ? { seconds } : { work: given.work }),
     ...(given.work !== undefined && given.seconds !== undefined && { seconds }),
     seed: given.seed ?? 1,
   });
+  stop?.forget();
   const faults = checkNest(job.value, plan);
   if (faults.length > 0) throw new Error(`the checker refuses the plan: ${faults[0]?.message}`);
   return { kind: 'done', document: plan, text: describeNest(plan), findings: plan.findings };

@@ -9,7 +9,7 @@ import type { Squeeze } from './squeeze.ts';
 import type { Node, PartSize } from './tree.ts';
 
 /** In a load of more sheets than this only free rectangles are looked at. */
-const mostChanged = 400;
+const mostChanged = 60;
 
 /** Puts a part where it fits once the cuts around it are moved; false when no such place was found. */
 export function squeezePart(hunt: Hunt, load: Load, kind: number): boolean {

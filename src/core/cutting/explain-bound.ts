@@ -3,7 +3,7 @@ import { checkJob } from './check-job.ts';
 import { say } from './check-words.ts';
 import { toMm } from './emit-layout.ts';
 import { findSavings } from './explain-savings.ts';
-import type { Saving } from './explain-savings.ts';
+import type { Saving } from './saving.ts';
 import { excludeParts } from './exclusions.ts';
 import { mergeKinds } from './merge-kinds.ts';
 import { buildModel } from './model.ts';

@@ -1,29 +1,10 @@
 import { say } from './check-words.ts';
+import { limitTrials, trimTrials } from './explain-limits.ts';
 import { fillCosts } from './model.ts';
+import type { Saving, Trial } from './saving.ts';
 import { solveCutting } from './solve-cutting.ts';
 import type { CuttingTools } from './cutting-run.ts';
 import type { CuttingJob, CuttingPart, CuttingPlan } from './types.ts';
-
-/** A change of the job that was tried and found to cost less. */
-export interface Saving {
-  readonly change: 'kerf' | 'trim' | 'turn' | 'stock' | 'shorter' | 'narrower';
-  /** The part it is about, where it is about one. */
-  readonly part?: string;
-  readonly message: string;
-  /** The job so changed, ready to be planned. */
-  readonly job: CuttingJob;
-  /** What the plan for the changed job costs, and how much less that is. */
-  readonly cost: number;
-  readonly saves: number;
-}
-
-interface Trial {
-  readonly change: Saving['change'];
-  readonly part?: string;
-  /** What is done, as the beginning of a sentence. */
-  readonly words: string;
-  readonly job: CuttingJob;
-}
 
 interface Trials {
   readonly plan: CuttingPlan;
@@ -44,7 +25,13 @@ export function findSavings(
   const goal = plan.cost - leastStep(job, plan);
   const trials: Trials = { plan, tools, goal, end: tools.clock() / 1000 + seconds };
   const others = stockTrials(job);
-  const all = [...kerfTrials(job), ...trimTrials(job), ...turnTrials(job), ...partTrials(job, plan)];
+  const all = [
+    ...kerfTrials(job),
+    ...trimTrials(job),
+    ...limitTrials(job),
+    ...turnTrials(job),
+    ...partTrials(job, plan),
+  ];
   const savings: Saving[] = [];
   const without: string[] = [];
   all.forEach((trial, i) => {
@@ -106,11 +93,6 @@ function kerfTrials(job: CuttingJob): readonly Trial[] {
   const thin = kerf > 2.2 ? 2.2 : kerf / 2;
   const words = `With a kerf of ${say(thin)} mm instead of ${say(kerf)} mm`;
   return [{ change: 'kerf', words, job: { ...job, kerf: thin } }];
-}
-
-function trimTrials(job: CuttingJob): readonly Trial[] {
-  const trimmed = Object.values(job.trim ?? {}).some((each: number | undefined) => (each ?? 0) > 0);
-  return trimmed ? [{ change: 'trim', words: 'With no edge trimmed', job: { ...job, trim: {} } }] : [];
 }
 
 function turnTrials(job: CuttingJob): readonly Trial[] {

@@ -4,7 +4,7 @@ export { collectSettings } from './collect-settings.ts';
 export type { SawSetting } from './collect-settings.ts';
 export { explainBound } from './explain-bound.ts';
 export type { BoundStory } from './explain-bound.ts';
-export type { Saving } from './explain-savings.ts';
+export type { Saving } from './saving.ts';
 export { startCuttingRun } from './cutting-run.ts';
 export type { CuttingRun, CuttingTools, Turn } from './cutting-run.ts';
 export type { CuttingNews } from './cutting-news.ts';

@@ -1,5 +1,6 @@
 import { offsetFigure } from './grow.ts';
-import type { Bin, Model } from './model.ts';
+import type { Bin, Kind, Model } from './model.ts';
+import { lengthInside, turnFigure } from './inscribed.ts';
 import { figureArea } from './rings.ts';
 
 /** What rounding of an offset may add to its distance, mm. */
@@ -13,7 +14,7 @@ export function takenAreas(model: Model): readonly number[] {
   );
 }
 
-/** No strip can be shorter: by area, and by the longest part. */
+/** No strip can be shorter: by area, by the longest part, and by the parts that must lie one behind the other. */
 export function boundLength(model: Model, areas: readonly number[], strip: number): number {
   const { shapes, gap, kinds } = model;
   const total = kinds.reduce((sum, kind, k) => sum + areas[k]! * kind.count, 0);
@@ -24,7 +25,45 @@ export function boundLength(model: Model, areas: readonly number[], strip: numbe
       if (shapes.height[p]! <= strip) least = Math.min(least, shapes.width[p]!);
     if (kind.count > 0 && least < Infinity) bound = Math.max(bound, least);
   }
-  return bound * (1 - 1e-12);
+  return Math.max(bound, lengthInRow(model, strip)) * (1 - 1e-12);
+}
+
+/** What parts take that all reach across the middle of the strip: none of these can lie beside another. */
+function lengthInRow(model: Model, strip: number): number {
+  const taken = model.kinds.map((kind) => leastInside(model, kind, { length: Infinity, width: strip }));
+  const total = taken.reduce(
+    (sum, length, k) => sum + (length > 0 ? model.kinds[k]!.count * (length + model.gap) : 0),
+    0,
+  );
+  return total - model.gap;
+}
+
+/**
+ * The least length, over the ways a part fits some stock, of a rectangle inside it that is wider than half the stock; 0 when
+ * it has none some way. The gap does not count: a rectangle may lie across a corner from the next.
+ */
+function leastInside(
+  { shapes }: Model,
+  kind: Kind,
+  stock: { readonly length: number; readonly width: number },
+): number {
+  let least = Infinity;
+  for (let p = shapes.firstPose[kind.index]!; p < shapes.firstPose[kind.index + 1]! && least > 0; p++) {
+    if (shapes.width[p]! > stock.length || shapes.height[p]! > stock.width) continue;
+    const isHigh = shapes.height[p]! > stock.width / 2;
+    const turned = turnFigure(kind.figure, shapes.angle[p]!);
+    least = Math.min(least, isHigh ? lengthInside(turned, stock.width / 2) : 0);
+  }
+  return least < Infinity ? least : 0;
+}
+
+/** How many parts cover the middle of any sheet they lie on, whichever way: no two of these share one. */
+function partsAlone(model: Model): number {
+  const bins = model.bins.filter((bin) => bin.count > 0);
+  const length = Math.max(0, ...bins.map((bin) => bin.length));
+  const width = Math.max(0, ...bins.map((bin) => bin.width));
+  const isAlone = (kind: Kind) => leastInside(model, kind, { length, width }) > (length / 2) * (1 + 1e-9);
+  return model.kinds.reduce((sum, kind) => sum + (kind.count > 0 && isAlone(kind) ? kind.count : 0), 0);
 }
 
 /** Area a sheet offers to parts with half the gap round them, mm². */
@@ -37,11 +76,11 @@ const mostSteps = 200_000;
 
 /**
  * No plan can cost less: the cheapest choice of sheets that offers the area taken, and as many sheets as are needed
- * where no two large parts share one.
+ * where no two large parts share one, by their area or by what they cover of it.
  */
 export function boundCost(model: Model, areas: readonly number[]): number {
   const total = model.kinds.reduce((sum, kind, k) => sum + areas[k]! * kind.count, 0);
-  const sheets = leastSheets(model, areas);
+  const sheets = Math.max(leastSheets(model, areas), partsAlone(model));
   return cheapestChoice(model, total * (1 - 1e-9), sheets);
 }
 

@@ -3,19 +3,20 @@ import type { CuttingJob, CuttingNews, CuttingPlan, CuttingProgress } from '#cor
 import { loadGlpk } from '#solver/glpk';
 import { callThread } from './call-thread.ts';
 import { clockOf } from './clocks.ts';
-import { runTogether } from './run-together.ts';
+import { runTogether, stoppable, withoutLeap } from './run-together.ts';
 import type { Wish } from './run-together.ts';
 
 /** The plan of a job, sought here and, where that takes longer than a moment, in a second thread beside it. */
 export async function cutTogether(job: CuttingJob, wish: Wish<CuttingProgress>): Promise<CuttingPlan> {
-  const clock = clockOf(wish);
+  const clock = stoppable(clockOf(wish), wish.isStopped);
   const solveLp = await loadGlpk();
   const { onProgress } = wish;
-  return runTogether<CuttingNews, CuttingPlan>({
+  const plan = await runTogether<CuttingNews, CuttingPlan>({
     wish,
     clock,
     startRun: ({ seconds, work, seed }) =>
       startCuttingRun(job, { solveLp, clock, seconds, work, seed, onProgress }),
     callMate: (limits) => callThread({ kind: 'cut', job, limits }),
   });
+  return withoutLeap(plan);
 }

@@ -2,17 +2,18 @@ import { startNestingRun } from '#core/nesting';
 import type { NestJob, NestNews, NestPlan, NestProgress } from '#core/nesting';
 import { callThread } from './call-thread.ts';
 import { clockOf } from './clocks.ts';
-import { runTogether } from './run-together.ts';
+import { runTogether, stoppable, withoutLeap } from './run-together.ts';
 import type { Wish } from './run-together.ts';
 
 /** True shapes laid here and, where that takes longer than a moment, in a second thread beside it. */
-export function nestTogether(job: NestJob, wish: Wish<NestProgress>): Promise<NestPlan> {
-  const clock = clockOf(wish);
+export async function nestTogether(job: NestJob, wish: Wish<NestProgress>): Promise<NestPlan> {
+  const clock = stoppable(clockOf(wish), wish.isStopped);
   const { onProgress } = wish;
-  return runTogether<NestNews, NestPlan>({
+  const plan = await runTogether<NestNews, NestPlan>({
     wish,
     clock,
     startRun: ({ seconds, work, seed }) => startNestingRun(job, { clock, seconds, work, seed, onProgress }),
     callMate: (limits) => callThread({ kind: 'nest', job, limits }),
   });
+  return withoutLeap(plan);
 }

@@ -6,6 +6,8 @@ import type { Limits } from './messages.ts';
 export interface Wish<Progress> extends Limits {
   readonly workers: 1 | 2;
   readonly onProgress?: (progress: Progress) => void;
+  /** Asked between turns: true ends a search by the clock with the best plan so far. */
+  readonly isStopped?: () => boolean;
 }
 
 /** Usual seconds of a search. */
@@ -33,4 +35,17 @@ export function runTogether<N extends News, Plan>(together: Together<N, Plan>): 
     callMate: wish.workers === 1 ? null : () => callMate(left()),
     work: wish.work ?? null,
   });
+}
+
+/** A clock that leaps beyond all time asked for once the search is to stop. */
+export function stoppable(clock: () => number, isStopped: (() => boolean) | undefined): () => number {
+  return isStopped ? () => clock() + (isStopped() ? leap : 0) : clock;
+}
+
+/** Milliseconds: longer than any search may take. */
+const leap = 1e12;
+
+/** Seconds of a plan without the leap. */
+export function withoutLeap<Plan extends { readonly seconds: number }>(plan: Plan): Plan {
+  return plan.seconds * 1000 < leap / 2 ? plan : { ...plan, seconds: plan.seconds - leap / 1000 };
 }

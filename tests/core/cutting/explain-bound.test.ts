@@ -110,6 +110,50 @@ test('a full sheet without a waste has no saving, and each change tried is liste
   expect(story.without.length).toBeGreaterThan(0);
 });
 
+test('of four trimmed edges the one that costs the sheet is named', () => {
+  // 2 x 610 = 1220 needs the whole width: 10 off the bottom is too much, the ends may well be trimmed
+  const { savings } = storyOf({
+    trim: { left: 10, right: 10, bottom: 10 },
+    stock: [sheet],
+    parts: [{ id: 'side', length: 2400, width: 610, count: 2 }],
+  });
+  const trims = savings.filter(({ change }) => change === 'trim');
+  expect(trims.map(({ message }) => message.split(':')[0])).toEqual([
+    'With the 10 mm off the bottom edge not trimmed',
+    'With no edge trimmed',
+  ]);
+  expect(trims[0]).toMatchObject({ cost: 60, saves: 60 });
+});
+
+test('a limit of the saw that costs a dearer stock is named with its number', () => {
+  // rips of 250 at most cannot halve the sheet of 600: two narrow ones for 16 then, instead of one for 10
+  const { savings } = storyOf({
+    cuts: { maxRip: 250 },
+    stock: [
+      { id: 'wide', length: 1000, width: 600, cost: 10 },
+      { id: 'narrow', length: 1000, width: 300, cost: 8 },
+    ],
+    parts: [{ id: 'top', length: 1000, width: 300, count: 2 }],
+  });
+  const limit = savings.find(({ change }) => change === 'limit');
+  expect(limit).toMatchObject({ cost: 10, saves: 6 });
+  expect(limit?.message).toContain('With rips wider than 250 mm: costs 10 instead of 16');
+});
+
+test('what the bad spots of a stock cost is told', () => {
+  const keepOut = [{ x: 480, y: 280, length: 40, width: 40 }];
+  const { savings } = storyOf({
+    stock: [
+      { id: 'spotted', length: 1000, width: 600, cost: 10, keepOut },
+      { id: 'clean', length: 1000, width: 600, cost: 20 },
+    ],
+    parts: [{ id: 'top', length: 1000, width: 300, count: 2 }],
+  });
+  const spot = savings.find(({ change }) => change === 'spot');
+  expect(spot).toMatchObject({ cost: 10, saves: 10 });
+  expect(spot?.message).toContain('With no bad spots in spotted');
+});
+
 test('one dimension speaks of lengths', () => {
   const { reasons, savings } = storyOf({
     kerf: 3,

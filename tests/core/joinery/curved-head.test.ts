@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { buildPiece, defaultSettings, newPiece } from '#core/joinery';
-import type { BuiltPiece, CurvedHeadParameters, Material, Piece } from '#core/joinery';
+import type { Point3 } from '#core/geometry';
+import type { BuiltPiece, CurvedHeadParameters, Material, Part, Piece } from '#core/joinery';
 import { codesOf, spreadPoints, worked } from '../../support/joinery-boxes.ts';
 import { openingShape } from '../../support/joinery-samples.ts';
 import { occupies, occupiesDeep } from '../../support/joinery-solid.ts';
@@ -140,8 +141,15 @@ describe('always:', () => {
   testAlways<CurvedHeadParameters>({
     build,
     sensible,
-    numbers: ['span', 'rise', 'depth', 'plies', 'plyThickness', 'faceWidth'],
-    choices: { method: ['laminated', 'sawn'], segments: ['auto', 'one', 'two'] },
+    numbers: [
+      ...(['span', 'rise', 'depth', 'plies', 'plyThickness', 'faceWidth'] as const),
+      ...(['jambLength', 'jambThickness', 'jointDepth', 'horn'] as const),
+    ],
+    choices: {
+      method: ['laminated', 'sawn'],
+      segments: ['auto', 'one', 'two'],
+      springing: ['butt', 'housed', 'rebated', 'halved'],
+    },
   });
 
   test('the head fills the ring between its two faces from springing to springing, plies closed up', () => {
@@ -285,7 +293,7 @@ describe('at the springings', () => {
         const low = { x: -v('tj'), y: -50, z: -v('depth') };
         for (const point of spreadPoints(low, { x: 0, y: 100, z: 0 }, 200)) {
           const mirrored = { ...point, x: v('c') - point.x };
-          const near = (part: typeof left, at: typeof point) => occupiesDeep(part, at, 0.02);
+          const near = (part: Part, at: Point3): boolean => occupiesDeep(part, at, 0.02);
           if (near(left, point)) expect(occupies(right, mirrored)).toBe(true);
           if (near(right, mirrored)) expect(occupies(left, point)).toBe(true);
         }

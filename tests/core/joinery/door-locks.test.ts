@@ -194,6 +194,36 @@ describe('always:', () => {
     );
   });
 
+  test('sizes of locks and meetings outside all sense give findings, never a size below nothing or no number', () => {
+    const wild = fc.oneof(
+      fc.integer({ min: -50, max: 2000 }),
+      fc.constantFrom(0, NaN, Infinity, -Infinity, 1e-9, 1e12),
+    );
+    const keys = ['lockHeight', 'lockBackset', 'lockDepth', 'lockCaseHeight', 'lockCaseThickness'];
+    const more = ['forendHeight', 'forendWidth', 'forendThickness', 'meetingGap', 'meetingRebate', 'height'];
+    const any = fc.record(
+      {
+        ...Object.fromEntries([...keys, ...more].map((key) => [key, wild])),
+        kind: fc.constantFrom(...kinds),
+        lock: fc.constantFrom(...locks),
+        leaf: fc.constantFrom('whole' as const, 'first' as const, 'second' as const),
+        meeting: fc.constantFrom('gap' as const, 'rebate' as const),
+      },
+      { requiredKeys: ['kind'] },
+    );
+    fc.assert(
+      fc.property(any, ({ kind, ...parameters }) => {
+        const built = buildOf[kind as (typeof kinds)[number]](parameters);
+        expectSound(built);
+        for (const found of built.findings)
+          expect(
+            `${found.message} ${found.remedy}`.replace(/^.*: (NaN|-?Infinity) is not.*$/, ''),
+          ).not.toMatch(/NaN|undefined/);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
   test('no two parts are in the same wood at the lock edge', () => {
     fc.assert(
       fc.property(sensible, (parameters) => {

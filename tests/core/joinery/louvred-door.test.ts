@@ -111,6 +111,7 @@ const sensible: fc.Arbitrary<Partial<LouvredDoorParameters>> = fc.record({
   setback: fc.integer({ min: 0, max: 3 }),
   overlap: fc.integer({ min: 0, max: 6 }),
   bevelDegrees: fc.constantFrom(0, 2.5),
+  midRails: fc.constantFrom(0, 0, 1, 2),
 });
 
 describe('always:', () => {
@@ -131,8 +132,18 @@ describe('always:', () => {
       'overlap',
       'slats',
       'housing',
+      'midRails',
+      'midRail',
+      'lockHeight',
+      'lockBackset',
+      'meetingGap',
     ],
-    choices: { section: ['square', 'flush'], joint: ['stub-tenon', 'loose-tenon'] },
+    choices: {
+      section: ['square', 'flush'],
+      joint: ['stub-tenon', 'loose-tenon'],
+      lock: ['mortise-lock', 'rim-lock', 'turn-button'],
+      leaf: ['whole', 'first', 'second'],
+    },
     runs: 100,
   });
 
@@ -153,8 +164,8 @@ describe('always:', () => {
         const heights = there.map(({ y }) => y);
         expect(Math.min(...heights) - low.y).toBeLessThan(6);
         expect(high.y - Math.max(...heights)).toBeLessThan(6);
-        const area = (there.length / 4000) * v('clear') * v('T');
-        expect(area / (v('nl') * v('section'))).toBeCloseTo(1, 0);
+        const area = (there.length / 4000) * (high.y - low.y) * v('T');
+        expect(area / (v('nl_all') * v('section'))).toBeCloseTo(1, 0);
         const wide = { x: 0.3, y: 0, z: 0 };
         for (const at of slats.placements) {
           const mid = { x: v('hd') + v('ws'), y: v('b') / 2, z: v('ts') / 2 };

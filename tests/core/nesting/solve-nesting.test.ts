@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkNest, solveNesting } from '#core/nesting';
-import type { NestJob } from '#core/nesting';
+import type { NestJob, NestPart } from '#core/nesting';
 import { contractJob, planOf, rectangle } from './examples.ts';
 import { randomSheetJob, randomStripJob } from './random-nest-job.ts';
 
@@ -133,6 +133,49 @@ describe('true shapes on sheets', () => {
     expect(plan.unplaced).toEqual([{ id: 'a', count: 3 }]);
     expect(plan.findings[0]).toMatchObject({ severity: 'stop', code: 'stock-runs-out' });
   });
+
+  test('notched panels that all cover the middle of a sheet take one each, proven, though little of its area', () => {
+    const panel: NestPart = {
+      id: 'side',
+      outline: [
+        [0, 0],
+        [560, 0],
+        [560, 340],
+        [520, 400],
+        [0, 400],
+      ],
+      holes: [
+        [
+          [20, 20],
+          [60, 20],
+          [60, 25],
+          [20, 25],
+        ],
+      ],
+      count: 3,
+    };
+    const plan = planOf({ stock: [{ id: 's', length: 1000, width: 640, cost: 1 }], parts: [panel] }, 2000);
+    expect(plan).toMatchObject({ cost: 3, bound: 3, proven: true, unplaced: [] });
+  });
+
+  test('angles whose boxes cover the middle of a sheet share it all the same', () => {
+    const angle: NestPart = {
+      id: 'angle',
+      outline: [
+        [0, 0],
+        [600, 0],
+        [600, 100],
+        [100, 100],
+        [100, 600],
+        [0, 600],
+      ],
+      count: 4,
+    };
+    const nested: NestJob = { stock: [{ id: 's', length: 1000, width: 1000, cost: 1 }], parts: [angle] };
+    const plan = planOf(nested, 4000);
+    expect(checkNest(nested, plan)).toEqual([]);
+    expect(plan).toMatchObject({ cost: 1, bound: 1, proven: true });
+  });
 });
 
 describe('true shapes on a strip', () => {
@@ -159,6 +202,23 @@ describe('true shapes on a strip', () => {
     const plan = planOf(job, 8000);
     expect(checkNest(job, plan)).toEqual([]);
     expect(plan.length).toBeLessThan(100 * 1.02);
+  });
+
+  test('parts that all reach across the middle of a strip lie one behind the other: so says the bound', () => {
+    const tapered: NestPart = {
+      id: 'rib',
+      outline: [
+        [0, 0],
+        [400, 0],
+        [386, 700],
+        [0, 700],
+      ],
+      count: 3,
+    };
+    const plan = planOf({ gap: 10, stock: [{ strip: 1000 }], parts: [tapered] }, 3000);
+    // half way up the strip, 500 mm, a rib is 390 mm long; by area alone the strip could be 823 mm
+    expect(plan.bound).toBeCloseTo(3 * 390 + 2 * 10, 3);
+    expect(plan.length).toBeLessThan(3 * 400 + 2 * 10 + 1);
   });
 
   test('a single part is proven at once where it cannot be shorter', () => {

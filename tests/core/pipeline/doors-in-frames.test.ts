@@ -156,3 +156,60 @@ describe('a frame has beds for the hinges of its door', () => {
     expect(understandProject(turned, next).pieces).toEqual(understandProject(turned).pieces);
   });
 });
+
+describe('two doors that meet in one frame', () => {
+  const at = (one: Project, id: string, key: string, value: string | number) => {
+    const changed = applyCommand(one, { kind: 'set-parameter', id, key, value });
+    if (!changed.ok) throw new Error(`not set: ${key}`);
+    return changed.value;
+  };
+  const first = at(at(demo, door.id, 'leaf', 'first'), door.id, 'lock', 'mortise-lock');
+  const other = { ...door, id: 'other-door', letter: 'H', name: 'Saloon door, other' };
+  const added = applyCommand(first, {
+    kind: 'add-piece',
+    piece: { ...other, parameters: { ...other.parameters, leaf: 'second', hinged: 'right' } },
+  } as Parameters<typeof applyCommand>[1]);
+  if (!added.ok) throw new Error('not added');
+  const pair = added.value;
+  const cutIn = (project: Project, piece: string, start: string) =>
+    understandProject(project)
+      .pieces.find((each) => each.piece === piece)
+      ?.parts.flatMap((part) => part.machining.filter(({ note = '' }) => note.startsWith(start))).length;
+
+  test('each is half as wide less half the gap, beds are in both jambs, the strike is in the other door', () => {
+    const whole = workedIn(demo, frame.id, 'Wd') ?? NaN;
+    expect(workedIn(pair, door.id, 'Wd')).toBeCloseTo((whole - 3) / 2, 9);
+    expect(workedIn(pair, other.id, 'Wd')).toBeCloseTo((whole - 3) / 2, 9);
+    expect(cutIn(pair, frame.id, 'hinge leaf of')).toBe(6);
+    expect(cutIn(pair, frame.id, 'strike of')).toBe(0);
+    expect(cutIn(pair, other.id, 'strike of')).toBeGreaterThan(0);
+    expect(cutIn(pair, frame.id, 'bolt of')).toBe(1); // into the head; it has no timber sill
+    expect(cutIn(first, frame.id, 'strike of')).toBe(0);
+    expect(understandProject(first).findings.map(({ code }) => code)).toContain('doors-in-frame');
+    expect(understandProject(pair).findings.map(({ code }) => code)).not.toContain('doors-in-frame');
+  });
+
+  test('understanding on from before is the same as afresh, whichever of the three changes', () => {
+    let before = { project: pair, understanding: understandProject(pair) };
+    for (const [id, key, value] of [
+      [door.id, 'lockHeight', 700],
+      [other.id, 'hingeLength', 100],
+      [frame.id, 'doorGapSide', 4],
+      [door.id, 'lock', 'turn-button'],
+      [other.id, 'leaf', 'whole'],
+      [door.id, 'lock', 'mortise-lock'],
+      [other.id, 'leaf', 'second'],
+      [other.id, 'meetingGap', 4],
+    ] as const) {
+      const project = at(before.project, id, key, value);
+      const understanding = understandProject(project, before);
+      expect(understanding.pieces).toEqual(understandProject(project).pieces);
+      before = { project, understanding };
+    }
+  });
+
+  test('their visits can be planned', () => {
+    const tasks = listTasks(pair, understandProject(pair));
+    expect(checkVisits(tasks, planVisits(tasks))).toEqual([]);
+  });
+});

@@ -46,6 +46,21 @@ describe('a fix offered for a finding', () => {
     ['panel-hold-small', 'access-panel', { lap: 9 }, /^Set lap on the surround back to 15 mm$/],
     ['parameter-above-limit', 'drawer', { grooveUp: 60 }, /^Set groove above the lower edge to 40 mm$/],
     ['stop-without-cover', 'door-frame', { stop: 'cover', covers: 'near' }, /^Set /],
+    ['mid-rail-wanted', 'louvred-door', { height: 1400 }, /^Set mid rails to 1$/],
+    [
+      'lock-meets-joint',
+      'framed-door',
+      { height: 900, stile: 70, midRails: 1, lock: 'mortise-lock', lockHeight: 460 },
+      /above the lower edge/,
+    ],
+    [
+      'lock-at-rebate',
+      'framed-door',
+      { width: 700, height: 900, stile: 70, lock: 'mortise-lock', leaf: 'first', meeting: 'rebate' },
+      /^Set where they meet back to /,
+    ],
+    ['springing-flat', 'curved-head', { jambLength: 800 }, /^Set head and jambs to /],
+    ['lining-too-narrow', 'door-frame', { corner: 'dowel', bulkheadMax: 18 }, /^Set joint of jamb and head /],
   ])('for %s clears it and brings nothing as bad', (code, kind, parameters, label) => {
     const project = withPiece(kind, parameters);
     const { finding, fix } = fixOf(project, code);

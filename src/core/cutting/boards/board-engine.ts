@@ -34,6 +34,7 @@ export function startBoards(model: Model, load: Load): BoardEngine | null {
   const wanted = model.kinds.some((kind) => kind.count > 0);
   if (!wanted || model.bins.every((bin) => bin.hasKeepOut || bin.count === 0)) return null;
   const board = listBoardRows(model);
+  if (board.kinds.length > mostRows) return null;
   const penalty = 10 * Math.max(1, ...model.bins.map((bin) => bin.cost));
   const lp = startBoardLp(board.kinds.length, board.demand, board.patterns, penalty);
   const rowOf = new Map(board.kinds.map((kind, row) => [kind, row]));
@@ -48,6 +49,9 @@ export function startBoards(model: Model, load: Load): BoardEngine | null {
   return { board, lp, centre: startCentre(board), rounds: 0, trials: 0 };
 }
 
+/** With more rows a step of this program costs more than a solver handed it afresh takes in all. */
+const mostRows = 400;
+
 /** Some rounds of generation; the bound follows. The engine's generation is done when no pattern can help any more. */
 export function generateBoards(engine: Engine, boards: BoardEngine): void {
   const { board, lp, centre } = boards;
@@ -56,7 +60,8 @@ export function generateBoards(engine: Engine, boards: BoardEngine): void {
     settle(board, lp, 30);
     const { added } = priceBoardRows(board, lp, centre, 7);
     boards.rounds++;
-    const isSettled = roundBound(model, centre.bound) >= roundBound(model, valueOf(lp) - 1e-6) - 1e-9;
+    const reached = Math.max(engine.bound, roundBound(model, centre.bound));
+    const isSettled = reached >= roundBound(model, valueOf(lp) - 1e-6) - 1e-9;
     if (added === 0 || isSettled || boards.rounds >= engine.effort.rounds) generation.done = true;
   }
   raiseBound(engine, centre.bound);

@@ -74,7 +74,8 @@ const inside = [
   numberOf('Inside', 'housing', 'Shelves go into the ends', {
     from: 0,
     to: 10,
-    help: 'When housed. Left out: half the end, 6 at most. 0: they lie on their cleats.',
+    help: 'Left out: half the end, 6 at most. 0: they lie on their cleats.',
+    when: { key: 'joint', is: ['housing'] },
   }),
   {
     key: 'cleats',

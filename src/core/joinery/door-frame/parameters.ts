@@ -1,5 +1,5 @@
 import type { DoorFrameParameters, FrameCorner } from './types.ts';
-import type { ParameterInfo } from '../piece-types.ts';
+import type { AskedWhen, ParameterInfo } from '../piece-types.ts';
 
 type Ungrouped = Omit<ParameterInfo, 'group'>;
 
@@ -165,8 +165,23 @@ const infill: readonly Ungrouped[] = [
   },
 ];
 
-/** What can be chosen for a door frame (joinery B1). */
-export const doorFrameParameters: readonly ParameterInfo[] = [
+const withSill: AskedWhen = { key: 'sill', is: [true] };
+const covered: AskedWhen = { key: 'covers', is: ['both', 'near', 'far'] };
+
+/** What is asked only when another choice calls for it. */
+const asked: Readonly<Partial<Record<keyof DoorFrameParameters, AskedWhen>>> = {
+  sillThickness: withSill,
+  sillNosing: withSill,
+  sillJoint: withSill,
+  horn: { key: 'corner', is: ['housing-over', 'housing-between'] },
+  stopThickness: { key: 'stop', is: ['planted'] },
+  stopRebate: { key: 'stop', is: ['rebated'] },
+  coverWidth: covered,
+  coverThickness: covered,
+  infillOrdinates: { key: 'infill', is: [true] },
+};
+
+const table: readonly ParameterInfo[] = [
   ...inGroup('Fit', fit),
   ...inGroup('Members', members),
   ...inGroup('Corner joint', joint),
@@ -179,3 +194,9 @@ export const doorFrameParameters: readonly ParameterInfo[] = [
     material('infill', 'Infill panel', 'either'),
   ]),
 ];
+
+/** What can be chosen for a door frame (joinery B1). */
+export const doorFrameParameters: readonly ParameterInfo[] = table.map((info) => {
+  const when = asked[info.key as keyof DoorFrameParameters];
+  return when ? { ...info, when } : info;
+});

@@ -1,7 +1,7 @@
 import { formatNumber } from '#core/units';
 import { flatDoorNumbers } from './parts.ts';
 import type { DoorLayout } from './sizes.ts';
-import { inFrame, measureDoor, wordHanging } from '../hung-door/lists.ts';
+import { hangInOrder, inFrame, measureDoor, wordHanging } from '../hung-door/lists.ts';
 import { latchKit, lockSteps, wordLatch } from '../hung-door/lock-steps.ts';
 import { hingeHeights } from '../hung-door/hinges.ts';
 import { partAddress } from '../parts.ts';
@@ -177,7 +177,7 @@ function finishAndHang(layout: DoorLayout, pick: PickParts): readonly StepDraft[
       minutes: 45,
       parts: pick(...(Object.keys(flatDoorNumbers) as (keyof typeof flatDoorNumbers)[])),
       take: ['hinges', 'packers', 'screwdriver', 'small drill', 'block plane'],
-      ...inFrame(frame, { after: ['fix-hinge-jamb'], before: ['fix-latch-jamb'] }),
+      ...hangInOrder(choices),
     },
     {
       id: 'latch',

@@ -52,10 +52,17 @@ export const hatchSurroundParameters: readonly ParameterInfo[] = [
       'mitre-and-spline': 'Splines right across',
       'half-lap': 'Half-laps',
     },
+    when: { key: 'form', is: ['segments'] },
     help: 'Half-laps lengthen the segments: take three or more in a corner. A scarf finds no room in a curve.',
   }),
-  numberOf('Ring', 'tenonDepth', 'Tenon or spline, depth in each piece', { usual: 12, from: 8, to: 30 }),
-  numberOf('Ring', 'lapLength', 'Half-lap, length', { usual: 25, from: 15, to: 80 }),
+  numberOf('Ring', 'tenonDepth', 'Tenon or spline, depth in each piece', {
+    ...{ usual: 12, from: 8, to: 30 },
+    when: { key: 'joint', is: ['loose-tenon', 'mitre-and-spline'] },
+  }),
+  numberOf('Ring', 'lapLength', 'Half-lap, length', {
+    ...{ usual: 25, from: 15, to: 80 },
+    when: { key: 'joint', is: ['half-lap'] },
+  }),
   choiceOf('Lining', 'lining', 'Lining of the aperture', {
     choices: { solid: 'Boards, and bent corners of thin plies', none: 'None' },
   }),

@@ -34,14 +34,19 @@ export function hangingFixings(
     ...more,
     { item: 'Rubber door stop', quantity: 1, use: 'door', source: 'joinery B2' },
   ];
-  const listed = (item: string) =>
-    (choices.leaf === 'second' ? [] : (frame?.built.fixings ?? []))
-      .filter((fixing) => fixing.item === item)
-      .reduce((sum, fixing) => sum + fixing.quantity, 0);
+  const listed = (item: string) => (choices.leaf === 'second' ? 0 : listedBy(frame, item));
   const wanted = hardware
     .map((fixing) => ({ ...fixing, quantity: fixing.quantity - listed(fixing.item) }))
     .filter((fixing) => fixing.quantity > 0);
   return [...wanted, ...boltFixings(book, choices)];
+}
+
+/** How many of it the door frame lists. Its latch comes and goes with the locks of its doors: one without a lock leaves it there. */
+function listedBy(frame: FrameForDoor | null, item: string): number {
+  if (frame && item === 'Latch with strike') return 1;
+  return (frame?.built.fixings ?? [])
+    .filter((fixing) => fixing.item === item)
+    .reduce((sum, fixing) => sum + fixing.quantity, 0);
 }
 
 /** The first step: what is measured before a door without a frame is made; none when it has one. */
@@ -97,7 +102,7 @@ export function hangDoor(
       minutes: 45,
       parts: made.all,
       take: ['hinges', 'packers', 'screwdriver', 'small drill', 'block plane'],
-      ...inFrame(frame, { after: ['fix-hinge-jamb'], before: ['fix-latch-jamb'] }),
+      ...hangInOrder(choices),
     },
     {
       id: 'latch',
@@ -135,6 +140,13 @@ export function wordHanging({ value: v }: WorkingBook, choices: HungChoices): st
   return frame?.built.kind === 'door-frame'
     ? `Hang it on the hinge jamb of ${frame.built.letter} ${frame.built.name} as soon as that is fixed, ${packed}; the other jamb is then set to it with ${gap}.`
     : `Hang it with ${packed}; the gap is ${show(v('gs'))} at the sides and it passes the jamb all the way.`;
+}
+
+/** When a door is hung: between the fixing of both jambs, as the second is set to it; two doors when both are fixed. */
+export function hangInOrder(choices: HungChoices): Pick<StepDraft, 'elsewhere'> {
+  return isPaired(choices)
+    ? inFrame(choices.frame, { after: ['fix-hinge-jamb', 'fix-latch-jamb'], before: [] })
+    : inFrame(choices.frame, { after: ['fix-hinge-jamb'], before: ['fix-latch-jamb'] });
 }
 
 /** Steps of the frame that a step of the door follows or holds up: its second jamb is set to the door (joinery B1). */

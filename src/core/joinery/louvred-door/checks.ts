@@ -74,7 +74,7 @@ function checkSlats(say: Say, { book }: LouvredLayout): void {
   const wanted = Math.ceil(v('Ls') / spanOfThickness);
   say('warn', 'slat-span', {
     message: `The slats span ${show(v('Ls'))}, more than ${spanOfThickness} times their ${show(v('ts'))}: ${show(most)}.`,
-    remedy: `Take slats ${wanted} thick, or two narrower doors.`,
+    remedy: `Take slats ${wanted} thick, or make two doors that meet in the opening.`,
     source: 'joinery B4.4',
   });
 }

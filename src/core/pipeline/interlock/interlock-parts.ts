@@ -101,10 +101,7 @@ function isWorthwhile(alone: number, together: number): boolean {
 const known = new WeakMap<Outline, WeakMap<Outline, { readonly key: string; readonly need: Need }>>();
 
 function recallPair(first: Part, second: Part, clearances: Clearances): Need {
-  const key = JSON.stringify([
-    clearances,
-    [first, second].map((part) => ({ ...singleNeed(part), ...part.cut })),
-  ]);
+  const key = JSON.stringify([clearances, [first, second].map((part) => [singleNeed(part), part.cut])]);
   const beside = known.get(first.outline) ?? new WeakMap();
   known.set(first.outline, beside);
   const found = beside.get(second.outline);

@@ -1,0 +1,64 @@
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import type { Browser } from 'playwright-core';
+import { openApp, waitReady, type AppPage } from '../support/app-page.ts';
+import { hasBrowser, launchBrowser } from '../support/browser.ts';
+import { buildSite } from '../support/build-site.ts';
+import { serveSite, type Site } from '../support/site.ts';
+
+describe.skipIf(!hasBrowser())('the saw in a browser', () => {
+  let browser: Browser;
+  let site: Site;
+  beforeAll(async () => {
+    site = await serveSite(buildSite());
+    browser = await launchBrowser();
+  }, 240_000);
+  afterAll(async () => {
+    await browser?.close();
+    await site?.stop();
+  });
+
+  async function withSaw(act: (app: AppPage) => Promise<void>): Promise<void> {
+    const app = await openApp(browser, site.origin, { path: '/' });
+    try {
+      await act(app);
+      expect(app.faults).toEqual([]);
+    } finally {
+      await app.context.close();
+    }
+  }
+
+  const openSaw = (page: AppPage['page']) => page.goto(`${site.origin}/saw/`).then(() => waitReady(page));
+
+  test('a plan that takes longer than a moment is sought by two workers where there are two cores', () =>
+    withSaw(async ({ page }) => {
+      const cores = await page.evaluate(() => navigator.hardwareConcurrency);
+      let live = 0;
+      let most = 0;
+      page.on('worker', (worker) => {
+        most = Math.max(most, ++live);
+        worker.on('close', () => live--);
+      });
+      await openSaw(page);
+      await expect.poll(() => most, { timeout: 40_000 }).toBe(cores > 1 ? 2 : 1);
+      // both end with their run: never more than two at a time
+      await page.getByText('Proven: no plan can cost less.').first().waitFor({ timeout: 60_000 });
+      expect(most).toBeLessThanOrEqual(2);
+    }));
+
+  test('a plan taken from those on offer is there again when the page is opened anew, until it is released', () =>
+    withSaw(async ({ page }) => {
+      await openSaw(page);
+      await page.getByRole('button', { name: 'Other plans to choose from' }).click({ timeout: 60_000 });
+      await page.getByRole('button', { name: 'Take it' }).first().click({ timeout: 60_000 });
+      const said = page.getByText('You took this plan from those on offer.');
+      await said.waitFor();
+      await page.getByText('Kept on this device').waitFor();
+      await page.reload();
+      await waitReady(page);
+      await said.waitFor();
+      await page.getByRole('button', { name: 'Plan it anew' }).click();
+      await said.waitFor({ state: 'detached' });
+      await page.keyboard.press('Control+z');
+      await said.waitFor();
+    }));
+});
