@@ -30,11 +30,10 @@ export function makeKnownJob(seed: number, parts: number, kind: 'one size' | 'ni
     pieces.push({ length, width });
   }
   const cost = pieces.reduce((sum, { length, width }) => sum + length * width, 0);
-  const counts = sizes.map((_, at) => pieces.filter((_, i) => i % sizes.length === at).length);
   while (pieces.length < parts) cutOne(pieces, random, kind === 'path' ? Infinity : 4);
   const stock: CuttingStock[] = sizes.map(([length, width], i) => ({
     id: `s${i}`,
-    ...{ length, width, cost: length * width, count: kind === 'one size' ? null : (counts[i] ?? 0) },
+    ...{ length, width, cost: length * width },
   }));
   const list: CuttingPart[] = pieces.map(({ length, width }, i) => ({ id: `p${i}`, length, width }));
   return { name: `${kind} ${parts} (${seed})`, job: { kerf: 0, stock, parts: list }, cost };

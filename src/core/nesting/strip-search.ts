@@ -15,12 +15,14 @@ export interface StripSearch {
   readonly tell: (search: StripSearch) => void;
   best: Snapshot;
   length: number;
+  /** How much shorter the next try of exploring is, as a share of the length. */
+  shrink: number;
 }
 
 /** Work that stops now and then, telling the parts moved in its nest so far, and goes on when asked. */
 export type Pausing<Result> = Generator<number, Result, void>;
 
-const seeking = { wide: 24, near: 15, matched: 10, kept: 3 } as const;
+const seeking = { wide: 14, near: 10, matched: 6, kept: 2 } as const;
 const patience: Readonly<Record<'exploring' | 'relaxing' | 'squeezing' | 'mending', Patience>> = {
   exploring: { rounds: 100, strikes: 2, seeking },
   relaxing: { rounds: 60, strikes: 1, seeking },
@@ -46,12 +48,13 @@ const roughly: Squeezing = { first: 0.002, most: 0.016, least: 0.0004, patience:
 const mending = { room: 0.004, most: 0.015 } as const;
 
 /** A search from a nest without clashes. */
-export function startStrip(setup: Omit<StripSearch, 'best' | 'length'>): StripSearch {
+export function startStrip(setup: Omit<StripSearch, 'best' | 'length' | 'shrink'>): StripSearch {
   const { nest } = setup;
   return {
     ...setup,
     best: takeSnapshot(nest),
     length: usedLength(nest, nest.sheets - 1),
+    shrink: exploring.first,
   };
 }
 
@@ -60,27 +63,34 @@ export function isStripDone(search: StripSearch): boolean {
 }
 
 /**
- * Far shorter tries from one nest to the next: small steps come easily but jam. One that fails is given back half of what
- * was taken, where it clashes, and tried again; when nothing is gained so, a slightly shorter one is shaken until it succeeds.
+ * Shorter tries from one nest to the next, by more where that comes easily. One that fails is given back half of what was
+ * taken, where it clashes, and tried again; when nothing is gained so, a slightly shorter one is shaken until it succeeds.
  */
 export function* explore(search: StripSearch, moves: number): Pausing<void> {
   const { nest } = search;
   const end = nest.moves + moves;
   // a shorter one may have come from elsewhere meanwhile
   const isOver = () => nest.moves >= end || isStripDone(search) || search.length <= lastLength(nest);
-  let shrink: number = exploring.first;
   while (nest.moves < end && !isStripDone(search)) {
     yield nest.moves;
-    const { length } = search;
+    const { shrink, length } = search;
+    const start = nest.moves;
     restore(nest, search.best);
     shorten(search, shrink);
     const isLeast = shrink <= exploring.least;
     const work = isLeast ? workAtClashes(nest, isOver, () => mend(search)) : relax(search, isOver);
     const isFree = yield* work;
     if (isFree) record(search);
-    const gained = 1 - search.length / length;
-    shrink = Math.max(exploring.least, gained > 0.9 * shrink ? shrink : shrink / 2);
+    const isWhole = 1 - search.length / length > 0.9 * shrink;
+    const next = isWhole ? shrink * paceOf(nest, start) : shrink / 2;
+    search.shrink = Math.min(exploring.first, Math.max(exploring.least, next));
   }
+}
+
+/** How much larger the next step is after one that succeeded: the fewer moves a part it took, the larger. */
+function paceOf(nest: Nest, start: number): number {
+  const spent = (nest.moves - start) / nest.count;
+  return spent < 1 ? 1.4 : spent > 4 ? 0.7 : 1;
 }
 
 /** Separates, giving back length where that fails; false when there is nothing more to give back, or it is over. */
@@ -181,12 +191,6 @@ function* squeezeBy(search: StripSearch, moves: number, by: Squeezing): Pausing<
     if (free) record(search);
     shrink = free ? Math.min(by.most, shrink * paceOf(nest, start)) : shrink / 2;
   }
-}
-
-/** How much larger the next step is after one that succeeded: the fewer moves a part it took, the larger. */
-function paceOf(nest: Nest, start: number): number {
-  const spent = (nest.moves - start) / nest.count;
-  return spent < 1 ? 1.4 : spent > 4 ? 0.7 : 1;
 }
 
 /** Takes a shorter strip of the same parts that was found elsewhere; the try at hand ends. */

@@ -1,7 +1,16 @@
 import { describe, expect, test } from 'vitest';
 import { bodiesOf, findAssemblyOrder } from '#core/fitting';
 import { rectangleOutline, type Placement } from '#core/geometry';
-import { buildPiece, defaultSettings, newPiece, type Machining, type Part, type Piece } from '#core/joinery';
+import {
+  buildPiece,
+  defaultSettings,
+  newPiece,
+  type BuiltPiece,
+  type Machining,
+  type Part,
+  type Piece,
+  type PieceKind,
+} from '#core/joinery';
 import { usualMaterials } from '../../support/flat-pieces.ts';
 import { boxContext, cabinetFront, drawer } from '../../support/joinery-boxes.ts';
 import { doorContext, flatDoor } from '../../support/flat-doors.ts';

@@ -57,7 +57,7 @@ describe('a fix offered for a finding', () => {
       'lock-at-rebate',
       'framed-door',
       { width: 700, height: 900, stile: 70, lock: 'mortise-lock', leaf: 'first', meeting: 'rebate' },
-      /^Set where they meet back to /,
+      /^Set where they meet to a gap/,
     ],
     ['springing-flat', 'curved-head', { jambLength: 800 }, /^Set head and jambs to /],
     ['lining-too-narrow', 'door-frame', { corner: 'dowel', bulkheadMax: 18 }, /^Set joint of jamb and head /],
