@@ -67,14 +67,17 @@ export function* runStrip(engine: Engine): Pausing<void> {
   engine.moves = nest.moves;
 }
 
-/** Work at a strip that takes a shorter one heard of in a pause, if it is of the same parts. */
+/** Two searches stay apart, for what each may find, until one is this share behind. */
+const farBehind = 0.002;
+
+/** Work at a strip that takes a much shorter one heard of in a pause, if it is of the same parts. */
 function* hearingOf(engine: Engine, search: StripSearch, work: Pausing<void>): Pausing<void> {
   const { model, random } = engine;
   const { nest } = search;
   for (const moves of work) {
     yield moves;
     const { best } = engine;
-    if (best.parts.length !== nest.count || best.reach >= search.length - 1e-6) continue;
+    if (best.parts.length !== nest.count || best.reach > search.length * (1 - farBehind)) continue;
     takeStrip(search, openNest(model, random, best.bins, inOrderOf(nest, best.parts)));
   }
 }

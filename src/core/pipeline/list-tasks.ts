@@ -1,6 +1,6 @@
 import type { AssemblyStep, BuiltPiece } from '#core/joinery';
 import type { Project } from '#core/project';
-import { formatNumber } from '#core/units';
+import { formatNumber, type LengthSystem } from '#core/units';
 import type { Task } from '#core/visits';
 
 import { cutsBefore, cutTask, listCuttings, routerCutting, routerTask, type Cutting } from './cut-tasks.ts';
@@ -11,7 +11,7 @@ import { readingsOf } from './shapes/shape-readings.ts';
 import { wordOrdinates } from './shapes/shape-words.ts';
 import { fixingsThing, stepId, stockThing } from './task-names.ts';
 import type { PlannedGroup, ShapeOutcome, Understanding } from './types.ts';
-import { countWords, listWords } from './words.ts';
+import { countWords, listWords, showSizeIn } from './words.ts';
 
 /** Minutes reckoned for what is no step of a piece (common practice, no source). */
 const reckoned = { measure: 20, buy: 60 } as const;
@@ -26,7 +26,7 @@ export function listTasks(
   planned: readonly PlannedGroup[] = [],
 ): readonly Task[] {
   const { groups } = understanding;
-  const measuring = understanding.shapes.flatMap((outcome) => measureTask(outcome));
+  const measuring = understanding.shapes.flatMap((outcome) => measureTask(outcome, project.units));
   const looks = understanding.pieces.flatMap((piece) => firstLooks(piece).map((step) => stepId(piece, step)));
   const before = [...measuring.map((task) => task.id), ...looks];
   const cuts = groups.flatMap((group) => listCuttings(group, understanding.pieces));
@@ -51,11 +51,16 @@ export function listTasks(
   }));
 }
 
-function measureTask({ shape, adjustment, ordinateSlips = [] }: ShapeOutcome): readonly Task[] {
+function measureTask(
+  { shape, adjustment, ordinateSlips = [] }: ShapeOutcome,
+  units: LengthSystem,
+): readonly Task[] {
   const said = adjustment.suspects.map(({ id, slip }) => {
     const reading = readingsOf(shape).find((each) => each.id === id);
-    const value = reading ? `reads ${formatNumber(reading.value, 1)}, ` : '';
-    return `${id} (${value}about ${formatNumber(Math.abs(slip), 1)} too ${slip > 0 ? 'large' : 'small'})`;
+    const show = (amount: number): string =>
+      reading?.kind === 'angle' ? formatNumber(amount, 1) : showSizeIn(units, amount);
+    const value = reading ? `reads ${show(reading.value)}, ` : '';
+    return `${id} (${value}about ${show(Math.abs(slip))} too ${slip > 0 ? 'large' : 'small'})`;
   });
   const wanted = [
     ...(said.length > 0 ? [`take ${listWords(said)} again, by a fresh look`] : []),

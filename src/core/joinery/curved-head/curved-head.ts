@@ -5,6 +5,7 @@ import { curvedHeadFixings, curvedHeadJoints, curvedHeadSteps } from './lists.ts
 import { curvedHeadParameters } from './parameters.ts';
 import { curvedHeadParts } from './parts.ts';
 import { workOutHead, type HeadChoices } from './sizes.ts';
+import { gluedWith } from '../glue.ts';
 import { fillDefaults } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
 import { buildFrom } from '../recipe.ts';
@@ -68,6 +69,7 @@ function choose(piece: CurvedHead, context: BuildContext) {
     ...values,
     measured: measured?.sizes ? `shape ${context.shapeName ?? ''}` : null,
     given,
+    glue: gluedWith(context.settings),
     stock: { head: head.material, mould: mould.material },
   } as unknown as HeadChoices;
   const known = choices.span > 0 && choices.rise > 0;

@@ -15,8 +15,6 @@ interface Slice {
   readonly to: number;
 }
 
-const housingPlay = 0.1; // a housing above and below what goes into it (joinery C7)
-
 /** The jambs under a curved head, each with what its joint asks for; none when they are made elsewhere (joinery B17). */
 export function jambDrafts(layout: HeadLayout): readonly Draft[] {
   const { book, choices } = layout;
@@ -52,7 +50,8 @@ function jambCuts(layout: HeadLayout): readonly Machining[] {
     case 'butt':
       return [{ kind: 'bevel', edge: 'end', degrees: 90 - v('a'), note: 'on the end of the head' }];
     case 'housed': {
-      const slice = { inner: R - housingPlay, outer: R + T + housingPlay, from: 0, to: v('e_s') };
+      const play = gluedGap(choices.glue); // above and below the head (joinery C7)
+      const slice = { inner: R - play, outer: R + T + play, from: 0, to: v('e_s') };
       const outline = sliceOutline(layout, slice);
       return [
         { kind: 'prism', name: 'slot', from: 'face-edge', outline, depth, note: 'housing of the head' },

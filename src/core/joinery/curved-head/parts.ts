@@ -3,12 +3,12 @@ import { formatNumber } from '#core/units';
 import type { HeadLayout } from './sizes.ts';
 import { jambDrafts, lapCuts } from './jambs.ts';
 import { evenSector, placeSector, pointAt, sectorOutline, type Sector, type SectorEnd } from './sector.ts';
+import { gluedGap } from '../joints/worked-joint.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Machining, Part } from '../types.ts';
 
 const radians = Math.PI / 180;
-const glueGap = 0.1; // on each cheek of the loose tenon (joinery C)
 const clampHole = { diameter: 40, below: 50, pitch: 120 } as const; // common practice, no source
 
 /**
@@ -168,7 +168,7 @@ function crownTenon({ book: { value: v }, choices }: HeadLayout): Draft {
 }
 
 /** The pocket of the loose tenon in the end of a half that meets the crown: `side` 1 at its right end, -1 at its left. */
-function pocket({ book: { value: v } }: HeadLayout, sector: Sector, side: 1 | -1): Machining {
+function pocket({ book: { value: v }, choices }: HeadLayout, sector: Sector, side: 1 | -1): Machining {
   const turn = (side === 1 ? sector.end : sector.start).outer;
   const inwards = { x: -side * Math.cos(turn), y: -side * Math.sin(turn) };
   const middle = (sector.inner + sector.outer) / 2;
@@ -179,13 +179,14 @@ function pocket({ book: { value: v } }: HeadLayout, sector: Sector, side: 1 | -1
   const [low, high] = [middle - v('tenon_b') / 2, middle + v('tenon_b') / 2];
   const outline = [corner(low, 0), corner(high, 0), corner(high, v('pocket')), corner(low, v('pocket'))];
   const from = (v('depth') - v('tenon_t')) / 2;
+  const gap = gluedGap(choices.glue); // on each cheek of the tenon
   return {
     kind: 'prism',
     name: 'slot',
     from: 'face',
     outline: side === 1 ? outline : [...outline].reverse(),
-    below: from - glueGap,
-    depth: from + v('tenon_t') + glueGap,
+    below: from - gap,
+    depth: from + v('tenon_t') + gap,
     note: 'pocket of the loose tenon, worked from the end',
   };
 }

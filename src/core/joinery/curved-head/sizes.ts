@@ -1,3 +1,4 @@
+import type { GlueKind } from '#core/materials';
 import { putDensity } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
@@ -12,6 +13,7 @@ export interface HeadChoices extends Required<Omit<CurvedHeadParameters, 'materi
   readonly jambLength?: number;
   readonly jointDepth?: number;
   readonly measured: string | null;
+  readonly glue: GlueKind | undefined;
   readonly given: ReadonlySet<string>;
   readonly stock: { readonly head: Material; readonly mould: Material };
 }

@@ -1,3 +1,6 @@
+import type { GlueKind } from '#core/materials';
+import { gluedWith } from '../glue.ts';
+import type { JoinerySettings } from '../piece-types.ts';
 import { doorFrameParameters } from './parameters.ts';
 import type { DoorFrameParameters } from './types.ts';
 
@@ -10,6 +13,7 @@ export type FrameChoices = Required<Omit<DoorFrameParameters, 'materials'>> & {
   readonly over: boolean;
   /** Keys the user gave, for the origin of each number. */
   readonly given: ReadonlySet<string>;
+  readonly glue: GlueKind | undefined;
 };
 
 const usualCover = 45; // on a lining 20 thick; wider by what the members are thicker
@@ -19,7 +23,7 @@ const usualDepth = { housing: 7, share: 0.5 } as const;
  * Fills in the defaults (joinery B1): those of the table, and those that hang on another choice. A panel above the head
  * takes housings between the jambs, and a rebated lining a head that runs over; `checkChoices` says so where it was asked otherwise.
  */
-export function chooseFrame(parameters: DoorFrameParameters): FrameChoices {
+export function chooseFrame(parameters: DoorFrameParameters, settings: JoinerySettings): FrameChoices {
   const table = Object.fromEntries(
     doorFrameParameters.filter((info) => info.default !== undefined).map((info) => [info.key, info.default]),
   );
@@ -52,5 +56,6 @@ export function chooseFrame(parameters: DoorFrameParameters): FrameChoices {
     flat: corner === 'half-lap' || corner === 'bridle' || corner === 'mitre',
     over,
     given: new Set(Object.keys(given)),
+    glue: gluedWith(settings),
   };
 }

@@ -4,6 +4,7 @@ import { cornerFigure } from './members.ts';
 import type { Corner, FrameNumbers, Member, Span } from './members.ts';
 import { counterClockwise, moveIn } from './plane.ts';
 import { splineSlot } from './spline.ts';
+import { gluedGap } from '../joints/worked-joint.ts';
 import { makeRecess } from '../parts.ts';
 import { sawable, squareHousingDegrees } from '../rules.ts';
 import type { Machining } from '../types.ts';
@@ -87,12 +88,13 @@ function flatCorner(
   const figure = cornerFigure(numbers.lines, corner, [0, numbers.jamb], [0, other]);
   const thickness = member.thickness;
   const third: Span = [thickness / 3, (2 * thickness) / 3];
+  const gap = choices.glue ? gluedGap(choices.glue) : 0;
   switch (choices.corner) {
     case 'half-lap':
       return [layer(member, figure, isJamb ? [0, thickness / 2] : [thickness / 2, thickness], 'lap')];
     case 'bridle':
       return isJamb
-        ? [layer(member, figure, third, 'slot')]
+        ? [layer(member, figure, [third[0] - gap, third[1] + gap], 'slot')]
         : [
             layer(member, figure, [0, third[0]], 'shoulder'),
             layer(member, figure, [third[1], thickness], 'shoulder'),

@@ -32,7 +32,7 @@ type DoorFrame = Extract<Piece, { kind: 'door-frame' }>;
  */
 export function buildDoorFrame(piece: DoorFrame, context: BuildContext): BuiltPiece {
   const limits = checkParameters(piece.parameters, doorFrameParameters, piece.letter);
-  const choices = chooseFrame(piece.parameters);
+  const choices = chooseFrame(piece.parameters, context.settings);
   const early = [...limits, ...checkChoices(choices, piece.parameters)];
   if (!context.shape) return unbuilt(piece, context, [measureFirst(piece), ...early]);
   const name = context.shapeName ?? piece.shape ?? 'opening';

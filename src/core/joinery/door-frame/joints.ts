@@ -2,6 +2,8 @@ import { formatNumber } from '#core/units';
 import type { FrameLayout } from './layout.ts';
 import { partNumbers } from './parts.ts';
 import { pluggedJoint } from './plugged.ts';
+import { housingRoom } from '../joints/standing-joints.ts';
+import { gluedGap } from '../joints/worked-joint.ts';
 import { partAddress } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { CornerName } from '../survey-fit.ts';
@@ -36,6 +38,8 @@ function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
   const [jamb, head] = [book.value(layout.jamb), book.value(layout.head)];
   const depth = book.value('Ld');
   const joint = choices.jointDepth;
+  const gap = choices.glue ? gluedGap(choices.glue) : 0;
+  const room = show(choices.glue ? housingRoom(choices.glue) : 0.1); // 0.1 to 0.2 (joinery C7)
   switch (choices.corner) {
     case 'rebate':
       return [
@@ -50,14 +54,14 @@ function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
       ];
     case 'housing-over':
       return [
-        `Head, inner face down: trench ${show(jamb)} wide plus 0.1, ${show(joint)} deep, its near edge ${show(choices.horn)} from the end.`,
+        `Head, inner face down: trench ${show(jamb)} wide plus ${room}, ${show(joint)} deep, its near edge ${show(choices.horn)} from the end.`,
       ];
     case 'housing-between': {
       const from = choices.infill
         ? 'with its upper edge on the line of the head'
         : `${show(choices.horn)} from the top`;
       return [
-        `Jambs paired, inner faces together: trench ${show(head)} wide plus 0.1, ${show(joint)} deep, ${from}.`,
+        `Jambs paired, inner faces together: trench ${show(head)} wide plus ${room}, ${show(joint)} deep, ${from}.`,
       ];
     }
     case 'half-lap':
@@ -67,7 +71,7 @@ function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
       ];
     case 'bridle':
       return [
-        `Slot in the jamb: ${show(depth / 3)} wide, ${show(choices.headThickness)} deep, in the middle of ${show(depth)}.`,
+        `Slot in the jamb: ${show(depth / 3 + 2 * gap)} wide, ${show(choices.headThickness)} deep, in the middle of ${show(depth)}.`,
         `Head cheeks: blade ${show(depth / 3)} high from both faces, shoulder ${show(jamb)} from the end.`,
       ];
     case 'mitre':

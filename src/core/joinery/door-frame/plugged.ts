@@ -24,7 +24,8 @@ export function pluggedJoint({ choices, book, jamb, head }: FrameLayout): EndOnF
   const width = book.value('Ld');
   const male = { length: book.value('head_L'), width, thickness: book.value(head) };
   const other = { length: book.value('jamb_left_L'), width, thickness: book.value(jamb) };
-  return workOutEndOnFace({ male, other }, { kind: choices.corner, housing: 0, sheet: false });
+  const glued = choices.glue ? { glue: choices.glue } : {};
+  return workOutEndOnFace({ male, other, ...glued }, { kind: choices.corner, housing: 0, sheet: false });
 }
 
 /** What it takes from a member: from both ends of the head, from the face of a jamb at the middle of the head. */

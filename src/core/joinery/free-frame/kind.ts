@@ -8,6 +8,7 @@ import { aboard, inWorkshop } from '../step-drafts.ts';
 import type { NewPiece, Piece } from '../piece-types.ts';
 import type { AssemblyStep, BuildContext, BuiltPiece, Fixing, Joint, Part } from '../types.ts';
 import { checkFrame, refuseFrame } from './checks.ts';
+import { gapOf } from './members.ts';
 import { freeFrameParameters } from './parameters.ts';
 import { frameParts, sizeTongues } from './parts.ts';
 import { chooseFrame, runsThrough, workOutFrame, type FreeFrameLayout } from './sizes.ts';
@@ -48,7 +49,8 @@ function joints(piece: Piece, layout: FreeFrameLayout): readonly Joint[] {
   }));
 }
 
-function settingsAt({ book, choices, points, ends }: FreeFrameLayout, i: number): readonly string[] {
+function settingsAt(layout: FreeFrameLayout, i: number): readonly string[] {
+  const { book, choices, points, ends } = layout;
   const v = book.value;
   const corner = i + 1;
   const before = i === 0 ? points.length : i;
@@ -71,11 +73,14 @@ function settingsAt({ book, choices, points, ends }: FreeFrameLayout, i: number)
         `Half of ${show(v('T'))} from each, ${show(v('T') / 2)} deep; member ${keeps} keeps its face.`,
       ];
     case 'bridle':
-      return [cut, `Tongue ${show(v('t'))} in the middle; member ${keeps} has the slot.`];
+      return [
+        cut,
+        `Tongue ${show(v('t'))} in the middle; member ${keeps} has the slot, ${show(v('t') + 2 * gapOf(layout))} wide.`,
+      ];
     case 'loose-tenon':
       return [
         cut,
-        `Member ${keeps} runs through. Slot ${show(v('t'))} wide, ${show(v('d'))} deep in both, square to the joint.`,
+        `Member ${keeps} runs through. Slot ${show(v('t') + 2 * gapOf(layout))} wide, ${show(v('d'))} deep in both, square to the joint.`,
       ];
     case 'butt':
     case 'mitre':

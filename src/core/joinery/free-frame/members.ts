@@ -1,14 +1,16 @@
 import type { Outline, Point } from '#core/geometry';
 import { flip, keepLeft, leftOf, lineOf, step, wayTo, type Line } from '../flat/polygon.ts';
 import type { Machining } from '../types.ts';
+import { gluedGap } from '../joints/worked-joint.ts';
 import { runsThrough, type FreeFrameLayout } from './sizes.ts';
 
 /** Wood along the ends of a joint line that a loose tenon leaves, mm (joinery C3). */
 const besideTenon = 10;
 /** Room past the end of a tenon or spline, in all, mm (joinery C3, C14). */
 export const endRoom = { tenon: 2, spline: 1 } as const;
-/** Gap of a glued face in a bridle, mm (joinery C, epoxy). */
-const gluedGap = 0.1;
+/** Gap on each glued cheek of a bridle, and of the slot of a loose tenon where the glue is known, mm (joinery C). */
+export const gapOf = ({ choices: { joint, glue } }: FreeFrameLayout): number =>
+  joint === 'bridle' || (joint === 'loose-tenon' && glue) ? gluedGap(glue) : 0;
 
 const pick = (list: readonly Point[], i: number): Point =>
   list[(i + list.length) % list.length] ?? { x: 0, y: 0 };
@@ -140,6 +142,7 @@ function slotCut(layout: FreeFrameLayout, corner: number, member: number): Membe
     { at: step(from, leftOf(side.along), -book.value('d')), along: side.along },
   ]);
   const [T, t] = [book.value('T'), book.value('t')];
+  const gap = gapOf(layout);
   const name = choices.joint === 'spline' ? 'slot' : 'mortise';
   const what =
     choices.joint === 'spline'
@@ -148,7 +151,7 @@ function slotCut(layout: FreeFrameLayout, corner: number, member: number): Membe
   return {
     figure: keepLeft(memberOutline(layout, member), [...near, ...ends]),
     make: (outline) => ({
-      ...{ kind: 'prism', name, from: 'face', outline, below: (T - t) / 2, depth: (T + t) / 2 },
+      ...{ kind: 'prism', name, from: 'face', outline, below: (T - t) / 2 - gap, depth: (T + t) / 2 + gap },
       note: `${what}, ${book.value('d')} deep`,
     }),
   };
@@ -173,8 +176,9 @@ function overlapCuts(layout: FreeFrameLayout, corner: number, member: number): r
   if (choices.joint === 'half-lap') return [prism(keeps ? 'back' : 'face', T / 2, 'lap')];
   const z0 = (T - book.value('t')) / 2;
   if (!keeps) return [prism('face', z0, 'shoulder'), prism('back', z0, 'shoulder')];
+  const gap = gapOf(layout);
   const make = (outline: Outline): Machining => ({
-    ...{ kind: 'prism', name: 'slot', from: 'face', outline, below: z0 - gluedGap, depth: T - z0 + gluedGap },
+    ...{ kind: 'prism', name: 'slot', from: 'face', outline, below: z0 - gap, depth: T - z0 + gap },
     note: 'bridle, sawn in from the end',
   });
   return [{ figure, make }];

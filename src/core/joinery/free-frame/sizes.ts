@@ -1,7 +1,9 @@
 import type { Point } from '#core/geometry';
+import type { GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
 import { chooseSides, type ChosenSides } from '../flat/choose-sides.ts';
 import { angleAt, insetSides, wayTo } from '../flat/polygon.ts';
+import { gluedWith } from '../glue.ts';
 import { fillDefaults, putParameters } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
@@ -17,6 +19,7 @@ export type FreeFrameChoices = Omit<FreeFrameParameters, 'materials'> &
     readonly material: Material;
     readonly given: ReadonlySet<string>;
     readonly chosen: ChosenSides | null;
+    readonly glue: GlueKind | undefined;
   };
 
 /** A corner and how the two members end there: mitred, running through, or butted against the other. */
@@ -60,6 +63,7 @@ export function chooseFrame(
     material: frame.material,
     given,
     chosen,
+    glue: gluedWith(context.settings),
   };
   return { choices, findings: frame.findings, lacking: findings };
 }
