@@ -95,8 +95,15 @@ const polishing = 240_000;
 /** Whether there is nothing more to do: unless something better comes from elsewhere. */
 export function isStopped(engine: Engine): boolean {
   if (isProven(engine) || isSettled(engine) || engine.isOver()) return true;
-  if (engine.search.best.leftCount > 0 && engine.idle > 3000) return true;
+  if (engine.search.best.leftCount > 0 && engine.idle > 3000 && !hasRoomForAll(engine.model)) return true;
   return engine.generation.done && (engine.stepsLeft <= 0 || engine.idle > idleLimit);
+}
+
+/** Whether the stock is as large as the parts: else some are left out whatever is tried. */
+function hasRoomForAll({ kinds, bins }: Model): boolean {
+  const wanted = kinds.reduce((sum, kind) => sum + kind.count * kind.area, 0);
+  const room = bins.reduce((sum, bin) => sum + (bin.count > 0 ? bin.count * bin.area : 0), 0);
+  return wanted <= room;
 }
 
 /** The question for a certain cost is answered: it is reached, or cannot be. */

@@ -69,10 +69,10 @@ describe('the gap of the glue', () => {
     );
   test.each([undefined, ...chosen])('%s, in the pockets at the crown of a sawn head', (glue) => {
     const gap = glue ? gaps[glue] : 0.1;
-    // depth 60: a loose tenon of 10 (joinery B17, C3)
+    // depth 60: a loose tenon of 12, the thickest there is (joinery C3)
     const found = all(head({}, glue), 'pocket of the loose tenon, worked from the end');
     expect(found).toHaveLength(2);
-    expectEach(found, 10 + 2 * gap);
+    expectEach(found, 12 + 2 * gap);
   });
   test('widens the housings of a head in its jambs', () => {
     const high = (glue?: Chosen) => {

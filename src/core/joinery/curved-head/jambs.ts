@@ -1,5 +1,6 @@
 import type { Outline } from '#core/geometry';
 import { mirrorAll } from '../joints/mirror.ts';
+import { gluedGap } from '../joints/worked-joint.ts';
 import { placeAt, type PartDraft } from '../parts.ts';
 import type { Machining } from '../types.ts';
 import { pointAt, type Sector } from './sector.ts';
