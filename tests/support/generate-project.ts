@@ -249,13 +249,16 @@ function generatePiece(dice: Dice, project: Project): Piece {
   }
 }
 
-/** A door for the first frame that stands there, or of a size of its own. */
+/** A door for the first frame that stands there and has none yet, or of a size of its own. */
 function generateDoor(
   dice: Dice,
   base: { readonly id: string; readonly letter: string },
   project: Project,
 ): Piece {
-  const frame = project.pieces.find((piece) => piece.kind === 'door-frame');
+  const hung = new Set(
+    project.pieces.map((piece) => (piece.kind === 'flat-door' ? piece.parameters.frame : undefined)),
+  );
+  const frame = project.pieces.find((piece) => piece.kind === 'door-frame' && !hung.has(piece.id));
   const isLong = project.stock.some((line) => line.material === 'ply18' && line.length > 2000);
   const size = {
     width: half(dice.between(400, 700)),

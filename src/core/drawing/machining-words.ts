@@ -80,6 +80,18 @@ function holeWords(hole: Of<'hole'>, units: LengthSystem) {
 
 /** The machining of a part as numbered lines; neighbours that differ in one place only share a line. */
 export function listMachining(part: Part, units: LengthSystem = 'mm'): readonly string[] {
+  return joinAlike(part.machining, part, units).map(({ first, last, text }) => {
+    const number = first === last ? String(first) : `${first}–${last}`;
+    return `${number}  ${text}`;
+  });
+}
+
+/** Machinings in words, in a row: neighbours that differ in one place only are told together. */
+export function joinAlike(
+  work: readonly Machining[],
+  part: Part,
+  units: LengthSystem = 'mm',
+): readonly { readonly first: number; readonly last: number; readonly text: string }[] {
   const lines: {
     first: number;
     last: number;
@@ -87,7 +99,7 @@ export function listMachining(part: Part, units: LengthSystem = 'mm'): readonly 
     places: string[];
     text: (places: string) => string;
   }[] = [];
-  part.machining.forEach((machining, i) => {
+  work.forEach((machining, i) => {
     const { key, place, text } = splitWords(machining, part, units);
     const last = lines.at(-1);
     if (last && key !== '' && last.key === key) {
@@ -95,10 +107,7 @@ export function listMachining(part: Part, units: LengthSystem = 'mm'): readonly 
       last.places.push(place);
     } else lines.push({ first: i + 1, last: i + 1, key, places: [place], text });
   });
-  return lines.map(({ first, last, places, text }) => {
-    const number = first === last ? String(first) : `${first}–${last}`;
-    return `${number}  ${text(places.join('; '))}`;
-  });
+  return lines.map(({ first, last, places, text }) => ({ first, last, text: text(places.join('; ')) }));
 }
 
 /** The place in which repeated machinings differ, apart from all else they say; an empty key never joins. */

@@ -1,3 +1,4 @@
+import type { Glue } from '#core/materials';
 import { formatNumber } from '#core/units';
 import { glueUp } from './rules.ts';
 import type { AssemblyStep, Part } from './types.ts';
@@ -9,6 +10,7 @@ const reckoned = { panel: 25, joint: 15 } as const;
 export function glueUpSteps(
   steps: readonly AssemblyStep[],
   panels: readonly Part[],
+  glue: Glue,
 ): readonly AssemblyStep[] {
   const left = new Set(panels.map(({ id }) => id));
   const laid: AssemblyStep[] = [];
@@ -22,28 +24,32 @@ export function glueUpSteps(
     own.forEach(({ id }) => left.delete(id));
     count += 1;
     const id = count === 1 ? 'glue-up' : `glue-up-${count}`;
-    laid.push(glueStep(id, own, step.after), { ...step, after: [...step.after, id] });
+    laid.push(glueStep({ id, after: step.after }, own, glue), { ...step, after: [...step.after, id] });
   }
   const rest = panels.filter(({ id }) => left.has(id));
-  return rest.length === 0 ? laid : [glueStep('glue-up-first', rest, []), ...laid];
+  return rest.length === 0 ? laid : [glueStep({ id: 'glue-up-first', after: [] }, rest, glue), ...laid];
 }
 
-function glueStep(id: string, panels: readonly Part[], after: readonly string[]): AssemblyStep {
+function glueStep(
+  at: Pick<AssemblyStep, 'id' | 'after'>,
+  panels: readonly Part[],
+  { name, openMinutes }: Glue,
+): AssemblyStep {
   const joints = panels.reduce((sum, { quantity, staves }) => sum + quantity * ((staves?.count ?? 1) - 1), 0);
   const copies = panels.reduce((sum, { quantity }) => sum + quantity, 0);
   return {
-    id,
+    ...at,
     text: [
       'Joint and glue up.',
       ...panels.map(sayPanel),
       ...layingWords(panels),
       'Plane the edges in pairs, so that what is out of square cancels, straight and 0.1 hollow in 300; rub or clamp dry first.',
+      `Glue: ${name}, closed within ${openMinutes[0]} minutes.`,
       'Clamps below and above in turn, cauls across the ends; wipe, let it stand a day, then plane flat and saw to size.',
     ].join(' '),
     place: 'workshop',
     minutes: copies * reckoned.panel + joints * reckoned.joint,
     parts: panels.map((panel) => panel.id),
-    after,
   };
 }
 

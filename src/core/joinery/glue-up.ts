@@ -2,6 +2,7 @@ import { boardForTwoLeaves } from '#core/materials';
 import { sortBySeverity, type Problem } from '#core/problems';
 import { formatNumber } from '#core/units';
 import { glueUp } from './rules.ts';
+import { glueUsed, withPanelGlue } from './glue.ts';
 import { glueUpSteps } from './glue-up-steps.ts';
 import { findPanel, isWideEnough, mostFlat, type Panel } from './glue-up-panels.ts';
 import { makeUp } from './glue-up-staves.ts';
@@ -29,12 +30,14 @@ export function withGlueUps(built: BuiltPiece, context: BuildContext): BuiltPiec
   for (const step of built.working) book.put(step.name, step.value, step.label, step.source, step.unit);
   const made = panels.map((panel) => makeUp(panel, book));
   const parts = built.parts.map((part) => made.find((one) => one.id === part.id) ?? part);
+  const glue = glueUsed(built, context.settings);
   const isMade = ({ code, about }: Problem) => code === tooWide && made.some(({ id }) => id === about);
   return {
     ...built,
     parts,
     working: [...built.working, ...book.steps().slice(built.working.length)],
-    steps: glueUpSteps(built.steps, made),
+    fixings: withPanelGlue(built, glue),
+    steps: glueUpSteps(built.steps, made, glue),
     findings: sortBySeverity([
       ...known.filter((finding) => !isMade(finding)),
       ...wide,

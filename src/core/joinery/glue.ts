@@ -43,6 +43,20 @@ export function glueOf({ glue }: JoinerySettings): Glue | undefined {
   return glues.find(({ kind }) => kind === glue);
 }
 
+/** The glue a piece is glued up with: that chosen, else that on its list, else white glue (joinery C, F7). */
+export function glueUsed(built: BuiltPiece, settings: JoinerySettings): Glue {
+  const [listed] = built.fixings.flatMap(({ item }) => packed(item) ?? []);
+  const glue = glueOf(settings) ?? listed ?? glues.find(({ kind }) => kind === 'pva');
+  if (!glue) throw new Error('no glue is known');
+  return glue;
+}
+
+/** Its list of fixings with glue for panels glued up; the same when there is glue on it already (common practice, no source). */
+export function withPanelGlue(built: BuiltPiece, glue: Glue): readonly Fixing[] {
+  if (built.fixings.some(isGlue)) return built.fixings;
+  return [...built.fixings, { item: glue.pack, quantity: 1, use: 'panels glued up', source: 'joinery C16' }];
+}
+
 /** A built piece whose list of fixings names the glue chosen, and what is to be said of that glue (joinery C0, F7). */
 export function withGlue(built: BuiltPiece, settings: JoinerySettings): BuiltPiece {
   const glued = built.fixings.some(isGlue);

@@ -63,7 +63,8 @@ export function makeGroup(draft: GroupDraft): CuttingGroup {
         form: draft.form,
         ...(draft.units && { units: draft.units }),
       }),
-      ...checkJob(job).map((fault) => ({ ...fault, about: draft.id })),
+      // where nothing fits the stock, the findings of the parts say it: that the job is empty then says nothing
+      ...(job.parts.length === 0 ? [] : checkJob(job).map((fault) => ({ ...fault, about: draft.id }))),
     ],
   };
 }

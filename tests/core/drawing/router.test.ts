@@ -322,6 +322,15 @@ describe('what a router cannot do', () => {
     expect(files[0]?.findings[0]?.message).toContain('mortise from the face edge');
   });
 
+  test('holes into one edge, all alike, are noted together', () => {
+    const hole = (x: number) =>
+      ({ kind: 'hole', from: 'far-edge', x, y: 10, diameter: 4.3, depth: 'through' }) as const;
+    const [file] = drawRouterFiles(withWork(hole(40), hole(260), hole(480)), setup);
+    expect(file?.findings.map(({ message }) => message)).toEqual([
+      expect.stringMatching(/Ø4\.3 in the far edge at 40, 10; 260, 10; 480, 10, through/),
+    ]);
+  });
+
   test('a deep pocket is warned of', () => {
     const part = withWork(
       recess({

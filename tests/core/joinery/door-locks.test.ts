@@ -43,6 +43,21 @@ function placedBox(part: Part, one: Machining) {
 }
 
 describe.each(kinds)('a %s door', (kind) => {
+  test('weighs less by what is cut out for its lock', () => {
+    const out = (built: BuiltPiece) =>
+      ['case of the lock', 'forend of the lock']
+        .flatMap((note) => cutsWith(built, note))
+        .flatMap(({ one }) => (one.kind === 'recess' ? [one.box] : []))
+        .reduce((sum, { min, max }) => sum + (max.x - min.x) * (max.y - min.y) * (max.z - min.z), 0);
+    const none = buildOf[kind]({ bevelDegrees: 0, lock: 'none' });
+    const lock = buildOf[kind]({ bevelDegrees: 0, lock: 'mortise-lock' });
+    const v = (name: string) => worked(lock, name);
+    // the forend's bed and the case lie in one another as deep as the bed is
+    const twice =
+      v('forend_in') * Math.min(v('forend_H'), v('case_H')) * Math.min(v('forend_W'), v('case_T'));
+    expect(v('pockets')).toBeCloseTo(out(lock) - twice, 6);
+    expect(worked(none, 'mass') - v('mass')).toBeCloseTo(v('pockets') * v('rho') * 1e-6, 9);
+  });
   test('with a mortise lock has its case cut whole from the lock edge, in the middle of the thickness', () => {
     const built = buildOf[kind]({ lock: 'mortise-lock', bevelDegrees: 0, hinged: 'left' });
     const v = (name: string) => worked(built, name);

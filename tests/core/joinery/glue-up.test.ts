@@ -237,3 +237,42 @@ test('no kind as it is first offered loses its soundness by narrow boards', () =
       for (const id of step.after) expect(built.steps.map((one) => one.id)).toContain(id);
   }
 });
+
+describe('the glue of a panel', () => {
+  const filler = (more: Partial<BuildContext> = {}, parameters: object = {}) =>
+    buildKind(
+      'infill',
+      {
+        height: 800,
+        gaps: [190, 192, 195, 191, 190],
+        ...parameters,
+        materials: { filler: 'oak' },
+      },
+      { boards: oakBoards(154), ...more },
+    );
+  const items = (built: ReturnType<typeof filler>) => built.fixings.map(({ item }) => item);
+  const step = (built: ReturnType<typeof filler>) =>
+    built.steps.find(({ id }) => id === 'glue-up')?.text ?? '';
+  test('is bought and named where nothing else of the piece is glued', () => {
+    expect(items(filler())).toContain('White glue, waterproof, small bottle');
+    // the shorter of its open times (joinery F7)
+    expect(step(filler())).toContain('Glue: PVA wood glue, D3, closed within 8 minutes.');
+  });
+  test('is that of the project, or of the piece', () => {
+    const settings = { ...defaultSettings, glue: 'epoxy' } as const;
+    expect(items(filler({ settings }))).toContain('Epoxy glue, small pack');
+    expect(step(filler({ settings }))).toContain('Glue: Epoxy, slow hardener');
+    expect(items(filler({ settings }, { glue: 'polyurethane' }))).toContain(
+      'Polyurethane glue, small bottle',
+    );
+  });
+  test('is not bought twice, nor where nothing is glued up', () => {
+    const glue = (built: ReturnType<typeof filler>) => items(built).filter((item) => /glue/i.test(item));
+    expect(glue(shelf(290, { boards: oakBoards(154) }))).toHaveLength(1);
+    expect(glue(filler())).toHaveLength(1);
+    expect(glue(filler({}, { gaps: [40, 42, 45, 41, 40] }))).toEqual([]);
+  });
+  test('that takes splashes only is warned of in the wet', () => {
+    expect(codesOf(filler({ settings: { ...defaultSettings, wet: true } }))).toContain('glue-not-for-wet');
+  });
+});

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { placePoint, type Placement, type Point3 } from '#core/geometry';
+import { outlineArea, placePoint, type Placement, type Point3 } from '#core/geometry';
 import { groupSameParts } from '#core/drawing';
-import { buildPiece, defaultSettings, newPiece, pieceKinds } from '#core/joinery';
+import { buildPiece, defaultSettings, mirrorMachining, newPiece, pieceKinds } from '#core/joinery';
 import type { BuiltPiece, Part, Piece, PieceKind } from '#core/joinery';
 import { usualMaterials } from '../../support/flat-pieces.ts';
 import { occupies } from '../../support/joinery-solid.ts';
@@ -85,4 +85,26 @@ describe('left and right', () => {
     expect(pairsOf(fresh('carcase')).length).toBeGreaterThan(0);
     expect(pairsOf(fresh('step')).length).toBeGreaterThan(0);
   });
+});
+
+test('a cut with an arc keeps its arc when it is mirrored', () => {
+  const outline = [
+    { x: 10, y: 0 },
+    { x: 40, y: 0, bulge: 0.2 },
+    { x: 40, y: 30 },
+    { x: 10, y: 30 },
+  ];
+  const cut = { kind: 'prism', name: 'lap', from: 'face', outline, depth: 5 } as const;
+  const size = { length: 100, width: 60, thickness: 20 };
+  for (const axis of ['x', 'y'] as const) {
+    const once = mirrorMachining(cut, axis, size);
+    if (once.kind !== 'prism') throw new Error('no prism');
+    // the segment of a circle beyond a chord of 30 whose height is 0.2 of half of it
+    expect(outlineArea(once.outline)).toBeCloseTo(outlineArea(outline), 9);
+    expect(outlineArea(once.outline)).toBeGreaterThan(900);
+    expect(once.outline).toContainEqual(
+      axis === 'x' ? { x: 60, y: 30, bulge: 0.2 } : { x: 40, y: 30, bulge: 0.2 },
+    );
+    expect(mirrorMachining(once, axis, size)).toEqual(cut);
+  }
 });

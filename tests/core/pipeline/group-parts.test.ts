@@ -74,7 +74,16 @@ describe('grouping of sheet parts', () => {
   test('a material without any stock is a stop for each of its parts and makes no job', () => {
     const { groups, findings } = groupParts(makeProject([]), [makePiece([makePart('A1', [700, 300, 9])])]);
     expect(groups).toEqual([]);
+    expect(findings).toHaveLength(1);
     expect(findings[0]?.message).toContain('the rack has no Birch plywood 9 at all');
+  });
+
+  test('where no part of a material fits the stock, that is all that is said: no empty job is complained of', () => {
+    const { groups, findings } = groupParts(makeProject([makeStock('small', { length: 600, width: 400 })]), [
+      makePiece([makePart('A1', [700, 300, 9])]),
+    ]);
+    expect(groups).toEqual([]);
+    expect(findings.map(({ code }) => code)).toEqual(['part-without-stock']);
   });
 
   test('a sheet that is 0.6 thinner than the parts are planned for is said, one of 12 mm is left out', () => {

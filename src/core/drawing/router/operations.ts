@@ -3,7 +3,7 @@ import type { Outline } from '#core/geometry';
 import type { Machining, Part, PartEdge } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import { unreachable } from '#core/problems';
-import { describeMachining } from '../machining-words.ts';
+import { joinAlike } from '../machining-words.ts';
 import { formatMm } from '../scales.ts';
 import { scribeOf } from '../scribe-edge.ts';
 import { layerName } from './layers.ts';
@@ -188,15 +188,14 @@ export function hasStoppedGroove(part: Part, side: RouterSide): boolean {
   });
 }
 
-/** A note for each machining that needs another setting up than flat on the face or back. */
+/** A note for what needs another setting up than flat on the face or back; machinings alike in one note. */
 export function listUnreachable(part: Part): readonly Problem[] {
-  return part.machining
-    .filter((machining) => !isReachable(machining, part))
-    .map((machining) => ({
-      severity: 'note',
-      code: 'router-other-side',
-      about: part.id,
-      message: `Not in the router files of ${part.id}: ${describeMachining(machining, part)}.`,
-      remedy: 'Work it by hand, saw or an own setting up after routing.',
-    }));
+  const work = part.machining.filter((machining) => !isReachable(machining, part));
+  return joinAlike(work, part).map(({ text }) => ({
+    severity: 'note',
+    code: 'router-other-side',
+    about: part.id,
+    message: `Not in the router files of ${part.id}: ${text}.`,
+    remedy: 'Work it by hand, saw or an own setting up after routing.',
+  }));
 }

@@ -2,6 +2,7 @@ import type { GlueKind } from '#core/materials';
 import { putDensity } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
+import { sizeMass } from './mass.ts';
 import { curvedHeadParameters } from './parameters.ts';
 import type { CurvedHeadParameters } from './types.ts';
 import type { Material } from '../piece-types.ts';
@@ -54,11 +55,13 @@ export function workOutHead(choices: HeadChoices): HeadLayout {
   if (choices.method === 'laminated') {
     sizeLaminate(choices, book);
     sizeJambs(choices, book, 'T');
+    sizeMass(choices, book, 'T');
     return { choices, book, segments: 1 };
   }
   const two = choices.segments === 'auto' ? 2 * book.value('a') > widestSegment : choices.segments === 'two';
   sizeSawn(choices, book, two ? 2 : 1);
   sizeJambs(choices, book, 'w');
+  sizeMass(choices, book, 'w');
   return { choices, book, segments: two ? 2 : 1 };
 }
 
@@ -150,16 +153,6 @@ function sizeLaminate(choices: HeadChoices, book: WorkingBook): void {
   work('mould_rise_rule', 'f/(1 - 1/n**2)', 'mould, rise by the rule of thumb, to compare');
   work('mould_chord', '2*Rm*sind(degrees(S/(2*Rm)))', 'mould, chord under the finished length');
   sizeMould(choices, book);
-  book.work('mass', massOf(choices, 'T'), 'mass', rule, 'kg');
-}
-
-/** Mass of the head and of the jambs that are made with it, as a formula. */
-function massOf(choices: HeadChoices, thick: 'T' | 'w'): string {
-  const outer = `(R + ${thick})`;
-  const half = `asind((c/2 + e_s)/${outer})`;
-  const plumb = `((c/2 + e_s)*(${outer}*cosd(${half}) - R*cosd(a_i)) + ${outer}**2*radians(${half}) - R**2*radians(a_i))`;
-  const area = runsOn(choices) ? plumb : `radians(a)*(${outer}**2 - R**2)`;
-  return `${area}*depth*rho*1e-6`;
 }
 
 /** The mould as a thing to make: layers of sheet, wider than the plies, with room below for clamps. */
@@ -200,7 +193,6 @@ function sizeSawn(choices: HeadChoices, book: WorkingBook, segments: 1 | 2): voi
   }
   work('seg_rise', 'R*(1 - cosd(h))', 'segment, rise of its inner face');
   work('board_W', 'seg_rise + w + 10', 'board to saw a segment from, width');
-  book.work('mass', massOf(choices, 'w'), 'mass', rule, 'kg');
   if (segments === 1) return;
   const joint = (name: string, formula: string, label: string) =>
     book.work(name, formula, label, 'joinery B17, C3');

@@ -39,7 +39,7 @@ function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
   const depth = book.value('Ld');
   const joint = choices.jointDepth;
   const gap = choices.glue ? gluedGap(choices.glue) : 0;
-  const room = show(choices.glue ? housingRoom(choices.glue) : 0.1); // 0.1 to 0.2 (joinery C7)
+  const room = show(choices.glue ? housingRoom(choices.glue) : 0.1, 2); // 0.1 to 0.2 (joinery C7)
   switch (choices.corner) {
     case 'rebate':
       return [
@@ -71,7 +71,7 @@ function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
       ];
     case 'bridle':
       return [
-        `Slot in the jamb: ${show(depth / 3 + 2 * gap)} wide, ${show(choices.headThickness)} deep, in the middle of ${show(depth)}.`,
+        `Slot in the jamb: ${show(depth / 3 + 2 * gap, gap > 0 ? 2 : 1)} wide, ${show(choices.headThickness)} deep, in the middle of ${show(depth)}.`,
         `Head cheeks: blade ${show(depth / 3)} high from both faces, shoulder ${show(jamb)} from the end.`,
       ];
     case 'mitre':

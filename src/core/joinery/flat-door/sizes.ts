@@ -3,6 +3,7 @@ import { doorOfCell } from '../front-cell.ts';
 import { hasBevel } from '../hung-door/choices.ts';
 import { sizeLock, type LockObstacle, type LockSite } from '../hung-door/lock.ts';
 import { isPaired, lapTerm, leafWidth, sizeBolts, sizeLap, sizeLeaf, widthName } from '../hung-door/pair.ts';
+import { pocketTerm } from '../hung-door/pockets.ts';
 import { flatDoorParameters } from './parameters.ts';
 import { sizeHinges, sizeSwing } from '../hung-door/sizes.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
@@ -38,10 +39,12 @@ export function workOutDoor(choices: DoorChoices, settings: JoinerySettings): Do
   if (choices.blocks) sizeBlocks(layout);
   if (choices.slots > 0) sizeSlots(layout);
   sizeSwing(book);
-  sizeHinges(book, [choices.hingeLength, originOf(choices, 'hingeLength')]);
   if (wanted) sizeBattens(layout);
   sizeBolts(book, choices);
   sizeLock(book, choices, { infos: flatDoorParameters, site: lockSite(layout) });
+  const cutOut = `${lapTerm(choices, 'rho')}${pocketTerm(book, 'rho')}`;
+  book.work('mass', `Wd*Hd*T*rho*1e-6${cutOut}`, 'mass', rule, 'kg');
+  sizeHinges(book, [choices.hingeLength, originOf(choices, 'hingeLength')]);
   return layout;
 }
 
@@ -146,7 +149,6 @@ function sizeLippings({ choices, book }: DoorLayout): void {
   work('lip_rough_W', 'T + 2', 'blank of the lippings, over the thickness of the door: 1 proud each face');
   work('back_W', 'Wd - T*tand(beta)', 'door width at the back of the bevelled edge');
   work('a_lock_back', 'a_lock - T*tand(beta)', 'lock lipping left at the back of the bevel');
-  book.work('mass', `Wd*Hd*T*rho*1e-6${lapTerm(choices, 'rho')}`, 'mass', rule, 'kg');
 }
 
 function sizeBlocks({ book }: DoorLayout): void {

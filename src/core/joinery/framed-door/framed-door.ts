@@ -3,7 +3,7 @@ import { framedDoorFixings, framedDoorJoints, framedDoorSteps } from './lists.ts
 import { framedDoorParameters } from './parameters.ts';
 import { framedDoorParts } from './parts.ts';
 import { lockSite } from './lock-site.ts';
-import { workOutFramed, type FramedChoices, type FramedLayout } from './sizes.ts';
+import { weigh, workOutFramed, type FramedChoices, type FramedLayout } from './sizes.ts';
 import type { FramedDoorParameters } from './types.ts';
 import { chooseHung, placeNewDoor } from '../hung-door/choices.ts';
 import { fitLock } from '../hung-door/fit-lock.ts';
@@ -44,6 +44,7 @@ export function buildFramedDoor(piece: FramedDoor, context: BuildContext): Built
 function workOut(choices: FramedChoices, settings: JoinerySettings): FramedLayout {
   const layout = workOutFramed(choices, settings);
   sizeLock(layout.book, choices, { infos: framedDoorParameters, site: lockSite(layout) });
+  weigh(layout);
   return layout;
 }
 

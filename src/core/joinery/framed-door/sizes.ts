@@ -1,6 +1,7 @@
 import { putHung } from '../hung-door/choices.ts';
 import type { HungChoices } from '../hung-door/hung-choices.ts';
 import { lapTerm, leafWidth } from '../hung-door/pair.ts';
+import { pocketTerm } from '../hung-door/pockets.ts';
 import { sizeHinges } from '../hung-door/sizes.ts';
 import { gluedWith } from '../glue.ts';
 import { gluedGap } from '../joints/worked-joint.ts';
@@ -68,9 +69,6 @@ export function workOutFramed(choices: FramedChoices, settings: JoinerySettings)
   sizeFrame(layout);
   sizePanel(layout, settings);
   sizeTenons(layout);
-  sizeMass(layout);
-  const origin = choices.given.has('hingeLength') ? 'you' : 'joinery B2';
-  sizeHinges(book, [choices.hingeLength, origin]);
   return layout;
 }
 
@@ -228,7 +226,8 @@ const corners = (rails: number) => [
   ...(rails > 0 ? [['mid', 'wm', 'mid rails'] as const] : []),
 ];
 
-function sizeMass({ choices, book, stiles }: FramedLayout): void {
+/** Mass of the door, from its sizes and those of what is cut for its lock, and the hinges that hold it. */
+export function weigh({ choices, book, stiles }: FramedLayout): void {
   putDensity(book, 'rho', choices.stock.frame, 'the frame');
   putDensity(book, 'rho_panel', choices.stock.panel, 'the panel');
   book.work('panels', stiles > 0 ? '2*(nm + 1)' : 'nm + 1', 'panels', rule, 'count');
@@ -239,8 +238,10 @@ function sizeMass({ choices, book, stiles }: FramedLayout): void {
     rule,
     'ratio',
   );
-  const lap = lapTerm(choices, 'rho');
+  const lap = lapTerm(choices, 'rho') + pocketTerm(book, 'rho');
   const frameMass = `((Wd*Hd - panels*wc*hs)*T - grooves)*rho*1e-6${lap}`;
   book.work('frame_mass', frameMass, 'mass of the frame', rule, 'kg');
   book.work('mass', 'frame_mass + panels*(Wp*Hp*tp - reduced)*rho_panel*1e-6', 'mass', rule, 'kg');
+  const origin = choices.given.has('hingeLength') ? 'you' : 'joinery B2';
+  sizeHinges(book, [choices.hingeLength, origin]);
 }

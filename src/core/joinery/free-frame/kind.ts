@@ -75,12 +75,12 @@ function settingsAt(layout: FreeFrameLayout, i: number): readonly string[] {
     case 'bridle':
       return [
         cut,
-        `Tongue ${show(v('t'))} in the middle; member ${keeps} has the slot, ${show(v('t') + 2 * gapOf(layout))} wide.`,
+        `Tongue ${show(v('t'))} in the middle; member ${keeps} has the slot, ${show(v('t') + 2 * gapOf(layout), 2)} wide.`,
       ];
     case 'loose-tenon':
       return [
         cut,
-        `Member ${keeps} runs through. Slot ${show(v('t') + 2 * gapOf(layout))} wide, ${show(v('d'))} deep in both, square to the joint.`,
+        `Member ${keeps} runs through. Slot ${show(v('t') + 2 * gapOf(layout), 2)} wide, ${show(v('d'))} deep in both, square to the joint.`,
       ];
     case 'butt':
     case 'mitre':

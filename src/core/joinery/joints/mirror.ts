@@ -66,9 +66,17 @@ function otherFace(face: PartFace, axis: PartAxis): PartFace {
   return face === low ? high : face === high ? low : face;
 }
 
-/** Mirrored points run the other way round, so their order is turned to keep material on the left. */
+/**
+ * Mirrored points run the other way round, so their order is turned to keep material on the left; an arc then begins at its
+ * other end, and bends to the same side as both turn it over.
+ */
 function mirrorIn(face: PartFace, outline: Outline, axis: PartAxis, extent: number): Outline {
   const [along, across] = axesOf(face);
   if (axis !== along && axis !== across) return outline;
-  return outline.map(({ x, y }) => (axis === along ? { x: extent - x, y } : { x, y: extent - y })).reverse();
+  const mirrored = outline.map(({ x, y }, i) => {
+    const bulge = outline[(i + outline.length - 1) % outline.length]?.bulge;
+    const at = axis === along ? { x: extent - x, y } : { x, y: extent - y };
+    return bulge ? { ...at, bulge } : at;
+  });
+  return mirrored.reverse();
 }

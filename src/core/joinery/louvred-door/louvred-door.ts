@@ -4,7 +4,7 @@ import { louvredDoorFixings, louvredDoorJoints, louvredDoorSteps } from './lists
 import { louvredDoorParameters } from './parameters.ts';
 import { louvredDoorParts } from './parts.ts';
 import { lockSite } from './rails.ts';
-import { workOutLouvred, type LouvredChoices, type LouvredLayout } from './sizes.ts';
+import { weigh, workOutLouvred, type LouvredChoices, type LouvredLayout } from './sizes.ts';
 import { chooseHung, placeNewDoor } from '../hung-door/choices.ts';
 import { fitLock } from '../hung-door/fit-lock.ts';
 import { sizeLock } from '../hung-door/lock.ts';
@@ -42,6 +42,7 @@ export function buildLouvredDoor(piece: LouvredDoor, context: BuildContext): Bui
 function workOut(choices: LouvredChoices, settings: JoinerySettings): LouvredLayout {
   const layout = workOutLouvred(choices, settings);
   sizeLock(layout.book, choices, { infos: louvredDoorParameters, site: lockSite(layout) });
+  weigh(layout);
   return layout;
 }
 

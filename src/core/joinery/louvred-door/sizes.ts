@@ -1,6 +1,7 @@
 import { putHung } from '../hung-door/choices.ts';
 import type { HungChoices } from '../hung-door/hung-choices.ts';
 import { lapTerm } from '../hung-door/pair.ts';
+import { pocketTerm } from '../hung-door/pockets.ts';
 import { sizeHinges } from '../hung-door/sizes.ts';
 import { gluedWith } from '../glue.ts';
 import { gluedGap } from '../joints/worked-joint.ts';
@@ -50,8 +51,6 @@ export function workOutLouvred(choices: LouvredChoices, settings: JoinerySetting
   sizeFrame(layout);
   sizeSlat(layout);
   spaceSlats(layout);
-  sizeMass(layout);
-  sizeHinges(book, [choices.hingeLength, choices.given.has('hingeLength') ? 'you' : 'joinery B2']);
   return layout;
 }
 
@@ -118,17 +117,19 @@ function spaceSlats({ choices, book }: LouvredLayout): void {
   work('slat_L', 'Ls + 2*hd - 0.5', 'slats, length');
 }
 
-function sizeMass({ choices, book }: LouvredLayout): void {
+/** Mass of the door, from its sizes and those of what is cut for its lock, and the hinges that hold it. */
+export function weigh({ choices, book }: LouvredLayout): void {
   putDensity(book, 'rho', choices.stock.frame, 'the frame');
   putDensity(book, 'rho_slat', choices.stock.slats, 'the slats');
   const section = choices.section === 'flush' ? '(b - ts/tand(phi))*ts' : 'b*ts';
   book.work('section', section, 'section of a slat, mm²', rule, 'ratio');
   book.work(
     'frame_mass',
-    `((Wd*Hd - (nm + 1)*Ls*clear)*T - 2*nl_all*section*hd)*rho*1e-6${lapTerm(choices, 'rho')}`,
+    `((Wd*Hd - (nm + 1)*Ls*clear)*T - 2*nl_all*section*hd)*rho*1e-6${lapTerm(choices, 'rho')}${pocketTerm(book, 'rho')}`,
     'mass of the frame',
     rule,
     'kg',
   );
   book.work('mass', 'frame_mass + nl_all*section*slat_L*rho_slat*1e-6', 'mass', rule, 'kg');
+  sizeHinges(book, [choices.hingeLength, choices.given.has('hingeLength') ? 'you' : 'joinery B2']);
 }
