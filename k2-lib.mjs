@@ -2,7 +2,7 @@ import { chromium } from 'playwright-core';
 export const base = 'http://localhost:5331';
 export async function start({ phone = false, state } = {}) {
   const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--enable-unsafe-swiftshader'] });
-  const context = await browser.newContext({ viewport: phone ? { width: 390, height: 844 } : { width: 1280, height: 800 }, hasTouch: phone, isMobile: phone });
+  const context = await browser.newContext({ ...(state && { storageState: state }), viewport: phone ? { width: 390, height: 844 } : { width: 1280, height: 800 }, hasTouch: phone, isMobile: phone });
   const page = await context.newPage();
   page.on('pageerror', (e) => console.log('PAGEERR', e.message));
   page.on('console', (m) => { if (m.type() === 'error') console.log('CONSOLE', m.text()); });

@@ -1,34 +1,13 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Browser } from 'playwright-core';
-import { laptop, openApp, paths, phone, typeReading, waitReady, type AppPage } from '../support/app-page.ts';
+import { describe, expect, test } from 'vitest';
+import { laptop, openApp, paths, phone, typeReading, waitReady } from '../support/app-page.ts';
 import { hasBrowser, launchBrowser } from '../support/browser.ts';
 import { buildSite } from '../support/build-site.ts';
-import { serveSite, type Site } from '../support/site.ts';
+import { serveSite } from '../support/site.ts';
+import { useApp } from '../support/use-app.ts';
 
 describe.skipIf(!hasBrowser())('the app in a browser', () => {
-  let browser: Browser;
-  let site: Site;
-  beforeAll(async () => {
-    site = await serveSite(buildSite());
-    browser = await launchBrowser();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await site?.stop();
-  });
-
-  async function withApp(
-    options: Parameters<typeof openApp>[2],
-    act: (app: AppPage) => Promise<void>,
-  ): Promise<void> {
-    const app = await openApp(browser, site.origin, options);
-    try {
-      await act(app);
-      expect(app.faults).toEqual([]);
-    } finally {
-      await app.context.close();
-    }
-  }
+  const used = useApp();
+  const { withApp } = used;
 
   test('the first start shows the demo and names its slip', () =>
     withApp({}, async ({ page }) => {
@@ -136,7 +115,7 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
   test('a later state kept by another tab is noticed, and neither is lost', () =>
     withApp({}, async ({ context, page }) => {
       const second = await context.newPage();
-      await second.goto(site.origin);
+      await second.goto(used.site.origin);
       await waitReady(second);
       const name = second.getByLabel('Name of the project');
       await name.fill('Curlew by the other tab');
@@ -189,10 +168,10 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
     }));
 
   test('a browser that keeps nothing is told so, and work goes on', async () => {
-    const context = await browser.newContext({ viewport: laptop });
+    const context = await used.browser.newContext({ viewport: laptop });
     await context.addInitScript(() => Reflect.deleteProperty(window, 'indexedDB'));
     const page = await context.newPage();
-    await page.goto(site.origin);
+    await page.goto(used.site.origin);
     await waitReady(page);
     await page.getByText('Not kept').waitFor();
     await page.getByRole('button', { name: /^Findings/ }).click();
@@ -285,7 +264,7 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
   ])('no page scrolls sideways on a %s', (_, viewport) =>
     withApp({ viewport }, async ({ page }) => {
       for (const path of paths) {
-        await page.goto(site.origin + path);
+        await page.goto(used.site.origin + path);
         await waitReady(page);
         await page.waitForTimeout(300);
         const widths = await page.evaluate(() => {
@@ -305,7 +284,7 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
   test('everything that can be touched has a name, and is at least 24 px wide and high on a phone', () =>
     withApp({ viewport: phone }, async ({ page }) => {
       for (const path of paths) {
-        await page.goto(site.origin + path);
+        await page.goto(used.site.origin + path);
         await waitReady(page);
         expect(await page.evaluate(findNameless)).toEqual([]);
         expect(await page.evaluate(findSmall)).toEqual([]);
@@ -317,7 +296,7 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
     (colorScheme) =>
       withApp({ colorScheme }, async ({ page }) => {
         for (const path of paths) {
-          await page.goto(site.origin + path);
+          await page.goto(used.site.origin + path);
           await waitReady(page);
           expect(await page.evaluate(findFaint)).toEqual([]);
         }

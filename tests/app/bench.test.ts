@@ -1,34 +1,10 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Browser } from 'playwright-core';
-import { openApp, phone, type AppPage } from '../support/app-page.ts';
-import { hasBrowser, launchBrowser } from '../support/browser.ts';
-import { buildSite } from '../support/build-site.ts';
-import { serveSite, type Site } from '../support/site.ts';
+import { describe, expect, test } from 'vitest';
+import { phone } from '../support/app-page.ts';
+import { hasBrowser } from '../support/browser.ts';
+import { useApp } from '../support/use-app.ts';
 
 describe.skipIf(!hasBrowser())('the bench in a browser', () => {
-  let browser: Browser;
-  let site: Site;
-  beforeAll(async () => {
-    site = await serveSite(buildSite());
-    browser = await launchBrowser();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await site?.stop();
-  });
-
-  async function withApp(
-    options: Parameters<typeof openApp>[2],
-    act: (app: AppPage) => Promise<void>,
-  ): Promise<void> {
-    const app = await openApp(browser, site.origin, options);
-    try {
-      await act(app);
-      expect(app.faults).toEqual([]);
-    } finally {
-      await app.context.close();
-    }
-  }
+  const { withApp } = useApp();
 
   test('a piece is shown as a solid, pulled apart with its addresses, and a part of it picked', () =>
     withApp({ path: '/bench/#B' }, async ({ page }) => {

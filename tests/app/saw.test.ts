@@ -1,33 +1,14 @@
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Browser } from 'playwright-core';
-import { openApp, waitReady, type AppPage } from '../support/app-page.ts';
-import { hasBrowser, launchBrowser } from '../support/browser.ts';
-import { buildSite } from '../support/build-site.ts';
-import { serveSite, type Site } from '../support/site.ts';
+import { describe, expect, test } from 'vitest';
+import { waitReady, type AppPage } from '../support/app-page.ts';
+import { hasBrowser } from '../support/browser.ts';
+import { useApp } from '../support/use-app.ts';
 
 describe.skipIf(!hasBrowser())('the saw in a browser', () => {
-  let browser: Browser;
-  let site: Site;
-  beforeAll(async () => {
-    site = await serveSite(buildSite());
-    browser = await launchBrowser();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await site?.stop();
-  });
+  const used = useApp();
+  const withSaw = (act: (app: AppPage) => Promise<void>) => used.withApp({}, act);
 
-  async function withSaw(act: (app: AppPage) => Promise<void>): Promise<void> {
-    const app = await openApp(browser, site.origin, { path: '/' });
-    try {
-      await act(app);
-      expect(app.faults).toEqual([]);
-    } finally {
-      await app.context.close();
-    }
-  }
-
-  const openSaw = (page: AppPage['page']) => page.goto(`${site.origin}/saw/`).then(() => waitReady(page));
+  const openSaw = (page: AppPage['page']) =>
+    page.goto(`${used.site.origin}/saw/`).then(() => waitReady(page));
 
   /** Goes from job to job until one has another plan on offer. */
   async function seekOffers(page: AppPage['page']): Promise<void> {

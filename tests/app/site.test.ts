@@ -1,32 +1,15 @@
 import { deflateSync } from 'node:zlib';
-import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import type { Browser, Page } from 'playwright-core';
-import { openApp, phone, typeReading, type AppPage } from '../support/app-page.ts';
-import { hasBrowser, launchBrowser } from '../support/browser.ts';
-import { buildSite } from '../support/build-site.ts';
-import { serveSite, type Site } from '../support/site.ts';
+import { describe, expect, test } from 'vitest';
+import type { Page } from 'playwright-core';
+import { phone, typeReading, type AppPage } from '../support/app-page.ts';
+import { hasBrowser } from '../support/browser.ts';
+import { useApp } from '../support/use-app.ts';
 
 describe.skipIf(!hasBrowser())('the Site page on a phone', () => {
-  let browser: Browser;
-  let site: Site;
-  beforeAll(async () => {
-    site = await serveSite(buildSite());
-    browser = await launchBrowser();
-  }, 240_000);
-  afterAll(async () => {
-    await browser?.close();
-    await site?.stop();
-  });
+  const { withApp } = useApp();
+  const withPhone = (act: (app: AppPage) => Promise<void>) =>
+    withApp({ viewport: phone, hasTouch: true, isMobile: true }, act);
 
-  async function withPhone(act: (app: AppPage) => Promise<void>): Promise<void> {
-    const app = await openApp(browser, site.origin, { viewport: phone, hasTouch: true, isMobile: true });
-    try {
-      await act(app);
-      expect(app.faults).toEqual([]);
-    } finally {
-      await app.context.close();
-    }
-  }
   async function addShape(page: Page, kind: RegExp, fill?: () => Promise<void>): Promise<void> {
     await page.getByRole('button', { name: 'Add a shape' }).first().click();
     await page.getByRole('button', { name: kind }).click();

@@ -88,3 +88,11 @@ export function expectWorking(built: BuiltPiece): void {
     expect(values.get(part.working.thickness), `${part.name} thickness`).toBe(part.finished.thickness);
   }
 }
+
+/** No finding says a nonsense number, unless it says that a size given is one. */
+export function expectPlainWords({ findings }: Pick<BuiltPiece, 'findings'>): void {
+  for (const { message, remedy } of findings)
+    expect(`${message} ${remedy}`.replace(/^.*: (NaN|-?Infinity) is not.*$/, '')).not.toMatch(
+      /NaN|undefined/,
+    );
+}

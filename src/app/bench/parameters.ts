@@ -1,4 +1,11 @@
-import type { Material, ParameterInfo, Piece } from '#core/joinery';
+import {
+  kindWords,
+  parametersOf,
+  type Material,
+  type ParameterInfo,
+  type Piece,
+  type PieceKind,
+} from '#core/joinery';
 import type { Problem } from '#core/problems';
 import type { ParameterValue } from '#core/project';
 import { formatLength, formatNumber, type LengthSystem } from '#core/units';
@@ -88,13 +95,18 @@ export function pieceChoices(
   ];
 }
 
-/** Said when a new piece finds nothing on the rack that it can be made of. */
-export function nothingFits(name: string): Problem {
+/** Said when a new piece finds nothing on the rack that a part of it can be made of: of which part, and of what. */
+export function nothingFits(kind: PieceKind, materials: readonly Material[]): Problem {
+  const missing = parametersOf(kind).filter(
+    (info) => info.type === 'material' && info.required && materialChoices(info, materials).length === 0,
+  );
+  const wants = missing.map((info) => `${materialWords[info.materialKind ?? 'either']} (${info.label})`);
   return {
     severity: 'stop',
     code: 'no-fitting-material',
-    message: `Nothing on the rack suits every part of a ${name.toLowerCase()} yet.`,
-    remedy:
-      'Put it on the rack first: solid timber for frames and runners, sheets for boxes, bottoms and fronts.',
+    message: `${kindWords(kind).name}: the rack has nothing yet to make it of. It wants ${wants.join(', ')}.`,
+    remedy: 'Add that material on the rack first, then the piece.',
   };
 }
+
+const materialWords = { solid: 'solid timber', sheet: 'a sheet', either: 'a sheet or solid timber' } as const;

@@ -195,7 +195,8 @@ export function priceBoards(model: Model, prices: Float64Array): Pricing {
   return { most, proposals };
 }
 
-function rowOf(model: Model, kinds: readonly number[]): Node {
+/** A board's parts end to end, as a tree of cuts. */
+export function rowOf(model: Model, kinds: readonly number[]): Node {
   const root = makeFree(0, 1, 0, 0);
   root.direction = across;
   root.kids = kinds.map((index) => {

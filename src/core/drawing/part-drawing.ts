@@ -15,6 +15,7 @@ import type { PartSheet } from './part-signs.ts';
 import { formatScale, formatSize, unitNote } from './scales.ts';
 import { drawWave } from './symbols.ts';
 import { seenEdgeLines } from './scribe-edge.ts';
+import { seenStaveLines } from './stave-lines.ts';
 import { textWidth, wrapText } from './text-width.ts';
 import type { Drawing, Mark } from './types.ts';
 
@@ -78,6 +79,9 @@ function toPaper(outline: Outline, { along, scale }: PartSheet, up = 0): Outline
   return points.map((p) => ({ ...p, x: along.place(p.x), y: p.y * scale + up }));
 }
 
+/** Staves narrower than this on paper, mm, leave no room for lettering between their joints. */
+const roomBetween = 8;
+
 function drawFace(sheet: PartSheet): readonly Mark[] {
   const { part } = sheet;
   const seen = part.machining.flatMap((machining, i) => {
@@ -85,11 +89,16 @@ function drawFace(sheet: PartSheet): readonly Mark[] {
     return contour ? [{ number: i + 1, near: contour.near, outline: toPaper(contour.outline, sheet) }] : [];
   });
   const holes = part.holes.map((hole) => toPaper(asSeen(hole, part), sheet));
-  const boxes = [...seen.map(({ outline }) => outline), ...holes].map(boxOfOutline);
+  const seams = seenStaveLines(part).map((line) => toPaper(line, sheet));
+  const isRoomy = (part.staves?.width ?? 0) * sheet.scale > roomBetween;
+  const boxes = [...seen.map(({ outline }) => outline), ...holes, ...(isRoomy ? seams : [])].map(
+    boxOfOutline,
+  );
   return [
     drawArea(toPaper(asSeen(part.outline, part), sheet), 'cut', 'paper', part.id),
     ...holes.map((hole) => drawArea(hole, 'outline', 'none', part.id)),
     ...seen.map(({ outline, near }) => drawArea(outline, near ? 'thin' : 'hidden')),
+    ...seams.map((line) => drawLine(line, 'hidden')),
     ...drawFaceSigns(sheet, toPaper(asSeen(part.outline, part), sheet), boxes),
     ...seen.map(({ number, outline }) => drawNumber(number, boxOfOutline(outline))),
     ...part.edges.flatMap((edge) => drawTreatment(edge, sheet)),

@@ -57,6 +57,7 @@ export type { JointFigure, WorkedJoint } from './joints/worked-joint.ts';
 export { withFrontFittings } from './hung-door/front-fittings.ts';
 export { withHingeBeds } from './hung-door/jamb-hinges.ts';
 export type { MadePiece } from './hung-door/made-door.ts';
+export { withPairFigure } from './hung-door/pair-figure.ts';
 export { withStrike } from './hung-door/strike-in-door.ts';
 export type { Gate } from './gates.ts';
 export { roughSize } from './parts.ts';

@@ -78,6 +78,9 @@ export const squareHousingDegrees = 2;
 /** A slope or addition below this is not sawn, mm: a pencil line is wider. */
 export const sawable = 0.1;
 
+/** Least distance between two neighbours that a saw parts, mm: the widest kerf there is (joinery 0.6). */
+export const sawnApart = 5;
+
 /** Difference in moisture between workshop and the middle aboard that moves the wood, percent points (joinery D2). */
 export const moistureStep = 3;
 

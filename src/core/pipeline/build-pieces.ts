@@ -3,6 +3,7 @@ import {
   requiredPieces,
   withFrontFittings,
   withHingeBeds,
+  withPairFigure,
   withStrike,
   type Board,
   type BuiltPiece,
@@ -67,7 +68,8 @@ function withBeds(pieces: readonly Piece[], made: ReadonlyMap<PieceId, BuiltPiec
     const { kind, parameters } = one.piece;
     if (kind === 'door-frame' || kind === 'free-frame') return withHingeBeds(one, all);
     if (kind === 'cabinet-front') return withFrontFittings(one, all);
-    return 'leaf' in parameters || 'hinged' in parameters ? withStrike(one, all) : one.built;
+    if (!('leaf' in parameters || 'hinged' in parameters)) return one.built;
+    return withPairFigure({ ...one, built: withStrike(one, all) }, all);
   });
 }
 

@@ -25,10 +25,13 @@ export function collectNeeds(
 ): Needs {
   const sets: NeedSet[] = [];
   const taken = new Set<PartId>();
+  const all = pieces.flatMap((piece) => piece.parts);
   for (const piece of pieces)
     for (const set of piece.matchedSets) {
-      const parts = set.parts.flatMap((id) => piece.parts.find((part) => part.id === id) ?? []);
-      if (!parts.every((part) => part.material === material.id) || parts.length < 2) continue;
+      const parts = set.parts.flatMap((id) => all.find((part) => part.id === id) ?? []);
+      // once one of them is made, what is left is cut by itself
+      const isWhole = parts.length > 1 && parts.every((part) => part.quantity > 0);
+      if (!isWhole || parts.some((part) => part.material !== material.id)) continue;
       sets.push({ together: stripOfSet(set, parts), apart: parts.map(singleNeed) });
       parts.forEach((part) => taken.add(part.id));
     }
@@ -37,9 +40,9 @@ export function collectNeeds(
       sets.push({ together: pairBlank(...pair, kerf), apart: pair.map(singleNeed) });
       pair.forEach((part) => taken.add(part.id));
     }
-  const rest = pieces
-    .flatMap((piece) => piece.parts)
-    .filter((part) => part.material === material.id && !taken.has(part.id) && part.quantity > 0);
+  const rest = all.filter(
+    (part) => part.material === material.id && !taken.has(part.id) && part.quantity > 0,
+  );
   const shared = gangAlike(rest, kerf);
   const locked = gap === null ? null : interlockParts(rest, { gap, kerf });
   const isSingle = ({ id }: Part) => !shared.taken.has(id) && !locked?.taken.has(id);

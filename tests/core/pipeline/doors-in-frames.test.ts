@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 
 import { placePoint } from '#core/geometry';
 import type { Part } from '#core/joinery';
-import { findBlocked, listTasks, understandProject } from '#core/pipeline';
+import { findBlocked, groupParts, listTasks, understandProject } from '#core/pipeline';
 import { applyCommand, checkProject, type Project } from '#core/project';
 import { checkVisits, planVisits } from '#core/visits';
 import { readProject } from '#formats/json';
@@ -200,6 +200,10 @@ describe('two doors that meet in one frame', () => {
       [door.id, 'lock', 'mortise-lock'],
       [other.id, 'leaf', 'second'],
       [other.id, 'meetingGap', 4],
+      [door.id, 'figure', 'through'],
+      [other.id, 'hinged', 'left'],
+      [other.id, 'hinged', 'right'],
+      [door.id, 'figure', 'own'],
     ] as const) {
       const project = at(before.project, id, key, value);
       const understanding = understandProject(project, before);
@@ -211,5 +215,58 @@ describe('two doors that meet in one frame', () => {
   test('their visits can be planned', () => {
     const tasks = listTasks(pair, understandProject(pair));
     expect(checkVisits(tasks, planVisits(tasks))).toEqual([]);
+  });
+
+  describe('with the figure of the sheet running on', () => {
+    const through = at(pair, door.id, 'figure', 'through');
+    const { pieces } = understandProject(through);
+    const core = (id: string) => {
+      const found = pieces.find(({ piece }) => piece === id)?.parts.find(({ name }) => name === 'Core');
+      if (!found?.placements[0]) throw new Error('no core');
+      return { part: found, left: found.placements[0].origin.x };
+    };
+    const [left, right] = [core(door.id), core(other.id)]; // hinged left and right
+    const stripsOf = (project: Project) =>
+      groupParts(project, understandProject(project).pieces)
+        .groups.flatMap(({ blanks }) => blanks)
+        .filter(({ parts }) => parts.some(({ part }) => part === left.part.id));
+
+    test('both come out of one strip of one sheet, neighbours in order (joinery D3, B6)', () => {
+      const [strip, ...others] = stripsOf(through);
+      expect(others).toEqual([]);
+      expect(strip?.parts.map(({ part }) => part)).toEqual([left.part.id, right.part.id]);
+      const [one, next] = strip?.parts ?? [];
+      if (!one || !next) throw new Error('no strip');
+      // face up a part's y runs down the sheet: the left one lies above, as far off as the two sheets are when hung
+      const apart = one.y - (next.y + next.width);
+      const width = workedIn(through, door.id, 'Wd') ?? NaN;
+      const hung = width - left.left - left.part.finished.width + 3 + right.left;
+      expect(apart).toBeCloseTo(hung, 6);
+      expect([one.x, next.x]).toEqual([0, 0]);
+      expect(left.part.matched).toEqual({ set: `${door.letter} and H`, index: 0 });
+      expect(right.part.notes.join(' ')).toContain('Figure runs on over both doors');
+    });
+    test('else each is a blank of its own, as when one of the two is made', () => {
+      expect(stripsOf(pair)[0]?.parts).toHaveLength(1);
+      expect(
+        understandProject(pair).pieces.flatMap(({ matchedSets, kind }) =>
+          kind === 'flat-door' ? matchedSets : [],
+        ),
+      ).toEqual([]);
+      const made = pieces.map((piece) => ({
+        ...piece,
+        parts: piece.parts.map((part) => (part === left.part ? { ...part, quantity: 0 } : part)),
+      }));
+      const blanks = groupParts(through, made).groups.flatMap((group) => group.blanks);
+      const rest = blanks.filter(({ parts }) => parts.some(({ part }) => part === right.part.id));
+      expect(rest.map(({ parts }) => parts.length)).toEqual([1]);
+    });
+    test('doors of two sheets share none', () => {
+      const sheets = through.materials.filter(({ kind }) => kind === 'sheet');
+      const [another] = sheets.filter(({ id }) => id !== left.part.material);
+      if (!another) throw new Error('one sheet only');
+      const mixed = at(through, other.id, 'materials.core', another.id);
+      expect(stripsOf(mixed)[0]?.parts ?? []).toHaveLength(1);
+    });
   });
 });

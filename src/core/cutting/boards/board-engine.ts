@@ -1,14 +1,12 @@
 import { roundBound } from '../bounds.ts';
 import { addColumn, makePool } from '../columns.ts';
-import { across } from '../direction.ts';
 import { layRest } from '../dive.ts';
 import type { Engine } from '../engine.ts';
 import { emptyLoad } from '../load.ts';
 import type { Load } from '../load.ts';
-import type { Bin, Kind, Model } from '../model.ts';
+import type { Bin, Model } from '../model.ts';
 import { adoptLoad, isBetterLoad } from '../search.ts';
-import { makeFree } from '../tree.ts';
-import type { Node } from '../tree.ts';
+import { rowOf } from '../pricing.ts';
 import { useColumn } from '../use-column.ts';
 import { valueOf } from './board-lp.ts';
 import { completeBoards } from './complete-boards.ts';
@@ -152,15 +150,4 @@ function adopt(engine: Engine, load: Load | null): void {
   adoptLoad(search, load);
   engine.idle = 0;
   engine.tell('rounding');
-}
-
-function rowOf(model: Model, kinds: readonly number[]): Node {
-  const root = makeFree(0, 1, 0, 0);
-  root.direction = across;
-  root.kids = kinds.map((index) => {
-    const node = makeFree((model.kinds[index] as Kind).length, 1, across, 1);
-    node.kind = index;
-    return node;
-  });
-  return root;
 }

@@ -1,4 +1,4 @@
-import type { HeadChoices } from './sizes.ts';
+import type { HeadSpringing } from './types.ts';
 import type { WorkingBook } from '../working.ts';
 
 const rule = 'joinery B17';
@@ -17,11 +17,10 @@ function under(radius: string, to: string): string {
  * Works out the mass of the head, of the thickness called `thick`, and of the jambs that are made with it, joints cut; the
  * play of a housing, which is glue, counts as wood.
  */
-export function sizeMass(choices: HeadChoices, book: WorkingBook, thick: 'T' | 'w'): void {
+export function sizeMass(springing: HeadSpringing, book: WorkingBook, thick: 'T' | 'w'): void {
   const outer = `(R + ${thick})`;
   const area = (name: string, formula: string, label: string) =>
     book.work(name, formula, `${label}, seen from the front, mm²`, rule, 'ratio');
-  const { springing } = choices;
   const butt = springing === 'butt';
   const plumb = `2*(${halfRing('(c/2 + e_s)', outer)})`;
   area('head_area', butt ? `radians(a)*(${outer}**2 - R**2)` : plumb, 'head');

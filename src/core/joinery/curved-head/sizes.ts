@@ -55,13 +55,13 @@ export function workOutHead(choices: HeadChoices): HeadLayout {
   if (choices.method === 'laminated') {
     sizeLaminate(choices, book);
     sizeJambs(choices, book, 'T');
-    sizeMass(choices, book, 'T');
+    sizeMass(choices.springing, book, 'T');
     return { choices, book, segments: 1 };
   }
   const two = choices.segments === 'auto' ? 2 * book.value('a') > widestSegment : choices.segments === 'two';
   sizeSawn(choices, book, two ? 2 : 1);
   sizeJambs(choices, book, 'w');
-  sizeMass(choices, book, 'w');
+  sizeMass(choices.springing, book, 'w');
   return { choices, book, segments: two ? 2 : 1 };
 }
 

@@ -33,6 +33,8 @@ export function frameJoints(piece: Piece, layout: FrameLayout): readonly Joint[]
   ];
 }
 
+const onHeadLine = 'with its upper edge on the line of the head';
+
 function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
   const { book, choices } = layout;
   const [jamb, head] = [book.value(layout.jamb), book.value(layout.head)];
@@ -57,9 +59,7 @@ function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
         `Head, inner face down: trench ${show(jamb)} wide plus ${room}, ${show(joint)} deep, its near edge ${show(choices.horn)} from the end.`,
       ];
     case 'housing-between': {
-      const from = choices.infill
-        ? 'with its upper edge on the line of the head'
-        : `${show(choices.horn)} from the top`;
+      const from = choices.infill ? onHeadLine : `${show(choices.horn)} from the top`;
       return [
         `Jambs paired, inner faces together: trench ${show(head)} wide plus ${room}, ${show(joint)} deep, ${from}.`,
       ];

@@ -107,6 +107,11 @@ export const flatDoorParameters: readonly ParameterInfo[] = [
   ...hardware,
   ...doorLockRows,
   ...doorLeafRows,
+  choiceOf('Two doors', 'figure', 'Figure of the sheet', {
+    choices: { own: 'Each by itself', through: 'Runs on over both doors' },
+    help: 'Both come out of one strip of one sheet, side by side in order; the door that opens first says so.',
+    when: { key: 'leaf', is: ['first'] },
+  }),
   material('core', 'Sheet', 'sheet'),
   material('lipping', 'Lippings', 'solid'),
 ];

@@ -19,6 +19,8 @@ export interface FlatDoorParameters extends HungDoorParameters {
   readonly slotZone?: number;
   /** From the upper or lower edge of the door to the band. */
   readonly slotEdge?: number;
+  /** Of two doors that meet, as the one that opens first has it: whether the figure of the sheet runs on over both. */
+  readonly figure?: 'own' | 'through';
   readonly battens?: 'auto' | 'always' | 'none';
   readonly materials: { readonly core: MaterialId; readonly lipping: MaterialId };
 }

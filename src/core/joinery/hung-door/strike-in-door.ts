@@ -10,7 +10,7 @@ const notes = { strike: 'strike of', hole: 'bolt hole of' } as const;
 export function withStrike(door: MadePiece, all: readonly MadePiece[]): BuiltPiece {
   const { built } = door;
   const plain = built.parts.map(withoutStrike);
-  const first = isLeaf(door.piece, 'second') ? all.find((other) => meets(door, other)) : undefined;
+  const first = isLeaf(door.piece, 'second') ? meetingDoor(door, all) : undefined;
   if (!first && plain.every((part, i) => part === built.parts[i])) return built;
   const parts = first ? struck(plain, door, first) : plain;
   const isSame = JSON.stringify(parts) === JSON.stringify(built.parts);
@@ -24,15 +24,15 @@ function withoutStrike(part: Part): Part {
   return machining.length === part.machining.length ? part : { ...part, machining };
 }
 
-/** The door that opens first in the same opening, hinged on the other side. */
+/** The other of two doors in the same opening, hinged on the other side; undefined when it is not there. */
+export function meetingDoor(door: MadePiece, all: readonly MadePiece[]): MadePiece | undefined {
+  const wanted = isLeaf(door.piece, 'second') ? 'first' : isLeaf(door.piece, 'first') ? 'second' : null;
+  return wanted === null ? undefined : all.find((other) => isLeaf(other.piece, wanted) && meets(door, other));
+}
+
 function meets(door: MadePiece, other: MadePiece): boolean {
   const at = (made: MadePiece) => JSON.stringify(placeOf(made));
-  return (
-    isLeaf(other.piece, 'first') &&
-    hingeSide(other.piece) !== hingeSide(door.piece) &&
-    placeOf(door) !== null &&
-    at(other) === at(door)
-  );
+  return hingeSide(other.piece) !== hingeSide(door.piece) && placeOf(door) !== null && at(other) === at(door);
 }
 
 function placeOf({ piece }: MadePiece): readonly unknown[] | null {

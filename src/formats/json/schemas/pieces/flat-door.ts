@@ -17,6 +17,7 @@ export const flatDoorParameters = exact({
   slotLength: size,
   slotZone: size,
   slotEdge: size,
+  figure: choice('own', 'through'),
   battens: choice('auto', 'always', 'none'),
   materials: exact({ core: someText, lipping: someText }),
 });

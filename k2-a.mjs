@@ -1,0 +1,36 @@
+import { start, open, shot, wide } from './k2-lib.mjs';
+const { browser, page, context } = await start();
+await open(page, '/');
+await page.getByRole('button', { name: 'Start my own' }).click();
+await page.waitForTimeout(500);
+await shot(page, 'a1-start');
+await page.getByRole('button', { name: 'Add a shape' }).first().click();
+await page.waitForTimeout(300);
+await shot(page, 'a2-addshape');
+await page.getByRole('button', { name: /^Opening/ }).click();
+await page.waitForTimeout(300);
+await shot(page, 'a3-opening');
+const dialog = page.getByRole('dialog');
+await dialog.getByLabel(/^Seen from/).fill('from the saloon, looking forward');
+await dialog.getByRole('button', { name: /^Add the/ }).click();
+await page.waitForTimeout(400);
+await shot(page, 'a4-shape');
+const pad = page.getByRole('group', { name: 'Number pad' });
+const m = page.getByRole('button', { name: 'Measure', exact: true });
+if (await m.count()) await m.click();
+for (let i = 0; i < 12; i++) {
+  const h = (await page.locator('h2').allInnerTexts()).join(' | ');
+  const head = await page.locator('.pad, .dock, [class*=dock]').first().innerText().catch(() => '');
+  console.log(i, h.slice(0, 100), '//', head.replace(/\n/g, ' ').slice(0, 200));
+  const value = /diagonal/i.test(h) ? '1901' : /width/i.test(h) ? '641' : /height/i.test(h) ? '1790' : '0';
+  const keys = await pad.getByRole('button').allInnerTexts().catch(() => []);
+  if (i === 0) console.log(keys.join(','));
+  for (const c of value) await pad.getByRole('button', { name: c, exact: true }).click();
+  await pad.getByRole('button', { name: /^Keep/ }).click();
+  await page.waitForTimeout(150);
+  if (i === 0 || i === 5) await shot(page, 'a5-measure' + i);
+}
+await shot(page, 'a6-measured');
+await page.getByText('Kept on this device').waitFor().catch(()=>console.log('no kept'));
+await context.storageState({ path: '/tmp/k2/state.json', indexedDB: true });
+await browser.close();

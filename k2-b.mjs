@@ -1,0 +1,15 @@
+import { start, open, shot, wide } from './k2-lib.mjs';
+const { browser, page, context } = await start({ state: '/tmp/k2/state.json' });
+await open(page, '/bench/');
+await shot(page, 'b1-bench-empty');
+await page.getByRole('button', { name: 'Add a piece' }).first().click();
+await page.waitForTimeout(300);
+await shot(page, 'b2-add');
+await page.getByRole('button', { name: /^Door frame/ }).click();
+await page.waitForTimeout(500);
+await shot(page, 'b3-refused');
+await open(page, '/rack/');
+await shot(page, 'b4-rack');
+const names = await page.getByRole('button').allInnerTexts();
+console.log(names.join(' | '));
+await browser.close();

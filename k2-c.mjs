@@ -1,0 +1,27 @@
+import { start, open, shot, wide } from './k2-lib.mjs';
+const { browser, page, context } = await start({ state: '/tmp/k2/state.json' });
+await open(page, '/rack/');
+await page.getByRole('button', { name: 'Add a material' }).click();
+await page.waitForTimeout(200);
+await shot(page, 'c1-material');
+const d = page.getByRole('dialog').or(page.locator('form')).first();
+await page.getByLabel('Name').first().fill('Oak, sawn');
+await page.getByLabel('Kind').selectOption('solid');
+await page.waitForTimeout(200);
+await shot(page, 'c2-material-solid');
+await page.getByRole('button', { name: /^(Add|Put|Keep)/ }).last().click();
+await page.waitForTimeout(300);
+await shot(page, 'c3-material');
+const add = page.getByRole('button', { name: 'Add stock' });
+console.log(await add.count());
+if (await add.count()) { await add.first().click(); await page.waitForTimeout(300); await shot(page, 'c4-stock'); }
+console.log((await page.getByRole('button').allInnerTexts()).join(' | '));
+await open(page, '/rack/');
+await page.locator('summary', { hasText: 'Finish, glue' }).click();
+await page.getByLabel('Spares').scrollIntoViewIfNeeded();
+await shot(page, 'c5-settings', true);
+await page.setViewportSize({ width: 390, height: 844 });
+await page.waitForTimeout(300);
+await wide(page, 'rack');
+await shot(page, 'c6-settings-phone', true);
+await browser.close();
