@@ -86,7 +86,7 @@ describe.skipIf(!hasBrowser())('the bench in a browser', () => {
       await page.getByText('The last step changed').waitFor();
       await page.getByRole('button', { name: 'Findings', exact: true }).click();
       const stop = page.locator('main li.stop', { hasText: 'the edges of the plies crumble' });
-      await stop.getByRole('button', { name: 'Set corners to box joint' }).click();
+      await stop.getByRole('button', { name: 'Set "Corners" to "Box joint"' }).click();
       await stop.waitFor({ state: 'detached' });
     }));
 

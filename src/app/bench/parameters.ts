@@ -100,11 +100,14 @@ export function nothingFits(kind: PieceKind, materials: readonly Material[]): Pr
   const missing = parametersOf(kind).filter(
     (info) => info.type === 'material' && info.required && materialChoices(info, materials).length === 0,
   );
-  const wants = missing.map((info) => `${materialWords[info.materialKind ?? 'either']} (${info.label})`);
+  const wanted = Object.entries(materialWords).flatMap(([material, words]) => {
+    const parts = missing.filter(({ materialKind = 'either' }) => materialKind === material);
+    return parts.length === 0 ? [] : [`${words} (${parts.map(({ label }) => label).join('; ')})`];
+  });
   return {
     severity: 'stop',
     code: 'no-fitting-material',
-    message: `${kindWords(kind).name}: the rack has nothing yet to make it of. It wants ${wants.join(', ')}.`,
+    message: `${kindWords(kind).name}: the rack has nothing yet to make it of. It wants ${wanted.join(' and ')}.`,
     remedy: 'Add that material on the rack first, then the piece.',
   };
 }

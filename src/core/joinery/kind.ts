@@ -35,7 +35,7 @@ export interface KindOfPiece<Kind extends PieceKind> {
   readonly make: (start: NewPiece) => Piece;
   /** Its parts are carried one by one and meet in their place, as lids and trim. */
   readonly inParts?: true;
-  /** Nothing of it is glued: it has no choice of glue. */
+  /** Nothing of it is glued but panels too wide for a board, with the glue of the project: it has no choice of its own. */
   readonly unglued?: true;
   /** The pieces that must be made before this one, as it takes sizes from them. */
   readonly requires?: (piece: Extract<Piece, { kind: Kind }>) => readonly PieceId[];

@@ -19,6 +19,19 @@ export interface ChoiceRow {
   readonly when?: AskedWhen;
 }
 
+/** The row of a material that a piece is made of; it must be chosen unless it is said to be left out. */
+export function materialRow(
+  key: string,
+  label: string,
+  materialKind: 'sheet' | 'solid' | 'either',
+  row: { readonly help?: string; readonly required?: false } = {},
+): ParameterInfo {
+  return {
+    ...{ key: `materials.${key}`, label, help: row.help ?? '', type: 'material', group: 'Material' },
+    ...{ materialKind, ...(row.required !== false && { required: true }) },
+  };
+}
+
 /** Makers of the rows of one parameter table, whose keys and source they carry. */
 export function rowsFor<Key extends string>(source: string) {
   return {

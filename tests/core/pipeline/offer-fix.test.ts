@@ -26,27 +26,27 @@ function fixOf(project: Project, code: string) {
 
 describe('a fix offered for a finding', () => {
   test.each<[string, PieceKind, object, RegExp]>([
-    ['dovetail-in-sheet', 'drawer', { corner: 'lapped-dovetail' }, /^Set corners to box joint$/i],
-    ['gap-below-kerf', 'cabinet-front', { continuous: 'true', kerf: 20 }, /^Set figure runs through to /],
-    ['lipping-thin', 'flat-door', { lipping: 5, width: 400, height: 600 }, /^Set lipping to 6 mm$/],
-    ['hinge-lipping-thin', 'flat-door', { hingeLipping: 7 }, /^Set lipping, hinge edge to 8 mm$/],
-    ['grain-across', 'free-panel', { width: 900, height: 300 }, /^Set grain to /],
-    ['mitre-without-spline', 'free-frame', { joint: 'mitre' }, /^Set corner joint to /],
-    ['screw-into-end', 'carcase', { joint: 'butt' }, /^Set shelves to the ends to housing$/],
+    ['dovetail-in-sheet', 'drawer', { corner: 'lapped-dovetail' }, /^Set "Corners" to "Box joint"$/],
+    ['gap-below-kerf', 'cabinet-front', { continuous: 'true', kerf: 20 }, /^Set "Figure runs through" to /],
+    ['lipping-thin', 'flat-door', { lipping: 5, width: 400, height: 600 }, /^Set "Lipping" to 6 mm$/],
+    ['hinge-lipping-thin', 'flat-door', { hingeLipping: 7 }, /^Set "Lipping, hinge edge" to 8 mm$/],
+    ['grain-across', 'free-panel', { width: 900, height: 300 }, /^Set "Grain" to /],
+    ['mitre-without-spline', 'free-frame', { joint: 'mitre' }, /^Set "Corner joint" to /],
+    ['screw-into-end', 'carcase', { joint: 'butt' }, /^Set "Shelves to the ends" to "Housing"$/],
     [
       'joint-weak',
       'step',
       { joint: 'dowel', boxRisers: 2 },
-      /^Set treads and risers to the sides to housing$/,
+      /^Set "Treads and risers to the sides" to "Housing"$/,
     ],
-    ['segment-short-grain', 'hatch-surround', { segments: 1 }, /^Set segments in each corner to 2$/],
-    ['segment-short-grain', 'hatch-surround', { segments: 2, joint: 'half-lap' }, /corner to 3$/],
-    ['glue-not-for-wet', 'step', { glue: 'pva', wet: 'wet' }, /^Set glue to epoxy, slow hardener$/],
-    ['plies-few', 'curved-head', { plies: 4 }, /^Set plies back to 5$/],
-    ['panel-hold-small', 'access-panel', { lap: 9 }, /^Set lap on the surround back to 15 mm$/],
-    ['parameter-above-limit', 'drawer', { grooveUp: 60 }, /^Set groove above the lower edge to 40 mm$/],
+    ['segment-short-grain', 'hatch-surround', { segments: 1 }, /^Set "Segments in each corner" to 2$/],
+    ['segment-short-grain', 'hatch-surround', { segments: 2, joint: 'half-lap' }, /corner" to 3$/],
+    ['glue-not-for-wet', 'step', { glue: 'pva', wet: 'wet' }, /^Set "Glue" to "Epoxy, slow hardener"$/],
+    ['plies-few', 'curved-head', { plies: 4 }, /^Set "Plies" back to 5$/],
+    ['panel-hold-small', 'access-panel', { lap: 9 }, /^Set "Lap on the surround" back to 15 mm$/],
+    ['parameter-above-limit', 'drawer', { grooveUp: 60 }, /^Set "Groove above the lower edge" to 40 mm$/],
     ['stop-without-cover', 'door-frame', { stop: 'cover', covers: 'near' }, /^Set /],
-    ['mid-rail-wanted', 'louvred-door', { height: 1400 }, /^Set mid rails to 1$/],
+    ['mid-rail-wanted', 'louvred-door', { height: 1400 }, /^Set "Mid rails" to 1$/],
     [
       'lock-meets-joint',
       'framed-door',
@@ -57,10 +57,15 @@ describe('a fix offered for a finding', () => {
       'lock-at-rebate',
       'framed-door',
       { width: 700, height: 900, stile: 70, lock: 'mortise-lock', leaf: 'first', meeting: 'rebate' },
-      /^Set where they meet to a gap/,
+      /^Set "Where they meet" to "A gap/,
     ],
-    ['springing-flat', 'curved-head', { jambLength: 800 }, /^Set head and jambs to /],
-    ['lining-too-narrow', 'door-frame', { corner: 'dowel', bulkheadMax: 18 }, /^Set joint of jamb and head /],
+    ['springing-flat', 'curved-head', { jambLength: 800 }, /^Set "Head and jambs" to /],
+    [
+      'lining-too-narrow',
+      'door-frame',
+      { corner: 'dowel', bulkheadMax: 18 },
+      /^Set "Joint of jamb and head" /,
+    ],
   ])('for %s clears it and brings nothing as bad', (code, kind, parameters, label) => {
     const project = withPiece(kind, parameters);
     const { finding, fix } = fixOf(project, code);
@@ -81,7 +86,7 @@ describe('a fix offered for a finding', () => {
 
   test('of a choice left to the eye shows the choice', () => {
     const { fix } = fixOf(curlew, 'frame-leans');
-    expect(fix).toMatchObject({ kind: 'ask', label: 'Choose what counts as upright', keys: ['datum'] });
+    expect(fix).toMatchObject({ kind: 'ask', label: 'Choose "What counts as upright"', keys: ['datum'] });
   });
 
   test('takes no thinner sheet for a tread of solid wood that the rack does not hold', () => {

@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { AccessPanelParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 
@@ -56,25 +56,11 @@ const buttons: readonly ParameterInfo[] = [
   }),
 ];
 
-const material = (
-  key: keyof AccessPanelParameters['materials'],
-  label: string,
-  kind: 'either' | 'solid',
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help: kind === 'solid' ? 'Hardwood.' : 'As the surround, grain running on.',
-  type: 'material',
-  group: 'Material',
-  materialKind: kind,
-  required: true,
-});
-
 /** What can be chosen for an access panel (joinery B14). */
 export const accessPanelParameters: readonly ParameterInfo[] = [
   ...hole,
   ...cleats,
   ...buttons,
-  material('panel', 'Panel', 'either'),
-  material('solid', 'Buttons and cleats', 'solid'),
+  materialRow('panel', 'Panel', 'either', { help: 'As the surround, grain running on.' }),
+  materialRow('solid', 'Buttons and cleats', 'solid', { help: 'Hardwood.' }),
 ];

@@ -1,18 +1,8 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { CabinetFrontParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 
 const { numberOf, choiceOf } = rowsFor<keyof CabinetFrontParameters>('joinery B6');
-
-const material = (key: 'frame' | 'fronts', label: string, kind: 'solid' | 'either'): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help: '',
-  type: 'material',
-  group: 'Material',
-  materialKind: kind,
-  required: true,
-});
 
 const whole = 'whole' as const;
 
@@ -135,6 +125,6 @@ export const cabinetFrontParameters: readonly ParameterInfo[] = [
   ...frame,
   ...heights,
   ...fronts,
-  material('frame', 'Frame', 'solid'),
-  material('fronts', 'Fronts', 'either'),
+  materialRow('frame', 'Frame', 'solid'),
+  materialRow('fronts', 'Fronts', 'either'),
 ];

@@ -1,5 +1,5 @@
 import { endOnFaceChoices } from '../joints/end-on-face.ts';
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { CarcaseParameters } from './types.ts';
 
@@ -119,25 +119,12 @@ const inside = [
   numberOf('Inside', 'ventDiameter', 'Vent diameter', { usual: 40, from: 15, to: 120 }),
 ];
 
-const material = (
-  key: 'panel' | 'shelf' | 'cleats',
-  label: string,
-  more: Pick<ParameterInfo, 'help'> & Partial<ParameterInfo>,
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  type: 'material',
-  group: 'Material',
-  materialKind: 'sheet',
-  ...more,
-});
-
 /** What can be chosen for a carcase (joinery B7). */
 export const carcaseParameters: readonly ParameterInfo[] = [
   ...size,
   ...hull,
   ...inside,
-  material('panel', 'Ends and rails', { help: '', required: true }),
-  material('shelf', 'Shelves', { help: 'Left out: as the ends.' }),
-  material('cleats', 'Cleats', { help: 'Left out: the first solid timber.', materialKind: 'solid' }),
+  materialRow('panel', 'Ends and rails', 'sheet'),
+  materialRow('shelf', 'Shelves', 'sheet', { help: 'Left out: as the ends.', required: false }),
+  materialRow('cleats', 'Cleats', 'solid', { help: 'Left out: the first solid timber.', required: false }),
 ];

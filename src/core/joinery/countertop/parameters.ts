@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { CountertopParameters } from './types.ts';
 
@@ -112,29 +112,15 @@ const edges = [
   } satisfies ParameterInfo,
 ];
 
-const material = (
-  key: 'top' | 'lipping' | 'doubler',
-  label: string,
-  more: Partial<ParameterInfo>,
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help: '',
-  type: 'material',
-  group: 'Material',
-  materialKind: 'sheet',
-  ...more,
-});
-
 /** What can be chosen for a countertop (joinery B9). */
 export const countertopParameters: readonly ParameterInfo[] = [
   ...outline,
   ...cutouts,
   ...edges,
-  material('top', 'Top', { required: true }),
-  material('lipping', 'Solid edges and fiddles', {
-    materialKind: 'solid',
+  materialRow('top', 'Top', 'sheet'),
+  materialRow('lipping', 'Solid edges and fiddles', 'solid', {
     help: 'Left out: the first solid timber.',
+    required: false,
   }),
-  material('doubler', 'Doublers', { help: 'Left out: as the top.' }),
+  materialRow('doubler', 'Doublers', 'sheet', { help: 'Left out: as the top.', required: false }),
 ];

@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { CurvedHeadParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 
@@ -81,28 +81,13 @@ const springings: readonly ParameterInfo[] = [
   }),
 ];
 
-const material = (
-  key: keyof CurvedHeadParameters['materials'],
-  label: string,
-  kind: 'sheet' | 'solid',
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help:
-    kind === 'solid'
-      ? 'Straight grain without knots, it bends and does not break.'
-      : 'Any sheet that is thick and flat.',
-  type: 'material',
-  group: 'Material',
-  materialKind: kind,
-  required: true,
-});
-
 /** What can be chosen for a curved head (joinery B17). */
 export const curvedHeadParameters: readonly ParameterInfo[] = [
   ...size,
   ...how,
   ...springings,
-  material('head', 'Head', 'solid'),
-  material('mould', 'Mould', 'sheet'),
+  materialRow('head', 'Head', 'solid', {
+    help: 'Straight grain without knots, it bends and does not break.',
+  }),
+  materialRow('mould', 'Mould', 'sheet', { help: 'Any sheet that is thick and flat.' }),
 ];

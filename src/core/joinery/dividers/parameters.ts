@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { DividersParameters } from './types.ts';
 
@@ -64,23 +64,6 @@ export const dividersParameters: readonly ParameterInfo[] = [
     ...{ key: 'strips', label: 'Strips round the base of each bin', type: 'yes-no', group: 'Bins', source },
     ...{ default: true, help: 'They hold it when the boat heels.' },
   },
-  {
-    ...{
-      key: 'materials.dividers',
-      label: 'Dividers',
-      help: '5 to 9 thick.',
-      type: 'material',
-      group: 'Material',
-    },
-    ...{ materialKind: 'sheet', required: true },
-  },
-  {
-    ...{
-      key: 'materials.strips',
-      label: 'Strips',
-      help: 'Left out: the first solid timber.',
-      type: 'material',
-    },
-    ...{ group: 'Material', materialKind: 'solid' },
-  },
+  materialRow('dividers', 'Dividers', 'sheet', { help: '5 to 9 thick.' }),
+  materialRow('strips', 'Strips', 'solid', { help: 'Left out: the first solid timber.', required: false }),
 ];

@@ -106,7 +106,11 @@ function flatCorner(
   }
 }
 
-/** Wood taken from a member that receives another: square to its own face up to 2 degrees off (joinery B1). */
+/**
+ * Wood taken from a member that receives another: square to its own face up to 2 degrees off (joinery B1). The joints of the
+ * library stand square and end square, while a frame out of square has every corner at an angle of its own: so its cuts are
+ * figures where two members cross, of which a square corner is one.
+ */
 function receive(member: Member, figure: readonly Point[], name: RecessName): Machining {
   const own = figure.map(member.laid.toPart);
   return skewOf(own) <= Math.tan((squareHousingDegrees * Math.PI) / 180)

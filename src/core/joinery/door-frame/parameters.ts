@@ -1,4 +1,5 @@
 import type { DoorFrameParameters, FrameCorner } from './types.ts';
+import { materialRow } from '../parameter-rows.ts';
 import type { AskedWhen, ParameterInfo } from '../piece-types.ts';
 
 type Ungrouped = Omit<ParameterInfo, 'group'>;
@@ -44,19 +45,6 @@ const yesNo = (key: keyof DoorFrameParameters, label: string, help = ''): Ungrou
   type: 'yes-no',
   default: false,
   source: 'joinery B1',
-});
-
-const material = (
-  key: 'frame' | 'covers' | 'infill',
-  label: string,
-  kind: 'solid' | 'either',
-): Ungrouped => ({
-  key: `materials.${key}`,
-  label,
-  help: key === 'covers' ? 'Left out: as the frame.' : '',
-  type: 'material',
-  materialKind: kind,
-  required: key === 'frame',
 });
 
 const corners: Readonly<Record<FrameCorner, string>> = {
@@ -188,11 +176,9 @@ const table: readonly ParameterInfo[] = [
   ...inGroup('Door and stop', doorAndStop),
   ...inGroup('Covers', covers),
   ...inGroup('Infill', infill),
-  ...inGroup('Material', [
-    material('frame', 'Frame', 'solid'),
-    material('covers', 'Covers', 'solid'),
-    material('infill', 'Infill panel', 'either'),
-  ]),
+  materialRow('frame', 'Frame', 'solid'),
+  materialRow('covers', 'Covers', 'solid', { help: 'Left out: as the frame.', required: false }),
+  materialRow('infill', 'Infill panel', 'either', { required: false }),
 ];
 
 /** What can be chosen for a door frame (joinery B1). */

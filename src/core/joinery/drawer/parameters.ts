@@ -1,24 +1,9 @@
 import { cellRows } from '../front-cell.ts';
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { DrawerCorner, DrawerParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 
 const { numberOf, choiceOf } = rowsFor<keyof DrawerParameters>('joinery B5');
-
-const material = (
-  key: keyof DrawerParameters['materials'],
-  label: string,
-  help: string,
-  kind: 'sheet' | 'solid' | 'either',
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help,
-  type: 'material',
-  group: 'Material',
-  materialKind: kind,
-  required: key === 'box' || key === 'bottom',
-});
 
 const corners: Readonly<Record<DrawerCorner, string>> = {
   box: 'Box joint',
@@ -163,8 +148,11 @@ export const drawerParameters: readonly ParameterInfo[] = [
     max: 20,
     source: 'joinery B5',
   },
-  material('box', 'Sides, box front, back', '', 'either'),
-  material('bottom', 'Bottom', 'Plywood: solid timber would swell the box apart.', 'sheet'),
-  material('front', 'False front', 'Left out: as the box.', 'either'),
-  material('runners', 'Runners, kickers, guides', 'Hard and straight; left out: as the box.', 'solid'),
+  materialRow('box', 'Sides, box front, back', 'either'),
+  materialRow('bottom', 'Bottom', 'sheet', { help: 'Plywood: solid timber would swell the box apart.' }),
+  materialRow('front', 'False front', 'either', { help: 'Left out: as the box.', required: false }),
+  materialRow('runners', 'Runners, kickers, guides', 'solid', {
+    help: 'Hard and straight; left out: as the box.',
+    required: false,
+  }),
 ];

@@ -1,6 +1,6 @@
 import { doorLeafRows, doorLockRows } from '../hung-door/lock-rows.ts';
 import { doorHingeRows, doorSizeRows, passageGaps } from '../hung-door/rows.ts';
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { FlatDoorParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 
@@ -85,20 +85,6 @@ const hardware: readonly ParameterInfo[] = doorHingeRows
   .filter(({ key }) => key !== 'bevelDegrees')
   .map((info) => (info.key === 'hingeLength' ? { ...info, default: 75 } : info));
 
-const material = (
-  key: keyof FlatDoorParameters['materials'],
-  label: string,
-  kind: 'sheet' | 'solid',
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help: kind === 'sheet' ? 'Both faces alike, or it warps.' : 'Also for blocks and battens.',
-  type: 'material',
-  group: 'Material',
-  materialKind: kind,
-  required: true,
-});
-
 /** What can be chosen for a flat door (joinery B2). */
 export const flatDoorParameters: readonly ParameterInfo[] = [
   ...doorSizeRows(passageGaps),
@@ -112,6 +98,6 @@ export const flatDoorParameters: readonly ParameterInfo[] = [
     help: 'Both come out of one strip of one sheet, side by side in order; the door that opens first says so.',
     when: { key: 'leaf', is: ['first'] },
   }),
-  material('core', 'Sheet', 'sheet'),
-  material('lipping', 'Lippings', 'solid'),
+  materialRow('core', 'Sheet', 'sheet', { help: 'Both faces alike, or it warps.' }),
+  materialRow('lipping', 'Lippings', 'solid', { help: 'Also for blocks and battens.' }),
 ];

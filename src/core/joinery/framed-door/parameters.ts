@@ -1,6 +1,6 @@
 import { doorLeafRows, doorLockRows } from '../hung-door/lock-rows.ts';
 import { doorHingeRows, doorSizeRows, lockerGaps } from '../hung-door/rows.ts';
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { FramedDoorParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 
@@ -84,23 +84,6 @@ const panel: readonly ParameterInfo[] = [
   },
 ];
 
-const material = (
-  key: keyof FramedDoorParameters['materials'],
-  label: string,
-  kind: 'solid' | 'either',
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help:
-    kind === 'solid'
-      ? 'All members of one thickness, from one setting.'
-      : 'A sheet of 6, or solid timber, raised.',
-  type: 'material',
-  group: 'Material',
-  materialKind: kind,
-  required: true,
-});
-
 /** What can be chosen for a framed door (joinery B3). */
 export const framedDoorParameters: readonly ParameterInfo[] = [
   ...doorSizeRows(lockerGaps),
@@ -110,6 +93,6 @@ export const framedDoorParameters: readonly ParameterInfo[] = [
   ...doorHingeRows,
   ...doorLockRows,
   ...doorLeafRows,
-  material('frame', 'Frame', 'solid'),
-  material('panel', 'Panel', 'either'),
+  materialRow('frame', 'Frame', 'solid', { help: 'All members of one thickness, from one setting.' }),
+  materialRow('panel', 'Panel', 'either', { help: 'A sheet of 6, or solid timber, raised.' }),
 ];

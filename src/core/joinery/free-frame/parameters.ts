@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { FreeFrameParameters } from './types.ts';
 
@@ -68,9 +68,5 @@ export const freeFrameParameters: readonly ParameterInfo[] = [
     to: 20,
     help: 'Left out: a third of the thickness, rounded to whole mm.',
   }),
-  {
-    ...{ key: 'materials.frame', label: 'Members', help: '', type: 'material', group: 'Material' },
-    materialKind: 'either',
-    required: true,
-  },
+  materialRow('frame', 'Members', 'either'),
 ];

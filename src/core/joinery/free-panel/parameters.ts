@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { FreePanelParameters } from './types.ts';
 
@@ -82,21 +82,9 @@ export const freePanelParameters: readonly ParameterInfo[] = [
   choiceOf('Panel', 'fixed', 'Held by', {
     choices: { screwed: 'Screws', glued: 'Glue', loose: 'Nothing, it lifts out' },
   }),
-  {
-    key: 'materials.panel',
-    label: 'Panel',
-    help: '',
-    type: 'material',
-    group: 'Material',
-    materialKind: 'either',
-    required: true,
-  },
-  {
-    key: 'materials.lipping',
-    label: 'Solid edges',
+  materialRow('panel', 'Panel', 'either'),
+  materialRow('lipping', 'Solid edges', 'solid', {
     help: 'Left out: the first solid timber.',
-    type: 'material',
-    group: 'Material',
-    materialKind: 'solid',
-  },
+    required: false,
+  }),
 ];

@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { HatchSurroundParameters } from './types.ts';
 
@@ -67,14 +67,6 @@ export const hatchSurroundParameters: readonly ParameterInfo[] = [
     choices: { solid: 'Boards, and bent corners of thin plies', none: 'None' },
   }),
   numberOf('Lining', 'liningThickness', 'Thickness of the lining', { usual: 9, from: 4, to: 20 }),
-  {
-    ...{ key: 'materials.ring', label: 'Ring', help: '', type: 'material', group: 'Material' },
-    materialKind: 'either',
-    required: true,
-  },
-  {
-    ...{ key: 'materials.lining', label: 'Lining', help: 'Left out: as the ring.', type: 'material' },
-    group: 'Material',
-    materialKind: 'either',
-  },
+  materialRow('ring', 'Ring', 'either'),
+  materialRow('lining', 'Lining', 'either', { help: 'Left out: as the ring.', required: false }),
 ];

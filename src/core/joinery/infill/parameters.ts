@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { InfillParameters } from './types.ts';
 
@@ -39,15 +39,5 @@ export const infillParameters: readonly ParameterInfo[] = [
     type: 'number',
     help: 'Degrees, 5 to 10: only the show edge touches.',
   }),
-  {
-    ...{
-      key: 'materials.filler',
-      label: 'Filler',
-      help: 'Grain upright.',
-      type: 'material',
-      group: 'Material',
-    },
-    materialKind: 'either',
-    required: true,
-  },
+  materialRow('filler', 'Filler', 'either', { help: 'Grain upright.' }),
 ];

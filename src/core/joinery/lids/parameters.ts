@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { LidsParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 
@@ -55,28 +55,11 @@ const holes: readonly ParameterInfo[] = [
   numberOf('Holes', 'ventPitch', 'Vent holes apart', { usual: 100, from: 60, to: 200 }),
 ];
 
-const material = (
-  key: keyof LidsParameters['materials'],
-  label: string,
-  kind: 'sheet' | 'solid',
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help:
-    kind === 'sheet'
-      ? '12 up to a span of 600; face grain from cleat to cleat.'
-      : 'Also for bearers and their blocks.',
-  type: 'material',
-  group: 'Material',
-  materialKind: kind,
-  required: true,
-});
-
 /** What can be chosen for lids (joinery B10). */
 export const lidsParameters: readonly ParameterInfo[] = [
   ...sizes,
   ...under,
   ...holes,
-  material('lids', 'Lids', 'sheet'),
-  material('cleats', 'Cleats', 'solid'),
+  materialRow('lids', 'Lids', 'sheet', { help: '12 up to a span of 600; face grain from cleat to cleat.' }),
+  materialRow('cleats', 'Cleats', 'solid', { help: 'Also for bearers and their blocks.' }),
 ];

@@ -1,6 +1,6 @@
 import { doorLeafRows, doorLockRows } from '../hung-door/lock-rows.ts';
 import { doorHingeRows, doorSizeRows, lockerGaps } from '../hung-door/rows.ts';
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { LouvredDoorParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 
@@ -67,19 +67,6 @@ const slats: readonly ParameterInfo[] = [
   numberOf('Slats', 'housing', 'Housing, depth', { usual: 6, from: 5, to: 8 }),
 ];
 
-const material = (key: keyof LouvredDoorParameters['materials'], label: string): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help:
-    key === 'frame'
-      ? 'All members of one thickness, from one setting.'
-      : 'Straight grain; all ripped at one setting.',
-  type: 'material',
-  group: 'Material',
-  materialKind: 'solid',
-  required: true,
-});
-
 /** What can be chosen for a louvred door (joinery B4). */
 export const louvredDoorParameters: readonly ParameterInfo[] = [
   ...doorSizeRows(lockerGaps),
@@ -88,6 +75,6 @@ export const louvredDoorParameters: readonly ParameterInfo[] = [
   ...doorHingeRows,
   ...doorLockRows,
   ...doorLeafRows,
-  material('frame', 'Frame'),
-  material('slats', 'Slats'),
+  materialRow('frame', 'Frame', 'solid', { help: 'All members of one thickness, from one setting.' }),
+  materialRow('slats', 'Slats', 'solid', { help: 'Straight grain; all ripped at one setting.' }),
 ];

@@ -2,7 +2,7 @@ import { cabinetFrontParameters } from '../cabinet-front/parameters.ts';
 import { carcaseParameters } from '../carcase/parameters.ts';
 import { countertopParameters } from '../countertop/parameters.ts';
 import { drawerParameters } from '../drawer/parameters.ts';
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { RunParameters } from './types.ts';
 
@@ -35,20 +35,6 @@ const yes = (key: 'doorShelf' | 'top', label: string, help: string): ParameterIn
   group: 'Inside',
   default: true,
   source,
-});
-
-const material = (
-  key: keyof RunParameters['materials'],
-  label: string,
-  materialKind: 'sheet' | 'solid' | 'either',
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help: '',
-  type: 'material',
-  group: 'Material',
-  materialKind,
-  ...(key !== 'top' && { required: true }),
 });
 
 const grid: readonly (keyof RunParameters)[] = [
@@ -123,10 +109,10 @@ export const runParameters: readonly ParameterInfo[] = [
     'cutoutRadius',
     'bodyDepth',
   ]),
-  material('frame', 'Face frame, lippings, runners', 'solid'),
-  material('fronts', 'Doors and drawer fronts', 'sheet'),
-  material('panel', 'Ends and shelves', 'sheet'),
-  material('box', 'Drawer boxes', 'either'),
-  material('bottom', 'Drawer bottoms', 'sheet'),
-  material('top', 'Top', 'sheet'),
+  materialRow('frame', 'Face frame, lippings, runners', 'solid'),
+  materialRow('fronts', 'Doors and drawer fronts', 'sheet'),
+  materialRow('panel', 'Ends and shelves', 'sheet'),
+  materialRow('box', 'Drawer boxes', 'either'),
+  materialRow('bottom', 'Drawer bottoms', 'sheet'),
+  materialRow('top', 'Top', 'sheet', { required: false }),
 ];

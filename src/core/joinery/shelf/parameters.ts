@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { ShelfParameters } from './types.ts';
 
@@ -86,27 +86,13 @@ const held = [
   numberOf('Held', 'cleat', 'Cleats, square', { usual: 20, from: 12, to: 40 }),
 ];
 
-const material = (
-  key: 'shelf' | 'fiddle' | 'cleats',
-  label: string,
-  more: Partial<ParameterInfo>,
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help: 'Left out: the first solid timber.',
-  type: 'material',
-  group: 'Material',
-  materialKind: 'solid',
-  ...more,
-});
-
 /** What can be chosen for a shelf (joinery B8). */
 export const shelfParameters: readonly ParameterInfo[] = [
   ...size,
   ...fiddle,
   ...use,
   ...held,
-  material('shelf', 'Shelf', { help: '', materialKind: 'either', required: true }),
-  material('fiddle', 'Fiddle', {}),
-  material('cleats', 'Cleats', {}),
+  materialRow('shelf', 'Shelf', 'either'),
+  materialRow('fiddle', 'Fiddle', 'solid', { help: 'Left out: the first solid timber.', required: false }),
+  materialRow('cleats', 'Cleats', 'solid', { help: 'Left out: the first solid timber.', required: false }),
 ];

@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { SlatLiningParameters } from './types.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 
@@ -50,25 +50,11 @@ const cleats: readonly ParameterInfo[] = [
   }),
 ];
 
-const material = (
-  key: keyof SlatLiningParameters['materials'],
-  label: string,
-  help: string,
-): ParameterInfo => ({
-  key: `materials.${key}`,
-  label,
-  help,
-  type: 'material',
-  group: 'Material',
-  materialKind: 'solid',
-  required: true,
-});
-
 /** What can be chosen for a slatted lining (joinery B4). */
 export const slatLiningParameters: readonly ParameterInfo[] = [
   ...sizes,
   ...slats,
   ...cleats,
-  material('slats', 'Slats', 'Straight grain along the slat.'),
-  material('cleats', 'Cleats', 'Not seen.'),
+  materialRow('slats', 'Slats', 'solid', { help: 'Straight grain along the slat.' }),
+  materialRow('cleats', 'Cleats', 'solid', { help: 'Not seen.' }),
 ];

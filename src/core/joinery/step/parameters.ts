@@ -1,5 +1,5 @@
 import { endOnFaceChoices } from '../joints/end-on-face.ts';
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { StepParameters } from './types.ts';
 
@@ -62,17 +62,6 @@ export const stepParameters: readonly ParameterInfo[] = [
     choices: { ...endOnFaceChoices, rebate: 'Risers in rebates, treads housed' },
     help: 'The top tread of a box lies on its sides, glued and screwed.',
   }),
-  {
-    ...{
-      key: 'materials.sides',
-      label: 'Sides, risers and kick',
-      help: 'Plywood for a box.',
-      type: 'material',
-    },
-    ...{ group: 'Material', materialKind: 'either', required: true },
-  },
-  {
-    ...{ key: 'materials.treads', label: 'Treads', help: '', type: 'material', group: 'Material' },
-    ...{ materialKind: 'either', required: true },
-  },
+  materialRow('sides', 'Sides, risers and kick', 'either', { help: 'Plywood for a box.' }),
+  materialRow('treads', 'Treads', 'either'),
 ];

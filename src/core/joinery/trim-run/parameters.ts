@@ -1,4 +1,4 @@
-import { rowsFor } from '../parameter-rows.ts';
+import { materialRow, rowsFor } from '../parameter-rows.ts';
 import type { ParameterInfo } from '../piece-types.ts';
 import type { TrimRunParameters } from './types.ts';
 
@@ -56,8 +56,5 @@ export const trimRunParameters: readonly ParameterInfo[] = [
   }),
   numberOf('Corners', 'postRadius', 'Radius of the post', { usual: 25, from: 10, to: 100 }),
   numberOf('Trim', 'stick', 'Longest stick', { usual: 2400, from: 300, to: 6000 }),
-  {
-    ...{ key: 'materials.trim', label: 'Trim', help: '', type: 'material', group: 'Material' },
-    ...{ materialKind: 'either', required: true },
-  },
+  materialRow('trim', 'Trim', 'either'),
 ];

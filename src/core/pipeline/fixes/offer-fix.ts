@@ -116,7 +116,7 @@ function askFor({ finding, piece }: Ailing): Fix | null {
   );
   if (infos.length === 0) return null;
   const verb = infos.every(({ type }) => type === 'choice') ? 'Choose' : 'Enter';
-  const label = `${verb} ${infos.map((info) => lower(info.label)).join(', ')}`;
+  const label = `${verb} ${infos.map(({ label }) => quote(label)).join(' and ')}`;
   return { kind: 'ask', label, piece: piece.id, keys: infos.map(({ key }) => key) };
 }
 
@@ -130,7 +130,7 @@ function wordChange(change: Change, { piece, project }: Ailing): string {
 }
 
 function wordOne(info: ParameterInfo, value: ParameterValue | null, project: Project): string {
-  const name = lower(info.label);
+  const name = quote(info.label);
   if (value === null)
     return info.default === undefined
       ? `Leave out ${name}`
@@ -143,7 +143,7 @@ function showValue(info: ParameterInfo, value: unknown, project: Project): strin
   if (info.type === 'material') return project.materials.find(({ id }) => id === text)?.name ?? text;
   if (info.type === 'piece') return nameOf(project.pieces.find(({ id }) => id === text)) ?? text;
   const choice = info.choices?.find((each) => each.value === text);
-  if (choice) return lower(choice.label);
+  if (choice) return quote(choice.label);
   if (typeof value === 'boolean') return value ? 'yes' : 'no';
   if (typeof value === 'number' && info.type === 'length')
     return formatLength(value, {
@@ -158,6 +158,7 @@ function nameOf(piece: Piece | undefined): string | undefined {
   return piece && `${piece.letter} ${piece.name}`;
 }
 
-function lower(label: string): string {
-  return label.charAt(0).toLowerCase() + label.slice(1);
+/** As the field or its choice is labelled: many labels are no nouns. */
+function quote(label: string): string {
+  return `"${label}"`;
 }
