@@ -164,7 +164,7 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
     withApp({ path: '/saw/' }, async ({ page }) => {
       await page.getByRole('button', { name: 'Why this much?' }).click();
       await page.getByRole('heading', { name: 'Why it takes this much' }).waitFor({ timeout: 60_000 });
-      expect(await page.getByText(/The plan takes a cost of/).count()).toBe(1);
+      expect(await page.getByText(/The plan takes stock for/).count()).toBe(1);
     }));
 
   test('a browser that keeps nothing is told so, and work goes on', async () => {

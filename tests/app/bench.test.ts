@@ -79,6 +79,21 @@ describe.skipIf(!hasBrowser())('the bench in a browser', () => {
       expect(await page.locator('main li.stop').count()).toBe(0);
     }));
 
+  test('a group of sizes stays open while one in it is changed, and asks for what the choice calls for', () =>
+    withApp({ path: '/bench/#C' }, async ({ page }) => {
+      await page.getByRole('button', { name: 'Add a piece' }).click();
+      await page
+        .getByRole('dialog')
+        .getByRole('button', { name: /^Flat door/ })
+        .click();
+      await page.locator('summary', { hasText: /^Lock/ }).click();
+      expect(await page.getByLabel('Backset').count()).toBe(0);
+      await page.getByLabel('Held shut by').selectOption('rim-lock');
+      await page.getByText('Lock, 1 changed').waitFor();
+      await page.getByLabel('Backset').waitFor();
+      expect(await page.getByLabel('Held shut by').isVisible()).toBe(true);
+    }));
+
   test('a finding with one remedy bears it as a key, and goes when it is pressed', () =>
     withApp({ path: '/bench/#C' }, async ({ page }) => {
       await page.locator('summary', { hasText: /^Box/ }).click();

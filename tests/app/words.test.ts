@@ -9,6 +9,7 @@ import { faultOfPlace, firstPlace } from '#app/rack/keep-out.ts';
 import { closeness, pieceWords, verdictWords } from '#app/saw/words.ts';
 import { countChanges } from '#app/bench/changes.ts';
 import { kindGroups, lacksShape } from '#app/bench/kind-groups.ts';
+import { nothingFits } from '#app/bench/parameters.ts';
 import { pieceKinds } from '#core/joinery';
 import type { PartChange } from '#core/pipeline';
 import { newProject } from '#core/project';
@@ -141,6 +142,14 @@ test('every kind of piece is offered once, and only a frame waits for its openin
   const offered = kindGroups.flatMap(({ kinds }) => kinds);
   expect([...offered].sort()).toEqual([...pieceKinds].sort());
   expect(offered.filter((kind) => lacksShape(kind, newProject('Boat')))).toEqual(['door-frame']);
+});
+
+test('what the rack lacks for a piece is named with what it is for', () => {
+  expect(nothingFits('flat-door', []).message).toBe(
+    'Flat door: the rack has nothing yet to make it of. It wants solid timber (Lippings) and a sheet (Sheet).',
+  );
+  const oak = { id: 'oak', kind: 'solid', name: 'Oak', state: 'sawn' } as const;
+  expect(nothingFits('flat-door', [oak]).message).toContain('It wants a sheet (Sheet).');
 });
 
 test('the parts that a step changed are counted by piece, a new piece not at all', () => {

@@ -37,7 +37,7 @@ export function depthTask(
   return {
     id: ordinateId(section.id, height),
     words: `${section.name}: hull at height ${level}`,
-    where: `${level} mm up at the station ${section.name}: from the plane of the fronts square back to the bare hull.`,
+    where: `${level} mm up: from the plane of the fronts, square back to the bare hull.`,
     unit: 'mm',
     isSigned: true,
     place: null,

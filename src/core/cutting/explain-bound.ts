@@ -47,10 +47,10 @@ function tellReasons(model: Model, plan: CuttingPlan): readonly string[] {
   return [...all.map(({ words }) => words), ...tellGap(model, plan)];
 }
 
-/** An amount of cost as a count of sheets where all cost the same, else as money. */
+/** An amount of cost as a count of sheets where all cost the same, else as stock for that much money. */
 function sayCost(model: Model, cost: number): string {
   const price = onePrice(model);
-  if (price === null) return `a cost of ${say(cost)}`;
+  if (price === null) return `stock for ${say(cost)}`;
   const count = Math.round((cost / price) * 100) / 100;
   const [one, many] = model.style === 'length' ? ['length', 'lengths'] : ['sheet', 'sheets'];
   return `${count} ${count === 1 ? one : many}`;
@@ -68,15 +68,16 @@ function areaReason(model: Model): Reason {
   const need = sayAmount(model, total);
   const give = sayAmount(model, largest);
   const share = Math.round((total / largest) * 100) / 100;
-  const [stock, times] = model.bins.length === 1 ? ['one', share] : ['the largest', share];
-  const words = `The parts with a kerf each take ${need}; ${stock} gives ${give} inside its trims, ${times} times as much is needed: no fewer than ${sayCost(model, cost)}.`;
+  const one = model.style === 'length' ? 'length' : 'sheet';
+  const stock = model.bins.length === 1 ? `one ${one}` : `the largest ${one}`;
+  const words = `With a kerf each, the parts take ${need}; ${stock} gives ${give} inside its trims. The parts take ${share} times that: it wants at least ${sayCost(model, cost)}.`;
   return { cost, words };
 }
 
 function sayAmount(model: Model, units: number): string {
   return model.style === 'length'
     ? `${toMm(model, units)} mm`
-    : `${(Math.round(units * model.unit ** 2) / 1e6).toFixed(2)} m2`;
+    : `${(Math.round(units * model.unit ** 2) / 1e6).toFixed(2)} m²`;
 }
 
 function exclusionReason(model: Model): Reason | null {
@@ -100,7 +101,7 @@ function sizeOf(model: Model, kind: Kind): string {
 
 function programReason(model: Model, bound: number, simple: number): Reason {
   const beyond = simple > 0 ? `; area and single parts alone would allow ${sayCost(model, simple)}` : '';
-  const words = `Whatever patterns are mixed, at least ${sayCost(model, bound)} are needed: what the sizes leave over beside each other costs more than the area shows${beyond}.`;
+  const words = `Whatever patterns are mixed, it wants at least ${sayCost(model, bound)}: what the sizes leave over beside each other costs more than the area shows${beyond}.`;
   return { cost: bound, words };
 }
 

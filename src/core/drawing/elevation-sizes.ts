@@ -53,9 +53,14 @@ export function drawSizes(request: SizesRequest): {
       ),
       ...beside.flatMap((row) => drawChain(corner, { x: 0, y: 1 }, row.spans, row)),
     ],
-    depth: Math.max(...below.map((row) => row.offset)),
+    depth: Math.max(
+      ...below.map((row) => row.offset + Math.max(0, reachOfChain(row.spans, row.height) - clearBelow)),
+    ),
   };
 }
+
+/** Text led out below the lowest line may come so near to what is written under the work, mm of paper. */
+const clearBelow = 5;
 
 interface Row {
   readonly spans: readonly ChainSpan[];

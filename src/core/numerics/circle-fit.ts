@@ -69,8 +69,8 @@ function meanOf(points: readonly Point[]): Point {
   return { x: mean((p) => p.x), y: mean((p) => p.y) };
 }
 
-/** x² + y² = 2 a x + 2 b y + c by least squares, counted from the middle of the points. */
-function fitAlgebraic(points: readonly Point[]): Circle | null {
+/** Where a fit begins: x² + y² = 2 a x + 2 b y + c by least squares, from the middle of the points; null as above (Kåsa). */
+export function fitAlgebraic(points: readonly Point[]): Circle | null {
   if (points.length < 3) return null;
   const centre = meanOf(points);
   const near = points.map((p) => ({ x: p.x - centre.x, y: p.y - centre.y }));

@@ -44,8 +44,8 @@ function describeNumber(plan: VisitPlan): string {
   if (plan.visits.length === 0) return 'Nothing is left to do.';
   const number = countWords(plan.visits.length, 'visit');
   return plan.proven
-    ? `${number}; fewer cannot do, as the work depends on itself.`
-    : `${number}; whether fewer can do is not proven.`;
+    ? `${number}; with fewer it cannot be done, as one task waits for another.`
+    : `${number}; whether fewer would do is not proven.`;
 }
 
 function describeTask(tasks: readonly Task[], id: string): readonly string[] {

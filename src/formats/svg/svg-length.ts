@@ -1,6 +1,7 @@
 const perUnit: Readonly<Record<string, number>> = {
   mm: 1,
   cm: 10,
+  q: 0.25,
   in: 25.4,
   pt: 25.4 / 72,
   pc: 25.4 / 6,
@@ -12,7 +13,7 @@ const perUnit: Readonly<Record<string, number>> = {
 export function readLength(
   text: string,
 ): { readonly millimetres: number; readonly perUnit: number; readonly isReal: boolean } | null {
-  const match = /^\s*([+-]?[\d.]+(?:e[+-]?\d+)?)\s*(mm|cm|in|pt|pc|px|)\s*$/i.exec(text);
+  const match = /^\s*([+-]?[\d.]+(?:e[+-]?\d+)?)\s*(mm|cm|q|in|pt|pc|px|)\s*$/i.exec(text);
   const value = Number(match?.[1]);
   const unit = (match?.[2] ?? '?').toLowerCase();
   const factor = perUnit[unit];

@@ -40,7 +40,7 @@ test('the area is given with its numbers: parts of 2.55 sheets need three', () =
   });
   // 17 x 0.15 m2 = 2.55 m2
   expect(reasons.join(' ')).toContain(
-    'take 2.55 m2; one gives 1.00 m2 inside its trims, 2.55 times as much is needed: no fewer than 3 sheets',
+    'take 2.55 m²; one sheet gives 1.00 m² inside its trims. The parts take 2.55 times that: it wants at least 3 sheets.',
   );
 });
 

@@ -53,6 +53,16 @@ describe('sizes on an elevation', () => {
     },
   );
 
+  test('the size of a narrow piece, led out below it, stands clear of the words beneath', () => {
+    const piece = newPiece('infill', { id: 'q', letter: 'Q', name: 'Infill', materials });
+    const built = buildPiece(piece, { shape: null, materials, settings: defaultSettings });
+    const texts = textsOf(drawElevation(built, { width: 180 }));
+    const words = texts.find(({ text }) => text.startsWith('Seen'));
+    const size = texts.find(({ text }) => text === '20');
+    if (!words || !size) throw new Error('nothing is written');
+    expect(boxOfMark(words).maxY).toBeLessThan(boxOfMark(size).minY);
+  });
+
   test('overall, clear, front and member sizes each lead to their own step', () => {
     const links = new Set(drawElevation(inset, { width: 180 }).marks.flatMap((mark) => mark.link ?? []));
     for (const name of ['W', 'H', 'wo', 'h1', 'front_w', 'f1', 'ws', 'wt', 'wb', 'g'])

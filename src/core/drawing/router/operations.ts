@@ -196,6 +196,6 @@ export function listUnreachable(part: Part): readonly Problem[] {
     code: 'router-other-side',
     about: part.id,
     message: `Not in the router files of ${part.id}: ${text}.`,
-    remedy: 'Work it by hand, saw or an own setting up after routing.',
+    remedy: 'Work it by hand or on the saw, or set it up by itself after routing.',
   }));
 }
