@@ -1,4 +1,4 @@
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { cpus, loadavg } from 'node:os';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
@@ -8,6 +8,7 @@ import { clockOf, cutTogether } from '#solver/threads';
 import { main as runFit } from './fit.ts';
 import { makeKnownJob } from './known-jobs.ts';
 import { main as runMetamorphic } from './metamorphic.ts';
+import { plotGrowth } from './plot-growth.ts';
 import { main as runShapes } from './shapes.ts';
 import { makeLargeJob, makeWorkshopJob } from './workshop-jobs.ts';
 
@@ -46,7 +47,7 @@ const files: Readonly<Record<string, readonly string[]>> = {
 };
 
 const usage =
-  'bench sheets|boards|workshop|large|known [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench metamorphic [--instances DIR] [--file NAME] [--every N] [--work N]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
+  'bench sheets|boards|workshop|large|known [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--workers 1|2] [--cpu] [--plot FILE.svg]\n   or: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench metamorphic [--instances DIR] [--file NAME] [--every N] [--work N]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
 
 /** Runs the bench and prints its table; the exit code is 1 when a plan or a bound is wrong, 2 for wrong use. */
 export async function main(argv: readonly string[]): Promise<number> {
@@ -64,6 +65,7 @@ export async function main(argv: readonly string[]): Promise<number> {
       seed: { type: 'string', default: '1' },
       workers: { type: 'string', default: '2' },
       cpu: { type: 'boolean', default: false },
+      plot: { type: 'string' },
     },
   });
   const set = positionals[0] ?? '';
@@ -80,6 +82,7 @@ export async function main(argv: readonly string[]): Promise<number> {
     ...{ seconds: Number(values.seconds), seed: Number(values.seed), every: Number(values.every) },
     workers: values.workers === '1' ? 1 : 2,
     clock: values.cpu ? 'processor' : 'wall',
+    plot: values.plot ?? null,
   };
   console.log(describeRun(run, instances.length));
   return runAll(sample, run);
@@ -120,6 +123,8 @@ interface Run {
   readonly workers: 1 | 2;
   /** `processor`: what each thread has computed, on a machine that others use too. */
   readonly clock: 'wall' | 'processor';
+  /** Where a drawing of the growth goes. */
+  readonly plot: string | null;
 }
 
 function describeRun({ seconds, seed, every, workers, clock }: Run, all: number): string {
@@ -148,7 +153,14 @@ async function runAll(instances: readonly Instance[], run: Run): Promise<number>
     console.log(writeLine(line));
   }
   console.log(summarise(lines));
+  console.log(`memory at the most ${Math.round(process.resourceUsage().maxRSS / 1024)} MB`);
+  if (run.plot) writeFileSync(run.plot, plotGrowth(lines.map(growthOf)));
   return lines.some((line) => line.faults.length > 0) ? 1 : 0;
+}
+
+function growthOf({ plan, firstPlan }: Line) {
+  const parts = plan.layouts.reduce((sum, layout) => sum + layout.placed.length * layout.times, 0);
+  return { parts, firstPlan, ratio: plan.cost / (plan.bound ?? plan.cost) };
 }
 
 function judge(instance: Instance, plan: CuttingPlan, times: { seconds: number; firstPlan: number }): Line {

@@ -11,6 +11,7 @@ export const framedDoorKind: KindOfPiece<'framed-door'> = {
       'Stiles run the full height, rails between them; a panel of ply or solid timber sits loose in a groove. Mid rails and a mid stile divide large doors.',
       'Corners: mortise and tenon for anything over a quarter of a square metre, a tongue in the groove or a scribed moulding for light doors, bridle, half-lap, loose tenon or dowels where those are what you can cut.',
       'A solid panel needs room to swell: the gap is worked out from the timber and its moisture. Finish the panel before gluing the frame, and never glue it in.',
+      'A latch, lock or turn button is chosen under Lock; its strike comes into the jamb of the frame. Of two doors make the first, then another in the same frame: it becomes the second by itself.',
     ],
   },
   parameters: framedDoorParameters,
