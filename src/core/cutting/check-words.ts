@@ -18,7 +18,7 @@ export function say(value: number): string {
 }
 
 export function sayRectangle(r: Rectangle): string {
-  return `${say(r.length)} x ${say(r.width)} at (${say(r.x)}, ${say(r.y)})`;
+  return `${say(r.length)} × ${say(r.width)} at (${say(r.x)}, ${say(r.y)})`;
 }
 
 /** The stock inside its trims. In one dimension y is 0 and the width nothing. */

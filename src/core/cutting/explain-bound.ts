@@ -85,7 +85,7 @@ function exclusionReason(model: Model): Reason | null {
   const count = chosen.reduce((sum, each) => sum + each.count, 0);
   if (count < 2) return null;
   const cheapest = Math.min(...model.bins.map((bin) => bin.cost));
-  const names = chosen.slice(0, 6).map(({ kind, count: n }) => `${n} x ${kind.id} (${sizeOf(model, kind)})`);
+  const names = chosen.slice(0, 6).map(({ kind, count: n }) => `${n} × ${kind.id} (${sizeOf(model, kind)})`);
   const more = chosen.length > 6 ? ' and others' : '';
   const cost = count * cheapest;
   const words = `No two of these ${count} parts go on one piece of stock, however they lie: ${names.join(', ')}${more}. They alone need ${sayCost(model, cost)}.`;
@@ -96,7 +96,7 @@ function sizeOf(model: Model, kind: Kind): string {
   const length = toMm(model, kind.length - model.kerfX);
   return model.style === 'length'
     ? `${length} mm`
-    : `${length} x ${toMm(model, kind.width - model.kerfY)} mm`;
+    : `${length} × ${toMm(model, kind.width - model.kerfY)} mm`;
 }
 
 function programReason(model: Model, bound: number, simple: number): Reason {

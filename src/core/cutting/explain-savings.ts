@@ -136,7 +136,7 @@ function stockTrials(job: CuttingJob): readonly Trial[] {
     if (known || share < 0.5 || share > 2) return [];
     const cost = Number((rate * length * (width ?? 1)).toFixed(2));
     const size = width === undefined ? { length } : { length, width };
-    const id = [length, width].filter((side) => side !== undefined).join(' x ');
+    const id = [length, width].filter((side) => side !== undefined).join(' × ');
     // those without a price keep the one that the job's other stock gives them
     const stock = job.stock.map((each, i) => ({ ...each, cost: costs[i] ?? 0 }));
     const words = `With stock of ${id} mm as well, at ${say(cost)} each`;

@@ -53,7 +53,7 @@ function sizeOf(model: Model, size: { readonly length: number; readonly width: n
   const length = toMm(model, size.length - model.kerfX);
   return model.style === 'length'
     ? `${length} mm`
-    : `${length} x ${toMm(model, size.width - model.kerfY)} mm`;
+    : `${length} × ${toMm(model, size.width - model.kerfY)} mm`;
 }
 
 function tellTooLarge(model: Model, kind: Kind, count: number): Problem {

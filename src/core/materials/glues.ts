@@ -24,7 +24,7 @@ export const glues: readonly Glue[] = [
   {
     kind: 'pva',
     name: 'PVA wood glue, D3',
-    pack: 'White glue, waterproof, small bottle',
+    pack: 'White glue (D3, water-resistant), small bottle',
     water: 'splash',
     openMinutes: [8, 10],
     pressure: 1.2,

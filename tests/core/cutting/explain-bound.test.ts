@@ -28,7 +28,7 @@ test('long parts of which no two lie side by side need a sheet each, and the sto
     ],
   });
   expect(reasons[0]).toBe(
-    'No two of these 3 parts go on one piece of stock, however they lie: 3 x side (2300 x 650 mm). They alone need 3 sheets.',
+    'No two of these 3 parts go on one piece of stock, however they lie: 3 × side (2300 × 650 mm). They alone need 3 sheets.',
   );
   expect(reasons.at(-1)).toBe('The plan takes 3 sheets: none can take less.');
 });
@@ -82,7 +82,7 @@ test('four parts 1250 long come out of one sheet of 2500 x 1250 and of two of 24
   const other = savings.find(({ change }) => change === 'stock');
   // 60 x 2500 x 1250 / (2440 x 1220) = 62.99
   expect(other).toMatchObject({ cost: 62.99, saves: 57.01 });
-  expect(other?.message).toContain('With stock of 2500 x 1250 mm as well, at 62.99 each');
+  expect(other?.message).toContain('With stock of 2500 × 1250 mm as well, at 62.99 each');
 });
 
 test('a saving can be planned as it is told', () => {
@@ -161,7 +161,7 @@ test('one dimension speaks of lengths', () => {
     stock: [{ id: 'batten', length: 2400, cost: 4 }],
     parts: [{ id: 'post', length: 1200, count: 4 }],
   });
-  expect(reasons[0]).toContain('4 x post (1200 mm). They alone need 4 lengths.');
+  expect(reasons[0]).toContain('4 × post (1200 mm). They alone need 4 lengths.');
   expect(changesOf(savings)).toEqual([['shorter', 8]]);
 });
 

@@ -91,8 +91,8 @@ describe('what cannot be', () => {
     expect(plan).toMatchObject({ bound: null, proven: false, unplaced: [{ id: 'B1', count: 1 }] });
     const [finding] = plan.findings;
     expect(finding).toMatchObject({ severity: 'stop', about: 'B1' });
-    expect(finding?.message).toContain('2600 x 200');
-    expect(finding?.message).toContain('2430 x 1210');
+    expect(finding?.message).toContain('2600 × 200');
+    expect(finding?.message).toContain('2430 × 1210');
     expect(plan.layouts[0]?.placed).toHaveLength(2);
   });
 

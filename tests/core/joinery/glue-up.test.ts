@@ -254,7 +254,7 @@ describe('the glue of a panel', () => {
   const step = (built: ReturnType<typeof filler>) =>
     built.steps.find(({ id }) => id === 'glue-up')?.text ?? '';
   test('is bought and named where nothing else of the piece is glued', () => {
-    expect(items(filler())).toContain('White glue, waterproof, small bottle');
+    expect(items(filler())).toContain('White glue (D3, water-resistant), small bottle');
     // the shorter of its open times (joinery F7)
     expect(step(filler())).toContain('Glue: PVA wood glue, D3, closed within 8 minutes.');
   });

@@ -177,7 +177,7 @@ describe('the glue', () => {
     const parameters = { totalRise: 1180, materials: { sides: 'ply18', treads: 'ply18' } };
     const items = (built: BuiltPiece) => built.fixings.map(({ item }) => item);
     expect(items(buildKind('step', parameters, { settings }))).toContain(
-      'White glue, waterproof, small bottle',
+      'White glue (D3, water-resistant), small bottle',
     );
     const own = buildKind('step', { ...parameters, glue: 'epoxy' }, { settings });
     expect(items(own)).toContain('Epoxy glue, small pack');

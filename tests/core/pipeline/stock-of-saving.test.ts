@@ -7,10 +7,10 @@ import { drawerProject } from '../../cli/sample-projects.ts';
 const project = drawerProject();
 const group = understandProject(project).groups.find(({ form }) => form === 'sheet');
 if (!group) throw new Error('no sheets');
-const wider = { id: '2500 x 1250', length: 2500, width: 1250, cost: 91.5 };
+const wider = { id: '2500 × 1250', length: 2500, width: 1250, cost: 91.5 };
 const saving: Saving = {
   change: 'stock',
-  message: 'With stock of 2500 x 1250 mm as well',
+  message: 'With stock of 2500 × 1250 mm as well',
   job: { ...group.job, stock: [...group.job.stock, wider] },
   cost: 91.5,
   saves: 10,

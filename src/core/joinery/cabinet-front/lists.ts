@@ -94,7 +94,12 @@ export function frontFixings(layout: FrontLayout, cells: readonly FrontCell[]): 
       use: 'drawer fronts, from inside',
       source: 'joinery B5',
     },
-    { item: 'White glue, waterproof, small bottle', quantity: 1, use: 'frame', source: 'joinery C' },
+    {
+      item: 'White glue (D3, water-resistant), small bottle',
+      quantity: 1,
+      use: 'frame',
+      source: 'joinery C',
+    },
   ];
   return list.filter((fixing) => fixing.quantity > 0);
 }

@@ -47,7 +47,12 @@ export function drawerFixings(layout: DrawerLayout, parts: readonly Part[]): rea
       use: 'keeps the drawer from falling out',
       source: 'joinery B5',
     },
-    { item: 'White glue, waterproof, small bottle', quantity: 1, use: 'corners', source: 'joinery C' },
+    {
+      item: 'White glue (D3, water-resistant), small bottle',
+      quantity: 1,
+      use: 'corners',
+      source: 'joinery C',
+    },
   ];
 }
 

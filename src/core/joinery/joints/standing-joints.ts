@@ -51,7 +51,7 @@ function checkScrews({ male, other }: Standing, wish: ScrewWish, limits: ReturnT
       });
     if (sheet && (male.thickness < 15 || diameter > male.thickness / 4))
       say('warn', 'screw-into-end', {
-        message: `Weak joint: a ${show(diameter)} screw into the edge of a sheet ${show(male.thickness)} thick; ${show(Math.min(male.thickness / 4, diameter))} is the most, and under 15 it splits.`,
+        message: `Weak joint: a screw of ${show(diameter)} into the edge of a sheet ${show(male.thickness)} thick; ${show(Math.min(male.thickness / 4, diameter))} is the most, and under 15 it splits.`,
         remedy: 'Glue with epoxy and count the screws as clamps, or take a housing or a box joint.',
         source: 'joinery C0.1, C1, G21',
       });
