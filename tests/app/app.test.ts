@@ -254,7 +254,7 @@ describe.skipIf(!hasBrowser())('the app in a browser', () => {
       await page.getByRole('button', { name: /^Drawer/ }).click();
       await page
         .getByRole('dialog')
-        .getByText(/Nothing on the rack suits/)
+        .getByText(/the rack has nothing yet to make it of/)
         .waitFor();
     }));
 

@@ -268,7 +268,7 @@ const mistakes: readonly Mistake[] = [
   {
     ...{ rule: 'G23', mistake: 'a cut longer than the rail', code: 'cannot-be-sawn', severity: 'stop' },
     project: make(panel({ width: 600, height: 1700 }), { tools: shortRail }),
-    says: /A1.*\(1696 x 596 mm\) cannot be sawn as drawn: .* its longest cut is 1250 mm\./,
+    says: /A1.*\(1696 × 596 mm\) cannot be sawn as drawn: .* its longest cut is 1250 mm\./,
   },
   {
     ...{ rule: 'G24', mistake: 'parts too small', code: 'part-small-for-machines', severity: 'note' },
