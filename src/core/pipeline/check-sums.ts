@@ -3,7 +3,6 @@ import type { BuiltPiece, Part, PartSize } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import type { MadePart, Project } from '#core/project';
 import { formatLength, type LengthSystem } from '#core/units';
-
 import { listWords, unitOf } from './words.ts';
 
 /** Less than this the fitting takes up, mm (joinery G10). */
@@ -62,11 +61,10 @@ function sizeAlong({ xAxis, yAxis }: Placement, axis: Axis): keyof PartSize | nu
   const [u, v] = [Math.abs(xAxis[axis]), Math.abs(yAxis[axis])];
   if (u > 0.999) return 'length';
   if (v > 0.999) return 'width';
-  return u < 0.04 && v < 0.04 && Math.abs(u ** 2 + v ** 2) < 0.001 && isThrough(xAxis, yAxis, axis)
-    ? 'thickness'
-    : null;
+  return isThrough(xAxis, yAxis, axis) ? 'thickness' : null;
 }
 
+/** Whether the thickness of a part, square to both its axes, lies along an axis of the piece. */
 function isThrough(x: Placement['xAxis'], y: Placement['yAxis'], axis: Axis): boolean {
   const z = axis === 'x' ? x.y * y.z - x.z * y.y : x.z * y.x - x.x * y.z;
   return Math.abs(z) > 0.999;
