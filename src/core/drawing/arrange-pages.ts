@@ -11,6 +11,8 @@ import type { Drawing, Mark, Page } from './types.ts';
 export interface PageOptions {
   /** Printed across every page, as `DO NOT CUT`. */
   readonly stamp?: string;
+  /** Only these are stamped, on pages of their own in the order of all; left out: every page is. */
+  readonly stamped?: readonly Drawing[];
   /** Unit of the sizes on the drawings; mm when left out. */
   readonly units?: LengthSystem;
   /** Holds words only: no scale and no unit are told. */
@@ -36,8 +38,9 @@ export function arrangePages(
   title: string,
   options: PageOptions = {},
 ): readonly Page[] {
-  const sheets = groupDrawings(drawings, paper);
-  return sheets.map(({ landscape, drawings: own }, i) => {
+  const { stamp, stamped = drawings, ...plain } = options;
+  const sheets = groupDrawings(drawings, paper, stamped);
+  return sheets.map(({ landscape, drawings: own, isStamped }, i) => {
     const size = paperSize(paper, landscape);
     let top = size.height - paperMargin - 2;
     const items = own.map((drawing) => {
@@ -46,7 +49,13 @@ export function arrangePages(
       top = at.y - between;
       return { drawing, at };
     });
-    const frame = framePage(size, { title, drawings: own, number: i + 1, count: sheets.length, options });
+    const frame = framePage(size, {
+      title,
+      drawings: own,
+      number: i + 1,
+      count: sheets.length,
+      options: isStamped && stamp !== undefined ? { ...plain, stamp } : plain,
+    });
     return {
       title: `${title}, page ${i + 1} of ${sheets.length}`,
       ...size,
@@ -57,11 +66,16 @@ export function arrangePages(
 
 interface SheetGroup {
   readonly landscape: boolean;
+  readonly isStamped: boolean;
   readonly drawings: readonly Drawing[];
 }
 
-function groupDrawings(drawings: readonly Drawing[], paper: Paper): readonly SheetGroup[] {
-  const groups: { landscape: boolean; drawings: Drawing[]; used: number }[] = [];
+function groupDrawings(
+  drawings: readonly Drawing[],
+  paper: Paper,
+  stamped: readonly Drawing[],
+): readonly SheetGroup[] {
+  const groups: { landscape: boolean; isStamped: boolean; drawings: Drawing[]; used: number }[] = [];
   for (const drawing of drawings) {
     const { minX, maxX, minY, maxY } = drawing.bounds;
     const [w, h] = [maxX - minX, maxY - minY];
@@ -74,11 +88,13 @@ function groupDrawings(drawings: readonly Drawing[], paper: Paper): readonly She
     const factor = shrink(landscape);
     const fitted = factor < 1 - 1e-9 ? resizeDrawing(drawing, factor) : drawing;
     const tall = h * factor;
+    const isStamped = stamped.includes(drawing);
     const last = groups.at(-1);
-    if (last && last.landscape === landscape && last.used + between + tall <= room.height) {
+    const isAlike = last?.landscape === landscape && last.isStamped === isStamped;
+    if (last && isAlike && last.used + between + tall <= room.height) {
       last.drawings.push(fitted);
       last.used += between + tall;
-    } else groups.push({ landscape, drawings: [fitted], used: tall });
+    } else groups.push({ landscape, isStamped, drawings: [fitted], used: tall });
   }
   return groups;
 }

@@ -87,26 +87,20 @@ export function drawCuttingPages(context: BundleContext): readonly Page[] {
   const settings = context.planned.flatMap((each) =>
     drawSettings(each, { room: roomOnPage(project.paper, false).width, units: project.units }),
   );
-  const pages = context.planned.flatMap((planned) => {
-    const own = diagrams.filter((diagram) => diagram.planned === planned);
-    const title = `${project.name} · ${planned.group.title}`;
-    const arrange = (isBlocked: boolean): readonly Page[] =>
-      arrangePages(
-        own.filter((diagram) => diagram.isBlocked === isBlocked).map((diagram) => diagram.drawing),
-        project.paper,
-        title,
-        { units: project.units, ...(isBlocked && { stamp }) },
-      );
-    return [...arrange(false), ...arrange(true)];
-  });
-  const nestPages = [false, true].flatMap((isBlocked) =>
+  const arrange = (own: readonly Pick<Diagram, 'drawing' | 'isBlocked'>[], title: string): readonly Page[] =>
     arrangePages(
-      nests.filter((nest) => nest.isBlocked === isBlocked).map((nest) => nest.drawing),
+      own.map(({ drawing }) => drawing),
       project.paper,
-      `${project.name} · router`,
-      { units: project.units, ...(isBlocked && { stamp }) },
+      `${project.name} · ${title}`,
+      { units: project.units, stamp, stamped: own.flatMap((each) => (each.isBlocked ? [each.drawing] : [])) },
+    );
+  const pages = context.planned.flatMap((planned) =>
+    arrange(
+      diagrams.filter((diagram) => diagram.planned === planned),
+      planned.group.title,
     ),
   );
+  const nestPages = arrange(nests, 'router');
   return [
     ...pages,
     ...nestPages,

@@ -271,6 +271,17 @@ describe('pages of drawings', () => {
     );
   });
 
+  test('of drawings in order only those not to be used are stamped, on pages of their own', () => {
+    const three = [0, 1, 2].map((i) => ({ ...drawings[0]!, title: `no. ${i}` }));
+    const pages = arrangePages(three, 'A4', 'Curlew', { stamp: 'DO NOT CUT', stamped: three.slice(1, 2) });
+    expect(pages.map((page) => wordsOn(page).filter((words) => words === 'DO NOT CUT').length > 0)).toEqual([
+      false,
+      true,
+      false,
+    ]);
+    expect(wordsOn(pages[1]!)).toContain('2 of 3');
+  });
+
   test('a drawing larger than the page is made to fit and its scale says so', () => {
     const [page] = arrangePages([drawLayout({ ...sampleLayout, width: 600 })], 'A4', 'Curlew');
     expectOnPaper(page!);
