@@ -7,6 +7,7 @@ import {
   type PartChange,
   type Understanding,
   type Understood,
+  sayFindings,
 } from '#core/pipeline';
 import { sortBySeverity, type Problem } from '#core/problems';
 import {
@@ -73,9 +74,7 @@ export class Workspace {
     sortBySeverity([
       ...this.keeper.findings,
       ...this.understanding.findings,
-      ...this.saw.findings,
-      ...this.routing.findings,
-      ...this.#carryFindings,
+      ...sayFindings(this.project, [...this.saw.findings, ...this.routing.findings, ...this.#carryFindings]),
     ]),
   );
 

@@ -6,6 +6,7 @@ import {
   type Material,
   type WorkedJoint,
 } from '#core/joinery';
+import { sayLengths, sayLengthsWithin, type LengthSystem } from '#core/units';
 
 /** What the joint sheet is asked for. mm and degrees. */
 export interface JointWish {
@@ -37,7 +38,11 @@ function jointLabel(kind: string): string {
 }
 
 /** The joint worked out for two members of these materials; null while a material is missing or a size is none. */
-export function sheetOfJoint(wish: JointWish, materials: readonly Material[]): WorkedJoint | null {
+export function sheetOfJoint(
+  wish: JointWish,
+  materials: readonly Material[],
+  units: LengthSystem,
+): WorkedJoint | null {
   const found = [wish.male, wish.other].map(({ material }) => materials.find(({ id }) => id === material));
   const [ours, theirs] = found;
   const sizes = [wish.male, wish.other].flatMap(({ width, thickness }) => [width, thickness]);
@@ -54,7 +59,13 @@ export function sheetOfJoint(wish: JointWish, materials: readonly Material[]): W
     }),
     glue: wish.glue,
   });
-  return { ...joint, figures: joint.figures.filter(({ name }) => name !== 'near edge') }; // where it is put is not asked for
+  const say = (text: string): string => sayLengths(text, units);
+  return {
+    ...joint,
+    settings: sayLengthsWithin(joint.settings, say, new Set()),
+    findings: sayLengthsWithin(joint.findings, say, new Set(['code', 'source'])),
+    figures: joint.figures.filter(({ name }) => name !== 'near edge'), // where it is put is not asked for
+  };
 }
 
 /** A figure as text: lengths as the project shows them. */

@@ -23,18 +23,27 @@ export function emitPlan(model: Model, answer: Answer, outcome: Outcome): Cuttin
   const unplaced = model.kinds
     .map((kind) => ({ id: kind.id, count: answer.left[kind.index] ?? 0 }))
     .filter((each) => each.count > 0);
-  const cost = tidyCost(answer.cost);
+  const used = dropEmpty(answer);
+  const cost = tidyCost(used.cost);
   const bound = unplaced.length > 0 ? null : Math.min(cost, tidyCost(outcome.bound));
+  const proven = bound !== null && cost - bound <= costSlack * Math.max(1, cost);
   return {
     cost,
-    bound,
-    proven: bound !== null && cost - bound <= costSlack * Math.max(1, cost),
+    bound: proven ? cost : bound,
+    proven,
     seconds: outcome.seconds,
-    stockUsed: countStock(model, answer),
+    stockUsed: countStock(model, used),
     unplaced,
     findings: outcome.findings,
-    layouts: mergeLayouts(answer),
+    layouts: mergeLayouts(used),
   };
+}
+
+/** Without stock that nothing lies on, which the search may leave behind where it costs nothing. */
+function dropEmpty(answer: Answer): Answer {
+  const sheets = answer.sheets.filter(({ layout }) => layout.placed.length > 0);
+  if (sheets.length === answer.sheets.length) return answer;
+  return { ...answer, sheets, cost: sheets.reduce((sum, { bin }) => sum + bin.cost, 0) };
 }
 
 /** A sum of prices without the tail of binary fractions. */

@@ -200,8 +200,8 @@ export function openFor(hunt: Hunt, load: Load, kind: number, budget: number): b
   const chance = hunt.random.next() < anyStock ? 40 : 0.4;
   for (const bin of hunt.model.bins) {
     if ((load.used[bin.index] as number) >= bin.count || load.cost + bin.cost > budget) continue;
-    const way = hunt.random.whole(0, bin.pieces.length - 1);
-    if (!fitsPiece(hunt, bin, way, kind)) continue;
+    const way = drawWay(hunt, bin, kind);
+    if (way < 0) continue;
     const rate = (bin.cost / Math.min(bin.area, wanted)) * (1 + hunt.random.next() * chance);
     if (rate >= bestRate) continue;
     bestRate = rate;
@@ -218,6 +218,16 @@ export function openFor(hunt: Hunt, load: Load, kind: number, budget: number): b
 
 /** How often the stock to open is drawn by lot rather than by its rate. */
 const anyStock = 0.15;
+
+/** A way to saw around the keep-outs that leaves room for a kind, by lot; -1 when none does. */
+function drawWay(hunt: Hunt, bin: Bin, kind: number): number {
+  const first = hunt.random.whole(0, bin.pieces.length - 1);
+  for (let turn = 0; turn < bin.pieces.length; turn++) {
+    const way = (first + turn) % bin.pieces.length;
+    if (fitsPiece(hunt, bin, way, kind)) return way;
+  }
+  return -1;
+}
 
 function fitsPiece(hunt: Hunt, bin: Bin, way: number, kind: number): boolean {
   const sizes = hunt.sizes[kind] as readonly PartSize[];

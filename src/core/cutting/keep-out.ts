@@ -48,19 +48,50 @@ interface Region {
   readonly stage: number;
 }
 
-/** Up to eight ways to saw a sheet so that every keep-out lies in waste; the first one when there is nothing to avoid. */
+/** Ways kept of those tried: each is one more for the search to draw from. */
+const mostWays = 16;
+/** Ways tried for one keep-out: each order of its four sides. Fewer where there are many. */
+const mostTries = 256;
+
+/** The ways to saw a sheet so that every keep-out lies in waste, at most sixteen; the whole sheet when there is nothing to avoid. */
 export function planPieces(sheet: Sheet): readonly SheetPieces[] {
   const whole: Region = { x: 0, y: 0, length: sheet.length, width: sheet.width, direction: 0, stage: 0 };
   const blocks = sheet.blocks.filter((block) => isInside(block, whole, sheet));
   if (blocks.length === 0) return [{ pieces: [whole], frame: { piece: 0 } }];
-  const ways = blocks.length === 1 ? 4 : 8;
-  const plans = Array.from({ length: ways }, (_, way) => freePieces(whole, blocks, sheet, way));
-  const allowed = plans.filter((plan) => plan !== null);
-  const seen = new Set<string>();
-  return allowed.filter((plan) => {
-    const key = JSON.stringify(plan.frame);
-    return !seen.has(key) && seen.add(key);
-  });
+  const tries = Math.max(mostWays, Math.floor(mostTries / blocks.length));
+  const seen = new Map<string, SheetPieces>();
+  for (let way = 0; way < tries; way++) {
+    const plan = freePieces(whole, blocks, sheet, way);
+    seen.set(JSON.stringify(plan.pieces), plan);
+  }
+  const plans = [...seen.values()];
+  return plans
+    .filter(
+      (plan, at) =>
+        !plans.some((rival, i) => i !== at && holds(rival, plan) && (i < at || !holds(plan, rival))),
+    )
+    .sort((a, b) => worthOf(b) - worthOf(a))
+    .slice(0, mostWays);
+}
+
+/** Whether each piece of one way lies in a piece of another that asks no more of the saw. */
+function holds(outer: SheetPieces, inner: SheetPieces): boolean {
+  return inner.pieces.every((a) =>
+    outer.pieces.some(
+      (b) =>
+        b.direction === a.direction &&
+        b.stage <= a.stage &&
+        b.x <= a.x &&
+        b.y <= a.y &&
+        b.x + b.length >= a.x + a.length &&
+        b.y + b.width >= a.y + a.width,
+    ),
+  );
+}
+
+/** Large pieces before small ones. */
+function worthOf({ pieces }: SheetPieces): number {
+  return pieces.reduce((sum, { length, width }) => sum + (length * width) ** 1.25, 0);
 }
 
 function isInside(block: Block, region: Region, sheet: Sheet): boolean {
@@ -73,33 +104,34 @@ function isInside(block: Block, region: Region, sheet: Sheet): boolean {
 }
 
 /** Follows one way of sawing; `way` holds, digit by digit in base 4, the side cut off first at each step. */
-function freePieces(whole: Region, blocks: readonly Block[], sheet: Sheet, way: number): SheetPieces | null {
+function freePieces(whole: Region, blocks: readonly Block[], sheet: Sheet, way: number): SheetPieces {
   const pieces: Piece[] = [];
   let digits = way;
   const draw = () => {
-    const side = digits % 4;
-    digits = Math.floor(digits / 4) + way * 7;
-    return side;
+    const digit = digits % 4;
+    // digits that are used up go on as others, so that many keep-outs get many orders
+    digits = Math.floor(digits / 4) + (blocks.length === 1 ? 0 : way * 7);
+    return digit;
   };
-  const free = (region: Region, left: readonly Block[]): Frame | null => {
+  const free = (region: Region, left: readonly Block[]): Frame => {
+    if (region.length <= sheet.kerfX || region.width <= sheet.kerfY) return { waste: true };
     const inside = left.filter((block) => isInside(block, region, sheet));
-    const block = inside[0];
-    if (!block) {
+    if (inside.length === 0) {
       pieces.push(region);
       return { piece: pieces.length - 1 };
     }
+    const block = inside[(inside.length === 1 ? 0 : draw()) % inside.length] as Block;
     const first = draw();
     for (let turn = 0; turn < 4; turn++) {
       const cut = cutBeside(region, block, (first + turn) % 4, sheet);
       if (!cut) continue;
       const low = free(cut.low, inside);
-      const high = low && free(cut.high, inside);
-      return low && high && { direction: cut.direction, at: cut.at, low, high };
+      return { direction: cut.direction, at: cut.at, low, high: free(cut.high, inside) };
     }
     return { waste: true };
   };
   const frame = free(whole, blocks);
-  return frame && { pieces, frame };
+  return { pieces, frame };
 }
 
 /** Cuts a region beside a block: side 0 below, 1 above, 2 left, 3 right. Null when nothing would come off. */
@@ -109,7 +141,8 @@ function cutBeside(region: Region, block: Block, side: number, sheet: Sheet) {
     direction === along ? [region.y, region.width, sheet.kerfY] : [region.x, region.length, sheet.kerfX];
   const edge = [block.y, block.top, block.x, block.right][side] ?? 0;
   const take = side % 2 === 0 ? edge - start + kerf : Math.max(edge - start, kerf + 1);
-  if (take <= kerf || take >= size - kerf) return null;
+  // what is no wider than the saw beyond the cut becomes dust, the keep-out in it too
+  if (take <= kerf || take >= size || (side % 2 === 1 && take >= size - kerf)) return null;
   if (!allowsCut(region, direction, take, sheet)) return null;
   const stage = region.direction === direction ? region.stage : region.stage + 1;
   const rest = { direction, stage };
@@ -135,5 +168,5 @@ function allowsCut(region: Region, direction: Direction, take: number, sheet: Sh
     direction === along
       ? [sheet.kerfY, region.width, region.length - sheet.kerfX]
       : [sheet.kerfX, region.length, region.width - sheet.kerfY];
-  return line <= limits.maxCut && Math.min(take - kerf, size - take - kerf) <= limits.maxRip;
+  return line <= limits.maxCut && Math.min(take - kerf, Math.max(0, size - take - kerf)) <= limits.maxRip;
 }

@@ -45,7 +45,13 @@ export function drawLayoutParts(view: LayoutView, scale: number, labelled: reado
     texts.push(...(short ?? [numberMark(String(number), places[0] ?? box, part.address)]));
   }
   const shared = (view.shared ?? []).map((blank) => drawRectangle(scaled(blank, scale), 'thin'));
-  return { areas: [...shared, ...view.parts.map((part) => drawPart(part, scale))], texts, key };
+  const notes = (view.shared ?? []).map(({ note, link }) => ({ number: null, text: note, link }));
+  const once = notes.filter((entry, i) => notes.findIndex(({ text }) => text === entry.text) === i);
+  return {
+    areas: [...shared, ...view.parts.map((part) => drawPart(part, scale))],
+    texts,
+    key: [...key, ...once],
+  };
 }
 
 function drawPart(part: LayoutPart, scale: number): Mark {

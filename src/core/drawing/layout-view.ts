@@ -39,7 +39,12 @@ export interface LayoutView {
   readonly keepOut: readonly Rectangle[];
   readonly parts: readonly LayoutPart[];
   /** Rectangles that two shapes come out of, head to tail. */
-  readonly shared?: readonly Rectangle[];
+  readonly shared?: readonly (Rectangle & {
+    /** What is done with it, for the key. */
+    readonly note: string;
+    /** The first of the two. */
+    readonly link: string;
+  })[];
   readonly cuts: readonly LayoutCut[];
   readonly leftovers: readonly Rectangle[];
   /** Width of the paper to fill, mm. */

@@ -74,10 +74,14 @@ function drawLeftover(rectangle: Rectangle, scale: number, units?: LengthSystem)
   const box = scaled(rectangle, scale);
   const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
   const area = drawRectangle(box, 'hidden', 'leftover');
-  const text = `${formatSize(rectangle.length, units)} × ${formatSize(rectangle.width, units)}`;
+  const size = `${formatSize(rectangle.length, units)} × ${formatSize(rectangle.width, units)}`;
+  const keep = `keep ${size}`;
+  // the word where there is room for it
+  const hasRoom = textWidth(keep, lettering.usual) + 3 <= Math.max(w, h);
+  const text = hasRoom ? keep : size;
   const upright = textWidth(text, lettering.small) > w - 3;
   const [along, across] = upright ? [h, w] : [w, h];
-  const height = [lettering.small, lettering.fine].find(
+  const height = [lettering.usual, lettering.small, lettering.fine].find(
     (size) => textWidth(text, size) + 3 <= along && size + 1.6 <= across,
   );
   if (height === undefined) return [area];

@@ -106,7 +106,7 @@ function drawAddresses(view: NestView, scale: number): readonly Mark[] {
 function drawOffcut({ offcutFrom, stock, units }: NestView, scale: number): readonly Mark[] {
   if (offcutFrom === null || stock.length - offcutFrom <= 0) return [];
   const box = scaleBox({ minX: offcutFrom, minY: 0, maxX: stock.length, maxY: stock.width }, scale);
-  const text = `${formatSize(stock.length - offcutFrom, units)} × ${formatSize(stock.width, units)}`;
+  const text = `keep ${formatSize(stock.length - offcutFrom, units)} × ${formatSize(stock.width, units)}`;
   const at = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   const room = box.maxX - box.minX;
   const lies = textWidth(text, lettering.small) + 3 < room;

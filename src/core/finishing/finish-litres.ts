@@ -17,7 +17,7 @@ export function finishLitres(area: CoatedArea, coats: Coats, { spreadM2 }: Coati
   return spread(area.shown, coats.shown) + spread(area.hidden, coats.hidden);
 }
 
-/** The coats that come to a dry film, mm, of a coating: at least its fewest inside. */
+/** The coats that come to a dry film, mm, of a coating: at least its fewest inside; of an oil, which leaves no film, its fewest. */
 export function coatsFor(film: number, { filmPerCoat, coats }: Coating): number {
-  return Math.max(coats[0], Math.round(film / filmPerCoat));
+  return filmPerCoat > 0 ? Math.max(coats[0], Math.round(film / filmPerCoat)) : coats[0];
 }

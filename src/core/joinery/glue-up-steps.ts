@@ -1,5 +1,5 @@
 import type { Glue } from '#core/materials';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { glueUp } from './rules.ts';
 import type { AssemblyStep, Part } from './types.ts';
 
@@ -71,12 +71,12 @@ function layingWords(panels: readonly Part[]): readonly string[] {
 
 function sayPanel({ id, name, quantity, rough, staves, grain, cut }: Part): string {
   const [length, width] = grain === 'along-width' ? [rough.width, rough.length] : [rough.length, rough.width];
-  const size = [length, width, rough.thickness].map((value) => formatNumber(value)).join(' × ');
+  const size = [length, width, rough.thickness].map((value) => markSize(value)).join(' × ');
   const each = quantity > 1 ? `${quantity}, each ` : '';
   const count = staves?.count ?? 1;
   const made = staves?.leaves === 2 ? `${count} leaves out of ${count / 2} blanks` : `${count} staves`;
   const clamps = clampsFor(length, staves?.width ?? width);
-  return `${id} ${name} (${each}of ${made} ${size}, ${clamps} clamps; planed to ${formatNumber(cut.thickness)}).`;
+  return `${id} ${name} (${each}of ${made} ${size}, ${clamps} clamps; planed to ${markSize(cut.thickness)}).`;
 }
 
 /** Clamps on a joint as long as this: pressure spreads at 45 degrees from the caul through the stave (joinery F7). */

@@ -1,6 +1,6 @@
 import { boardForTwoLeaves } from '#core/materials';
 import { sortBySeverity, type Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { glueUp } from './rules.ts';
 import { glueUsed, withPanelGlue } from './glue.ts';
 import { glueUpSteps } from './glue-up-steps.ts';
@@ -62,8 +62,8 @@ function sayUnjointed({ part, width, flat }: Panel): readonly Problem[] {
       severity: 'note',
       code: 'wide-board-unjointed',
       about: part.id,
-      message: `${part.id} ${part.name} is ${formatNumber(width, 1)} wide from one board, which stays flat up to ${formatNumber(flat ?? 0)}; no board at hand is long and thick enough for the staves of a glued-up panel.`,
-      remedy: `Take a quarter-sawn board, or put boards ${formatNumber(part.cut.length + glueUp.length)} long and ${formatNumber(part.cut.thickness + glueUp.thickness)} thick on the rack.`,
+      message: `${part.id} ${part.name} is ${markSize(width, 1)} wide from one board, which stays flat up to ${markSize(flat ?? 0)}; no board at hand is long and thick enough for the staves of a glued-up panel.`,
+      remedy: `Take a quarter-sawn board, or put boards ${markSize(part.cut.length + glueUp.length)} long and ${markSize(part.cut.thickness + glueUp.thickness)} thick on the rack.`,
       source: 'joinery D3',
     },
   ];
@@ -83,12 +83,12 @@ function sayUnmatched(part: Part, found: readonly Panel[]): readonly Problem[] {
       },
     ];
   if (!found.some((panel) => panel.part === part && panel.lacksBook)) return [];
-  const thick = formatNumber(boardForTwoLeaves(part.cut.thickness));
+  const thick = markSize(boardForTwoLeaves(part.cut.thickness));
   return [
     {
       ...{ severity: 'warn', code, about, source: 'joinery D3' },
-      message: `${title} cannot be opened like a book: two leaves ${formatNumber(part.cut.thickness)} thick want a board of ${thick}, and none so thick is long enough.`,
-      remedy: `Put a board ${thick} thick and ${formatNumber(part.cut.length + glueUp.length)} long on the rack, or make the panel thinner.`,
+      message: `${title} cannot be opened like a book: two leaves ${markSize(part.cut.thickness)} thick want a board of ${thick}, and none so thick is long enough.`,
+      remedy: `Put a board ${thick} thick and ${markSize(part.cut.length + glueUp.length)} long on the rack, or make the panel thinner.`,
     },
   ];
 }
@@ -100,7 +100,7 @@ function checkStaves({ id, name, staves }: Part): readonly Problem[] {
       severity: 'warn',
       code: 'staves-narrow',
       about: id,
-      message: `${id} ${name} would be glued up of ${staves.count} staves only ${formatNumber(staves.width, 1)} wide: more joints than a panel wants, and each can go wrong.`,
+      message: `${id} ${name} would be glued up of ${staves.count} staves only ${markSize(staves.width, 1)} wide: more joints than a panel wants, and each can go wrong.`,
       remedy: `Put boards on the rack from which staves of ${glueUp.narrow} or more can be ripped, or make the part of a sheet.`,
       source: 'joinery C16, common practice',
     },

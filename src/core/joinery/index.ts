@@ -61,6 +61,7 @@ export { withPairFigure } from './hung-door/pair-figure.ts';
 export { withStrike } from './hung-door/strike-in-door.ts';
 export type { Gate } from './gates.ts';
 export { roughSize } from './parts.ts';
+export { sayBuilt } from './say-built.ts';
 export { slicePart } from './slices.ts';
 export type { PartSlice } from './slices.ts';
 export { widestFlat } from './glue-up-panels.ts';

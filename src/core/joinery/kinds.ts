@@ -22,6 +22,7 @@ import { curvedHeadKind } from './curved-head/kind.ts';
 import { glueRows, settingsFor, withGlue } from './glue.ts';
 import { withGlueUps } from './glue-up.ts';
 import { withJointAdvice } from './joint-findings.ts';
+import { sayBuilt } from './say-built.ts';
 import { withSpares } from './spares.ts';
 import type { ShapeNeeds, KindOfPiece, KindWords, SeenSizes } from './kind.ts';
 import type { PieceId } from './ids.ts';
@@ -59,7 +60,14 @@ export const pieceKinds = Object.keys(kinds) as readonly PieceKind[];
 export function buildPiece(piece: Piece, context: BuildContext): BuiltPiece {
   const own = { ...context, settings: settingsFor(piece.parameters, context.settings) };
   const built = withJointAdvice(kindOf(piece).build(piece, own), own);
-  return withGlue(withSpares(withGlueUps(built, own), own), own.settings);
+  const whole = withGlue(withSpares(withGlueUps(built, own), own), own.settings);
+  return sayBuilt(whole, own.units ?? 'mm', namesIn(piece, own));
+}
+
+/** The names that a text of this piece may hold, a size in them being part of the name. */
+function namesIn(piece: Piece, { shapeName, materials, built = [] }: BuildContext): readonly string[] {
+  const others = [...materials, ...built].map(({ name }) => name);
+  return [piece.name, ...(shapeName === undefined ? [] : [shapeName]), ...others];
 }
 
 /** A piece of this kind with the trade's defaults and the first materials that suit it. */

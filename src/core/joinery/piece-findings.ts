@@ -1,5 +1,5 @@
 import type { Problem, Severity } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { leastFinishedGap, moistureStep, thinnestWall } from './rules.ts';
 import type { JoinerySettings, Material, ParameterInfo } from './piece-types.ts';
 import type { Part } from './types.ts';
@@ -33,7 +33,7 @@ export function checkWall(say: Say, where: string, left: number, thickness: numb
   const least = Math.max(thinnestWall.hard, thickness * thinnestWall.share);
   if (left >= least - 1e-9) return;
   say('stop', 'wall-too-thin', {
-    message: `${where}: ${formatNumber(left)} of wood is left; it needs ${formatNumber(least)}.`,
+    message: `${where}: ${markSize(left)} of wood is left; it needs ${markSize(least)}.`,
     remedy: 'Cut less deep, or take thicker wood.',
     source: 'joinery C0.2, G21',
   });
@@ -44,8 +44,8 @@ export function checkFilms(say: Say, what: string, gap: number, { film }: Joiner
   const left = gap - 2 * film;
   if (left >= leastFinishedGap - 1e-9) return;
   say('stop', 'no-room-once-finished', {
-    message: `No room to take ${what} out once varnished: gap ${formatNumber(gap)}, films ${formatNumber(2 * film)}, left ${formatNumber(left)} of ${leastFinishedGap}.`,
-    remedy: `Make the gap ${formatNumber(leastFinishedGap + 2 * film)} or more.`,
+    message: `No room to take ${what} out once varnished: gap ${markSize(gap)}, films ${markSize(2 * film)}, left ${markSize(left)} of ${markSize(leastFinishedGap)}.`,
+    remedy: `Make the gap ${markSize(leastFinishedGap + 2 * film)} or more.`,
     source: 'joinery 0.7, G6',
   });
 }
@@ -56,7 +56,7 @@ export function checkWideSolid(say: Say, parts: readonly Part[]): void {
     if (part.kind !== 'solid' || part.finished.width <= widestSolid) continue;
     say('warn', 'solid-too-wide', {
       about: part.id,
-      message: `${part.name} is ${formatNumber(part.finished.width)} wide in solid timber; over ${widestSolid} it will not stay flat in one board.`,
+      message: `${part.name} is ${markSize(part.finished.width)} wide in solid timber; over ${markSize(widestSolid)} it will not stay flat in one board.`,
       remedy: 'Joint it from narrower boards, use quarter-sawn timber, or a sheet.',
       source: 'joinery D3',
     });
@@ -76,7 +76,7 @@ export function checkCrossGrain(say: Say, parts: readonly Part[]): void {
     const times = formatNumber(stifferAlong[part.kind]);
     say(part.kind === 'solid' ? 'warn' : 'note', 'grain-across', {
       about: part.id,
-      message: `Turn ${part.name}: its grain runs over the short side, ${formatNumber(length)}, and over its ${formatNumber(width)} it is ${times} × less stiff${part.kind === 'solid' ? ', and will warp and break' : ''}.`,
+      message: `Turn ${part.name}: its grain runs over the short side, ${markSize(length)}, and over its ${markSize(width)} it is ${times} × less stiff${part.kind === 'solid' ? ', and will warp and break' : ''}.`,
       remedy:
         part.kind === 'solid'
           ? 'Turn the grain the long way, or use a sheet.'
@@ -90,7 +90,7 @@ export function checkCrossGrain(say: Say, parts: readonly Part[]): void {
 export function checkSheetThickness(say: Say, material: Material, thickness: number, what: string): void {
   if (material.kind !== 'sheet' || Math.abs(material.thickness - thickness) <= 0.05) return;
   say('warn', 'sheet-thickness-differs', {
-    message: `${what}: ${formatNumber(thickness, 2)} thick entered, but ${material.name} measures ${formatNumber(material.thickness, 2)}.`,
+    message: `${what}: ${markSize(thickness, 2)} thick entered, but ${material.name} measures ${markSize(material.thickness, 2)}.`,
     remedy: 'Leave the thickness out to take the measured one, or choose another sheet.',
     source: 'joinery 0.6, G8',
   });
@@ -126,7 +126,7 @@ export function checkExtent(
         severity: 'stop' as const,
         code: 'parameter-unusable',
         about,
-        message: `${info.label}: ${value} mm is more than ${longest / 1000} m.`,
+        message: `${info.label}: ${value} mm is more than ${markSize(longest / 1000)} m.`,
         remedy: 'Check the unit.',
       },
     ];

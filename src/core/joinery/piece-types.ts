@@ -1,4 +1,4 @@
-import type { GlueKind } from '#core/materials';
+import type { CoatingKind, GlueKind } from '#core/materials';
 import type { AccessPanelParameters } from './access-panel/types.ts';
 import type { CabinetFrontParameters } from './cabinet-front/types.ts';
 import type { CarcaseParameters } from './carcase/types.ts';
@@ -55,6 +55,8 @@ export interface JoinerySettings {
   readonly moistureHigh: number;
   /** Edges broken. */
   readonly arris: number;
+  /** What the pieces are finished with; left out: spar varnish. */
+  readonly finish?: CoatingKind;
   /** Coats of finish on the faces that show and on those that do not, where they differ; else all faces get the same. */
   readonly coatsShown?: number;
   readonly coatsHidden?: number;

@@ -1,5 +1,5 @@
 import { hasStop, type Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { describeBuilt } from './built-piece.ts';
 import { checkParameters } from './parameter-checks.ts';
 import { envelopeOf, nothing } from './parts.ts';
@@ -66,8 +66,8 @@ function findNothing<Layout extends { readonly book: WorkingBook }>(
     .steps()
     .find(({ name, value }) => positive.names.includes(name) && !(value > 0 && Number.isFinite(value)));
   if (!bad) return [];
-  const size = Number.isFinite(bad.value) ? formatNumber(bad.value) : 'nothing';
-  const inputs = bad.inputs.map(({ name, value }) => `${name} ${formatNumber(value)}`).join(', ');
+  const size = Number.isFinite(bad.value) ? markSize(bad.value) : 'nothing';
+  const inputs = bad.inputs.map(({ name, value }) => `${name} ${markSize(value)}`).join(', ');
   return [
     {
       severity: 'stop',

@@ -1,5 +1,5 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { machineLeast } from './rules.ts';
 import type { Part } from './types.ts';
 
@@ -8,14 +8,14 @@ export function checkSmallParts(parts: readonly Part[]): readonly Problem[] {
   const small = parts.filter(isSmall);
   if (small.length === 0) return [];
   const named = small.map(({ id, finished }) => {
-    const size = [finished.length, finished.width, finished.thickness].map((value) => formatNumber(value));
+    const size = [finished.length, finished.width, finished.thickness].map((value) => markSize(value));
     return `${id} (${size.join(' × ')})`;
   });
   return [
     {
       severity: 'note',
       code: 'part-small-for-machines',
-      message: `Too small to be planed or ripped alone: ${named.join(', ')}; the planer wants ${machineLeast.length} × ${machineLeast.width} × ${machineLeast.thickness}.`,
+      message: `Too small to be planed or ripped alone: ${named.join(', ')}; the planer wants ${markSize(machineLeast.length)} × ${markSize(machineLeast.width)} × ${markSize(machineLeast.thickness)}.`,
       remedy:
         'Work them in one larger blank and part them last, or plane them on a carrier; push stick and guard on.',
       source: 'joinery D5, common practice',

@@ -1,5 +1,6 @@
 import type { Box3, Outline, Placement, Point, Shape } from '#core/geometry';
 import type { Problem } from '#core/problems';
+import type { LengthSystem } from '#core/units';
 import type { MaterialId, PieceId } from './ids.ts';
 import type { JoinerySettings, Material, PieceKind } from './piece-types.ts';
 
@@ -206,6 +207,8 @@ export interface BuildContext {
   readonly shapeName?: string;
   readonly materials: readonly Material[];
   readonly settings: JoinerySettings;
+  /** What lengths in its texts are told in; left out: mm. */
+  readonly units?: LengthSystem;
   /** Boards that can be had, edges trimmed; left out: of any size. */
   readonly boards?: readonly Board[];
   /** The pieces made before this one, for a piece that takes its size from another (`requiredPieces`). */

@@ -1,5 +1,5 @@
-export { coatingLitres, coatings, filmOf } from './coatings.ts';
-export type { Coating } from './coatings.ts';
+export { coatingLitres, coatingOf, coatings, filmOf } from './coatings.ts';
+export type { Coating, CoatingKind } from './coatings.ts';
 export { pilotDiameter, ultimateWithdrawalN, woodScrews } from './fixings.ts';
 export type { WoodScrew } from './fixings.ts';
 export { glues, potLifeMinutes } from './glues.ts';

@@ -2,7 +2,7 @@ import type { Shapes } from './shapes.ts';
 import { makeTouches } from './touches.ts';
 
 /** What is known of all offsets within a cell; below `worthwhile` it counts how often the cell was asked for. */
-export const cellKind = { worthwhile: 8, free: 9, clash: 10, mixed: 11 } as const;
+export const cellKind = { worthwhile: 3, free: 9, clash: 10, mixed: 11, divided: 12 } as const;
 
 /** What holds for a pair of poses (a * count + b) at all offsets no further than a distance from one. */
 export function makeClassify(
@@ -13,8 +13,9 @@ export function makeClassify(
   return (pair, dx, dy, distance) => {
     const offset = { a: Math.floor(pair / count), b: pair % count, dx, dy };
     if (pressesBeyond(shapes, offset, distance)) return cellKind.clash;
-    if (touches(offset.a, offset.b, dx, dy) || sidesWithin(shapes, offset, distance)) return cellKind.mixed;
-    return cellKind.free;
+    if (touches(offset.a, offset.b, dx, dy))
+      return crossesBeyond(shapes, offset, distance) ? cellKind.clash : cellKind.mixed;
+    return sidesWithin(shapes, offset, distance) ? cellKind.mixed : cellKind.free;
   };
 }
 
@@ -38,6 +39,31 @@ function pressesBeyond({ poles, poleStart }: Shapes, { a, b, dx, dy }: Offset, d
       const uy = y - poles[j + 1]!;
       const s = r + poles[j + 2]!;
       if (s > 0 && ux * ux + uy * uy < s * s) return true;
+    }
+  }
+  return false;
+}
+
+/** Whether two sides cross so that they still do wherever within a distance the poses are moved. */
+function crossesBeyond({ edges, edgeStart }: Shapes, { a, b, dx, dy }: Offset, distance: number): boolean {
+  for (let e = 4 * edgeStart[a]!; e < 4 * edgeStart[a + 1]!; e += 4) {
+    const ax = edges[e]! - dx;
+    const ay = edges[e + 1]! - dy;
+    const ux = edges[e + 2]! - dx - ax;
+    const uy = edges[e + 3]! - dy - ay;
+    const least = distance * Math.sqrt(ux * ux + uy * uy);
+    for (let f = 4 * edgeStart[b]!; f < 4 * edgeStart[b + 1]!; f += 4) {
+      const px = edges[f]! - ax;
+      const py = edges[f + 1]! - ay;
+      const vx = edges[f + 2]! - edges[f]!;
+      const vy = edges[f + 3]! - edges[f + 1]!;
+      const sideP = ux * py - uy * px;
+      const sideQ = sideP + ux * vy - uy * vx;
+      if (!(sideP > least && sideQ < -least) && !(sideP < -least && sideQ > least)) continue;
+      const reach = distance * Math.sqrt(vx * vx + vy * vy);
+      const sideA = vy * px - vx * py;
+      const sideB = sideA + vx * uy - vy * ux;
+      if ((sideA > reach && sideB < -reach) || (sideA < -reach && sideB > reach)) return true;
     }
   }
   return false;

@@ -1,4 +1,5 @@
-import { copyPlace, emptyPlace, putPart, weightedLossOf } from './nest.ts';
+import { putPart, weightedLossOf } from './losses.ts';
+import { copyPlace, emptyPlace } from './nest.ts';
 import type { Nest, Place } from './nest.ts';
 import { fitsOn, gatherWithin, holdInside, noOthers, weighAmong, weighPlace } from './weigh-place.ts';
 import type { Patch } from './weigh-place.ts';

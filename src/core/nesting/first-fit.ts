@@ -1,4 +1,5 @@
-import { copyPlace, emptyPlace, putPart } from './nest.ts';
+import { putPart } from './losses.ts';
+import { copyPlace, emptyPlace } from './nest.ts';
 import type { Nest, Place } from './nest.ts';
 import { fitsOn, holdInside, isFree } from './weigh-place.ts';
 

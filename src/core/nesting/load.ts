@@ -1,7 +1,9 @@
 import type { Random } from '#core/numerics';
 import type { Model } from './model.ts';
-import { emptyPlace, layDown, makeNest, measureAll } from './nest.ts';
+import { measureAll } from './losses.ts';
+import { emptyPlace, layDown, makeNest } from './nest.ts';
 import type { Nest } from './nest.ts';
+import { spreadLines } from './whereabouts.ts';
 
 /** A part as it lies: kind, sheet of the load, pose, corner inside the margin. */
 export interface Lying {
@@ -78,6 +80,7 @@ export function openNest(
   bins.forEach((bin, sheet) => {
     nest.sheetLength[sheet] = model.bins[bin]!.length;
     nest.sheetWidth[sheet] = model.bins[bin]!.width;
+    if (nest.where) spreadLines(nest.where, sheet, lengthOf(model, bin, parts), model.bins[bin]!.width);
   });
   const place = emptyPlace();
   [...parts, ...zones].forEach((each, i) => {
@@ -89,6 +92,13 @@ export function openNest(
   });
   measureAll(nest);
   return nest;
+}
+
+/** Of a sheet; of a strip, what the parts take. */
+function lengthOf({ bins, shapes }: Model, bin: number, parts: readonly Lying[]): number {
+  const { length } = bins[bin]!;
+  if (length < Infinity) return length;
+  return Math.max(...parts.map(({ pose, x }) => x + shapes.width[pose]!));
 }
 
 /** The parts of a nest as they lie. */

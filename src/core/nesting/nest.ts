@@ -1,6 +1,8 @@
 import type { Random } from '#core/numerics';
 import type { Clash } from './clash.ts';
 import type { Shapes } from './shapes.ts';
+import { enterBox, makeWhereabouts } from './whereabouts.ts';
+import type { Whereabouts } from './whereabouts.ts';
 
 /**
  * Parts lying on sheets, clashes and all, with what each clash weighs in the search. Parts from `count` on are fixed:
@@ -28,6 +30,13 @@ export interface Nest {
   /** Clash of each pair, and its weight; both symmetrical. Empty in a nest that is never searched. */
   readonly loss: Float32Array;
   readonly weight: Float32Array;
+  /** Which parts clash with each, as bits: so many words of 32 a part. */
+  readonly words: number;
+  readonly clashing: Int32Array;
+  /** Pairs (i * all + j, i below j) that weigh more than 1. */
+  readonly heavy: number[];
+  /** Null in a nest that is never searched. */
+  readonly where: Whereabouts | null;
   /** Usable sizes. */
   readonly sheetLength: Float64Array;
   readonly sheetWidth: Float64Array;
@@ -51,6 +60,7 @@ export interface NestSetup {
 
 export function makeNest({ shapes, clash, random, source, fixed, mostSheets, searched }: NestSetup): Nest {
   const all = source.length;
+  const words = (all + 31) >> 5;
   const pairs = searched ? all * all : 0;
   return {
     shapes,
@@ -69,6 +79,10 @@ export function makeNest({ shapes, clash, random, source, fixed, mostSheets, sea
     slot: new Int32Array(all),
     loss: new Float32Array(pairs),
     weight: new Float32Array(pairs).fill(1),
+    words,
+    clashing: new Int32Array(searched ? all * words : 0),
+    heavy: [],
+    where: searched ? makeWhereabouts(all, mostSheets) : null,
     sheetLength: new Float64Array(mostSheets),
     sheetWidth: new Float64Array(mostSheets),
     sheets: 0,
@@ -112,6 +126,7 @@ export function layDown(nest: Nest, i: number, place: Readonly<Place>): void {
   lies[4 * i + 1] = place.y + shapes.box[p + 1]!;
   lies[4 * i + 2] = place.x + shapes.box[p + 2]!;
   lies[4 * i + 3] = place.y + shapes.box[p + 3]!;
+  if (nest.where) enterBox(nest.where, i, place.sheet, lies);
 }
 
 function leave({ sheet, members, memberCount, slot }: Nest, i: number): void {
@@ -136,83 +151,4 @@ function longer(list: Int32Array): Int32Array {
   const copy = new Int32Array(2 * list.length);
   copy.set(list);
   return copy;
-}
-
-/** Lays a part down and measures its clashes. */
-export function putPart(nest: Nest, i: number, place: Readonly<Place>): void {
-  layDown(nest, i, place);
-  measurePart(nest, i);
-}
-
-/** Where every part lies, to come back to. */
-export interface Snapshot {
-  readonly pose: Int32Array;
-  readonly sheet: Int32Array;
-  readonly x: Float64Array;
-  readonly y: Float64Array;
-}
-
-export function takeSnapshot(nest: Nest): Snapshot {
-  return { pose: nest.pose.slice(), sheet: nest.sheet.slice(), x: nest.x.slice(), y: nest.y.slice() };
-}
-
-export function restore(nest: Nest, snapshot: Snapshot): void {
-  const place = emptyPlace();
-  for (let i = 0; i < nest.all; i++) {
-    place.pose = snapshot.pose[i]!;
-    place.sheet = snapshot.sheet[i]!;
-    place.x = snapshot.x[i]!;
-    place.y = snapshot.y[i]!;
-    layDown(nest, i, place);
-  }
-  measureAll(nest);
-}
-
-/** Measures every clash anew. */
-export function measureAll(nest: Nest): void {
-  for (let i = 0; i < nest.count; i++) measurePart(nest, i);
-}
-
-/** Measures the clashes of one part with all others anew. */
-function measurePart(nest: Nest, i: number): void {
-  const { all, clash, pose, sheet, x, y, loss, members, memberCount } = nest;
-  if (loss.length === 0) return;
-  const row = i * all;
-  for (let k = row, column = i; k < row + all; k++, column += all) {
-    if (loss[k] === 0) continue;
-    loss[k] = 0;
-    loss[column] = 0;
-  }
-  const own = sheet[i]!;
-  if (own < 0) return;
-  const list = members[own]!;
-  clash.cap[0] = Infinity;
-  for (let k = 0; k < memberCount[own]!; k++) {
-    const j = list[k]!;
-    if (j === i) continue;
-    const clashing = clash.measure(pose[i]!, pose[j]!, x[j]! - x[i]!, y[j]! - y[i]!);
-    loss[row + j] = clashing;
-    loss[j * all + i] = clashing;
-  }
-}
-
-/** All clashes of a part, unweighted. */
-export function lossOf({ all, loss }: Nest, i: number): number {
-  let sum = 0;
-  for (let k = i * all; k < (i + 1) * all; k++) sum += loss[k]!;
-  return sum;
-}
-
-/** All clashes of a part, weighted. */
-export function weightedLossOf({ all, loss, weight }: Nest, i: number): number {
-  let sum = 0;
-  for (let k = i * all; k < (i + 1) * all; k++) sum += loss[k]! * weight[k]!;
-  return sum;
-}
-
-/** All clashes, unweighted, each pair once (those with keep-outs included). */
-export function totalLoss({ count, all, loss }: Nest): number {
-  let sum = 0;
-  for (let i = 0; i < count; i++) for (let j = i + 1; j < all; j++) sum += loss[i * all + j]!;
-  return sum;
 }

@@ -1,7 +1,10 @@
 import { makePlacer } from './find-place.ts';
 import type { Seeking } from './find-place.ts';
-import { lossOf, restore, takeSnapshot, totalLoss } from './nest.ts';
-import type { Nest, Snapshot } from './nest.ts';
+import { isClashing, totalLoss } from './losses.ts';
+import type { Nest } from './nest.ts';
+import { restore, takeSnapshot } from './snapshot.ts';
+import type { Snapshot } from './snapshot.ts';
+import { levelWeights, reweigh } from './weights.ts';
 
 /** How long clashes are worked at before giving up. */
 export interface Patience {
@@ -19,11 +22,6 @@ export interface Separation {
   readonly loss: number;
 }
 
-/** Weights of clashing pairs grow by these factors, the worst by the larger; those of free pairs shrink back to 1. */
-const growth = { least: 1.2, most: 2 } as const;
-const fading = 0.95;
-/** A pair weighs no more than this, so that weights stay finite and fade in reasonable time. */
-const heaviest = 1e6;
 /** A total below this share of the best is worth more patience. */
 const notable = 0.98;
 
@@ -33,7 +31,7 @@ const notable = 0.98;
  */
 export function separate(nest: Nest, patience: Patience, isOver: () => boolean): Separation {
   const move = makePlacer(nest, patience.seeking);
-  nest.weight.fill(1);
+  levelWeights(nest);
   for (let i = 0; i < nest.count; i++) if (nest.sheet[i]! < 0) move(i);
   let best: Snapshot = takeSnapshot(nest);
   let bestLoss = totalLoss(nest);
@@ -59,28 +57,13 @@ export function separate(nest: Nest, patience: Patience, isOver: () => boolean):
 
 function moveClashing(nest: Nest, move: (i: number) => void, isOver: () => boolean): void {
   const clashing: number[] = [];
-  for (let i = 0; i < nest.count; i++) if (nest.sheet[i]! < 0 || lossOf(nest, i) > 0) clashing.push(i);
+  for (let i = 0; i < nest.count; i++) if (nest.sheet[i]! < 0 || isClashing(nest, i)) clashing.push(i);
   for (let k = clashing.length - 1; k > 0; k--) {
     const other = nest.random.whole(0, k);
     [clashing[k], clashing[other]] = [clashing[other]!, clashing[k]!];
   }
   for (const i of clashing) {
     if (isOver()) return;
-    if (nest.sheet[i]! < 0 || lossOf(nest, i) > 0) move(i);
-  }
-}
-
-function reweigh(nest: Nest): void {
-  const { loss, weight } = nest;
-  let worst = 0;
-  for (let k = 0; k < loss.length; k++) if (loss[k]! > worst) worst = loss[k]!;
-  for (let k = 0; k < loss.length; k++) {
-    const clashing = loss[k]!;
-    if (clashing > 0)
-      weight[k] = Math.min(
-        heaviest,
-        weight[k]! * (growth.least + ((growth.most - growth.least) * clashing) / worst),
-      );
-    else if (weight[k]! > 1) weight[k] = Math.max(1, weight[k]! * fading);
+    if (nest.sheet[i]! < 0 || isClashing(nest, i)) move(i);
   }
 }

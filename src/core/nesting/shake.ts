@@ -1,5 +1,6 @@
 import { byBulk } from './first-fit.ts';
-import { emptyPlace, layDown, measureAll } from './nest.ts';
+import { measureAll } from './losses.ts';
+import { emptyPlace, layDown } from './nest.ts';
 import type { Nest, Place } from './nest.ts';
 import { holdInside } from './weigh-place.ts';
 

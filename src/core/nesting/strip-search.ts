@@ -1,8 +1,11 @@
-import { emptyPlace, layDown, lossOf, measureAll, restore, takeSnapshot } from './nest.ts';
-import type { Nest, Snapshot } from './nest.ts';
+import { isClashing, measureAll } from './losses.ts';
+import { emptyPlace, layDown } from './nest.ts';
+import type { Nest } from './nest.ts';
 import { separate } from './separate.ts';
 import type { Patience } from './separate.ts';
 import { swapTwo } from './shake.ts';
+import { restore, takeSnapshot } from './snapshot.ts';
+import type { Snapshot } from './snapshot.ts';
 import { usedLength } from './used-length.ts';
 import { holdInside } from './weigh-place.ts';
 
@@ -112,7 +115,7 @@ function widen(nest: Nest, by: number): void {
   const last = nest.sheets - 1;
   const middle = (i: number) => nest.x[i]! + nest.shapes.width[nest.pose[i]!]! / 2;
   const clashing = Array.from({ length: nest.count }, (_, i) => i).filter(
-    (i) => nest.sheet[i] === last && lossOf(nest, i) > 0,
+    (i) => nest.sheet[i] === last && isClashing(nest, i),
   );
   nest.sheetLength[last] = nest.sheetLength[last]! + by;
   if (clashing.length === 0) return;

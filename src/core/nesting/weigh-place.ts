@@ -1,4 +1,5 @@
 import type { Nest, Place } from './nest.ts';
+import { lineAt, lines } from './whereabouts.ts';
 
 /** Parts of a sheet among which clashes are sought. */
 export interface Others {
@@ -19,13 +20,39 @@ export function noOthers(): Others {
   return { list: new Int32Array(0), count: 0 };
 }
 
-const everyone = noOthers();
-
 /** What the clashes of a part at a place would weigh; some value not below the loss given with the place when they weigh that much. */
 export function weighPlace(nest: Nest, i: number, place: Readonly<Place>): number {
-  everyone.list = nest.members[place.sheet]!;
-  everyone.count = nest.memberCount[place.sheet]!;
-  return weighAmong(nest, i, place, everyone);
+  const { shapes, clash, pose, x, y, lies, weight, all } = nest;
+  const { words, sets, perX, perY } = nest.where!;
+  const { box } = shapes;
+  const { pose: a, sheet, x: px, y: py } = place;
+  const enough = place.loss;
+  const left = px + box[4 * a]!;
+  const low = py + box[4 * a + 1]!;
+  const right = px + box[4 * a + 2]!;
+  const high = py + box[4 * a + 3]!;
+  const side = 4 * lines * sheet;
+  const begins = words * (side + lineAt(right, perX[sheet]!));
+  const ends = words * (side + lines + lineAt(left, perX[sheet]!));
+  const beginsUp = words * (side + 2 * lines + lineAt(high, perY[sheet]!));
+  const endsUp = words * (side + 3 * lines + lineAt(low, perY[sheet]!));
+  const row = i * all;
+  let sum = 0;
+  for (let w = 0; w < words; w++) {
+    let bits = sets[begins + w]! & sets[ends + w]! & sets[beginsUp + w]! & sets[endsUp + w]!;
+    for (; bits !== 0; bits &= bits - 1) {
+      const j = 32 * w + 31 - Math.clz32(bits & -bits);
+      const j4 = 4 * j;
+      if (lies[j4]! >= right || lies[j4 + 2]! <= left || lies[j4 + 1]! >= high || lies[j4 + 3]! <= low)
+        continue;
+      if (j === i) continue;
+      const heavy = weight[row + j]!;
+      clash.cap[0] = (enough - sum) / heavy;
+      sum += heavy * clash.measure(a, pose[j]!, x[j]! - px, y[j]! - py);
+      if (sum >= enough) return sum;
+    }
+  }
+  return sum;
 }
 
 /** The same where a part can clash with some others only. */
@@ -58,18 +85,26 @@ export function weighAmong(nest: Nest, i: number, place: Readonly<Place>, others
 /** Gathers the other parts that come within a patch of a sheet. */
 export function gatherWithin(nest: Nest, i: number, patch: Readonly<Patch>, others: Others): void {
   const { lies } = nest;
-  const { left, low, right, high } = patch;
-  const list = nest.members[patch.sheet]!;
-  const end = nest.memberCount[patch.sheet]!;
-  if (others.list.length < end) others.list = new Int32Array(2 * end);
-  others.count = 0;
-  for (let k = 0; k < end; k++) {
-    const j = list[k]!;
-    const j4 = 4 * j;
-    if (lies[j4]! >= right || lies[j4 + 2]! <= left || lies[j4 + 1]! >= high || lies[j4 + 3]! <= low)
-      continue;
-    if (j !== i) others.list[others.count++] = j;
+  const { words, sets, perX, perY } = nest.where!;
+  const { sheet, left, low, right, high } = patch;
+  const side = 4 * lines * sheet;
+  const begins = words * (side + lineAt(right, perX[sheet]!));
+  const ends = words * (side + lines + lineAt(left, perX[sheet]!));
+  const beginsUp = words * (side + 2 * lines + lineAt(high, perY[sheet]!));
+  const endsUp = words * (side + 3 * lines + lineAt(low, perY[sheet]!));
+  if (others.list.length < nest.all) others.list = new Int32Array(nest.all);
+  let found = 0;
+  for (let w = 0; w < words; w++) {
+    let bits = sets[begins + w]! & sets[ends + w]! & sets[beginsUp + w]! & sets[endsUp + w]!;
+    for (; bits !== 0; bits &= bits - 1) {
+      const j = 32 * w + 31 - Math.clz32(bits & -bits);
+      const j4 = 4 * j;
+      if (lies[j4]! >= right || lies[j4 + 2]! <= left || lies[j4 + 1]! >= high || lies[j4 + 3]! <= low)
+        continue;
+      if (j !== i) others.list[found++] = j;
+    }
   }
+  others.count = found;
 }
 
 /** Whether nothing would clash with a part at a place. */

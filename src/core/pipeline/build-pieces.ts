@@ -1,6 +1,7 @@
 import {
   buildPiece,
   requiredPieces,
+  sayBuilt,
   withFrontFittings,
   withHingeBeds,
   withPairFigure,
@@ -13,6 +14,7 @@ import {
 import type { Problem } from '#core/problems';
 import type { Project } from '#core/project';
 
+import { userNames } from './say-findings.ts';
 import { boardsAtHand } from './stock-fit.ts';
 import type { ShapeOutcome, Understanding } from './types.ts';
 
@@ -36,6 +38,7 @@ export function buildPieces(
   const isSameGround =
     before?.project.materials === project.materials &&
     before.project.settings === project.settings &&
+    before.project.units === project.units &&
     before.project.stock === project.stock &&
     before.project.tools.boardSaw === project.tools.boardSaw;
   const boards = boardsAtHand(project);
@@ -55,7 +58,16 @@ export function buildPieces(
       source.givers.every((giver, i) => giver === givers[i]);
     made.set(piece.id, isSame ? old : build(piece, project, { outcome, givers, boards }));
   }
-  return withBeds(byLetter(project.pieces), made);
+  const names = userNames(project);
+  return withBeds(byLetter(project.pieces), made).map((built) =>
+    sameAs(earlier.get(built.piece), sayBuilt(built, project.units, names)),
+  );
+}
+
+/** The earlier of two pieces that say the same: beds are cut and told anew each time, and what did not change stays the very same. */
+function sameAs(earlier: BuiltPiece | undefined, now: BuiltPiece): BuiltPiece {
+  if (!earlier || earlier === now) return now;
+  return JSON.stringify(earlier) === JSON.stringify(now) ? earlier : now;
 }
 
 /** What is made, in the order of the pieces, the frames with beds for the hinges of their doors, strikes and bolt holes. */
@@ -107,6 +119,7 @@ function build(
     ...(outcome && { shapeName: outcome.shape.name }),
     materials: project.materials,
     settings: project.settings,
+    units: project.units,
     boards,
     built: givers,
   });

@@ -2,7 +2,7 @@ import type { BuiltPiece, JoinerySettings, Material, Part } from '#core/joinery'
 import { findSpecies, plywoodMovement, unknownMovement } from '#core/materials';
 import type { Problem } from '#core/problems';
 import type { Project } from '#core/project';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 
 import { stepId } from './task-names.ts';
 import { listWords } from './words.ts';
@@ -80,7 +80,7 @@ function findUnevenCoats({ settings, materials }: Project, piece: BuiltPiece): r
       severity: 'warn',
       code: 'coats-uneven',
       about: piece.letter,
-      message: `${worst.part.id} ${worst.part.name}, ${show(worst.part.finished.width)} wide, gets ${shown} coats on one face and ${hidden} on the other: it may cup by up to ${show(worst.cup)}${others > 0 ? `, and ${others} other ${others === 1 ? 'part' : 'parts'} likewise` : ''}.`,
+      message: `${worst.part.id} ${worst.part.name}, ${markSize(worst.part.finished.width)} wide, gets ${shown} coats on one face and ${hidden} on the other: it may cup by up to ${markSize(worst.cup)}${others > 0 ? `, and ${others} other ${others === 1 ? 'part' : 'parts'} likewise` : ''}.`,
       remedy: 'Give both faces and all edges the same number of coats.',
       source: 'joinery F10, G',
     },
@@ -97,8 +97,4 @@ function cupOf(part: Part, materials: readonly Material[], settings: JoinerySett
   const movement = part.kind === 'sheet' ? plywoodMovement : (species?.tangential ?? unknownMovement);
   const range = settings.moistureHigh - settings.moistureLow;
   return (part.finished.width ** 2 * movement * range) / (8 * part.finished.thickness);
-}
-
-function show(value: number): string {
-  return formatNumber(value, 1);
 }

@@ -1,6 +1,6 @@
 import { coatedArea, coatsFor, finishLitres, type Coats } from '#core/finishing';
 import type { BuiltPiece } from '#core/joinery';
-import { coatings, type Coating } from '#core/materials';
+import { coatingOf, type Coating } from '#core/materials';
 import type { Project } from '#core/project';
 import { formatNumber } from '#core/units';
 
@@ -22,8 +22,7 @@ export function listSundries(project: Project, pieces: readonly BuiltPiece[]): r
 }
 
 function listFinish({ settings }: Project, pieces: readonly BuiltPiece[]): readonly Sundry[] {
-  const [coating] = coatings;
-  if (!coating) return [];
+  const coating = coatingOf(settings.finish);
   const usual = coatsFor(settings.film, coating);
   const coats = { shown: settings.coatsShown ?? usual, hidden: settings.coatsHidden ?? usual };
   const wanted = pieces

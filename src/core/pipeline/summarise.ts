@@ -1,4 +1,5 @@
 import type { BuiltPiece } from '#core/joinery';
+import { coatingOf } from '#core/materials';
 import { sortBySeverity, type Problem, type Severity } from '#core/problems';
 import type { Project } from '#core/project';
 import { formatMoney, type LengthSystem } from '#core/units';
@@ -6,6 +7,7 @@ import { formatMoney, type LengthSystem } from '#core/units';
 import { findBlocked } from './find-blocked.ts';
 import { describeFit } from './fit/describe-fit.ts';
 import { listShopping, sumShopping, type ShoppingLine } from './list-shopping.ts';
+import { sayFindings } from './say-findings.ts';
 import { summariseGroup } from './summary-cutting.ts';
 import { summariseShape } from './summary-survey.ts';
 import { summariseRouting } from './router/summary-router.ts';
@@ -55,7 +57,9 @@ export function summarise(
     heading('Findings', [...describeFindings(project, extras.findings), '']),
     heading(
       'Cautions',
-      cautions.flatMap((text) => wrapLines(`- ${text}`, 96, '  ')),
+      [...cautions, ...coatingOf(project.settings.finish).cautions].flatMap((text) =>
+        wrapLines(`- ${text}`, 96, '  '),
+      ),
     ),
   ];
   return `${blocks
@@ -65,9 +69,11 @@ export function summarise(
     .trimEnd()}\n`;
 }
 
-/** What sizes are told in, and what stays in mm: findings and what they advise say their figures as they were worked out. */
+/** What sizes are told in. */
 function describeUnits(units: LengthSystem): string {
-  return units === 'mm' ? 'Lengths in mm' : 'Lengths in inches to 1/32, those within findings in mm';
+  return units === 'mm'
+    ? 'Lengths in mm'
+    : 'Lengths in inches to 1/32, gaps and films under 1/16 in decimals';
 }
 
 function heading(title: string, lines: readonly string[]): readonly string[] {
@@ -133,7 +139,7 @@ const severityWords: Readonly<Record<Severity, string>> = { stop: 'STOP', warn: 
 
 function describeFindings(project: Project, findings: readonly Problem[]): readonly string[] {
   if (findings.length === 0) return ['None.'];
-  return sortBySeverity(findings).flatMap((finding) =>
+  return sortBySeverity(sayFindings(project, findings)).flatMap((finding) =>
     wrapLines(`${severityWords[finding.severity]}  ${wordFinding(finding, project)}`, 96, '      '),
   );
 }

@@ -10,6 +10,7 @@ import { checkMade, withoutMade } from './made-parts.ts';
 import { checkTaken, withTaken } from './taken-plans.ts';
 import { adjustShape } from './shapes/adjust-shape.ts';
 import { groupRouter, withoutRouted } from './router/group-router.ts';
+import { sayFindings, sayOutcome } from './say-findings.ts';
 import type { ShapeOutcome, Understanding } from './types.ts';
 
 /**
@@ -17,8 +18,9 @@ import type { ShapeOutcome, Understanding } from './types.ts';
  * jobs. What is the same as `before` is taken over from there; the answer is the same as without it.
  */
 export function understandProject(project: Project, before?: Understood): Understanding {
+  const earlier = before?.project.units === project.units ? before.understanding.shapes : [];
   const shapes = project.shapes.map(
-    (shape) => before?.understanding.shapes.find((outcome) => outcome.shape === shape) ?? adjustShape(shape),
+    (shape) => earlier.find((outcome) => outcome.shape === shape) ?? sayOutcome(adjustShape(shape), project),
   );
   const pieces = buildPieces(project, shapes, before);
   const uncut = withoutMade(project, pieces);
@@ -31,19 +33,22 @@ export function understandProject(project: Project, before?: Understood): Unders
     groups,
     routing,
     fits: fitPieces(project, pieces, shapes),
-    findings: sortBySeverity(
-      withoutRepeats([
-        ...checkProject(project),
-        ...shapes.flatMap(findingsOfShape),
-        ...pieces.flatMap((piece) => piece.findings),
-        ...checkMade(project, pieces),
-        ...checkSums(project, pieces),
-        ...checkSite(project, pieces),
-        ...findings,
-        ...groups.flatMap((group) => group.findings),
-        ...checkTaken(project, groups),
-        ...routing.flatMap((group) => group.findings),
-      ]),
+    findings: sayFindings(
+      project,
+      sortBySeverity(
+        withoutRepeats([
+          ...checkProject(project),
+          ...shapes.flatMap(findingsOfShape),
+          ...pieces.flatMap((piece) => piece.findings),
+          ...checkMade(project, pieces),
+          ...checkSums(project, pieces),
+          ...checkSite(project, pieces),
+          ...findings,
+          ...groups.flatMap((group) => group.findings),
+          ...checkTaken(project, groups),
+          ...routing.flatMap((group) => group.findings),
+        ]),
+      ),
     ),
   };
 }

@@ -4,6 +4,7 @@ import type { LengthSystem } from '#core/units';
 
 import { cutBlank } from './blank-cuts.ts';
 import { expandLayout, expandPlaced } from './expand-layout.ts';
+import { pairNotes } from './interlock/view-pairs.ts';
 import { usableOf } from './stock-fit.ts';
 import type { CuttingGroup, PlannedGroup, Understanding } from './types.ts';
 import { countWords, showSizeIn } from './words.ts';
@@ -35,7 +36,7 @@ export function viewLayout(
     kerf: group.job.kerf ?? 0,
     keepOut: stock.keepOut ?? [],
     parts: viewParts(understanding, group, { layout, units }),
-    shared: sharedBlanks(group, layout),
+    shared: sharedBlanks(understanding, group, layout),
     cuts: viewCuts(group, layout),
     leftovers: layout.leftovers.map((left) => ({
       x: left.x,
@@ -81,12 +82,17 @@ function viewParts(
 }
 
 /** Where the blanks lie that two shapes share. */
-function sharedBlanks(group: CuttingGroup, layout: Layout): readonly Rectangle[] {
-  const isShared = (id: string) =>
-    group.blanks.some((blank) => blank.id === id && blank.parts.some(({ outline }) => outline));
-  return layout.placed
-    .filter(({ id }) => isShared(id))
-    .map(({ x, y = 0, length, width = 0 }) => ({ x, y, length, width }));
+function sharedBlanks(
+  understanding: Understanding,
+  group: CuttingGroup,
+  layout: Layout,
+): NonNullable<LayoutView['shared']> {
+  const notes = pairNotes(understanding, group);
+  return layout.placed.flatMap(({ id, x, y = 0, length, width = 0 }) => {
+    const note = notes.get(id);
+    const link = group.blanks.find((blank) => blank.id === id)?.parts[0]?.part ?? id;
+    return note === undefined ? [] : [{ x, y, length, width, note, link }];
+  });
 }
 
 /** The saw lines in order: the layout's own, then those that part its strips and mother blanks. */

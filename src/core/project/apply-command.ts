@@ -69,7 +69,7 @@ function applyWholeCommand(project: Project, command: WholeCommand): Project {
     case 'set-units':
       return { ...project, units: command.units };
     case 'change-settings':
-      return { ...project, settings: { ...project.settings, ...command.settings } };
+      return { ...project, settings: changeSettings(project.settings, command) };
     case 'change-tools':
       return { ...project, tools: { ...project.tools, ...command.tools } };
     case 'set-done':
@@ -113,4 +113,14 @@ function withFixingPrice(project: Project, item: string, price: number | null): 
 /** What makes two findings the same one, though a place in a list has moved. */
 function identify(problem: Problem): string {
   return `${problem.code} ${problem.message}`;
+}
+
+function changeSettings(
+  now: Project['settings'],
+  { settings, cleared = [] }: Extract<Command, { kind: 'change-settings' }>,
+): Project['settings'] {
+  if (cleared.length === 0) return { ...now, ...settings };
+  const isCleared = (key: string): boolean => cleared.some((each) => each === key);
+  const left = Object.entries({ ...now, ...settings }).filter(([key]) => !isCleared(key));
+  return Object.fromEntries(left) as unknown as Project['settings'];
 }

@@ -4,13 +4,22 @@ import type { Reading } from '#core/measuring';
 import type { MeasuredShape, ShapeChange, ShapeItem } from './shape-types.ts';
 import type { MadePart, Project, StockLine, TakenPlan, Tools } from './types.ts';
 
+/** Settings that may be left out: they then stand at the usual. */
+export type ClearedSetting =
+  'finish' | 'coatsShown' | 'coatsHidden' | 'widestFlat' | 'spares' | 'glue' | 'wet';
+
 /** Changes of what the project has once. */
 export type WholeCommand =
   | { readonly kind: 'set-name'; readonly name: string }
   | { readonly kind: 'set-currency'; readonly currency: string; readonly pricesIncludeTax: boolean }
   | { readonly kind: 'set-paper'; readonly paper: Project['paper'] }
   | { readonly kind: 'set-units'; readonly units: Project['units'] }
-  | { readonly kind: 'change-settings'; readonly settings: Partial<JoinerySettings> }
+  /** `cleared` settings go back to the usual. */
+  | {
+      readonly kind: 'change-settings';
+      readonly settings: Partial<JoinerySettings>;
+      readonly cleared?: readonly ClearedSetting[];
+    }
   | { readonly kind: 'change-tools'; readonly tools: Partial<Tools> }
   | { readonly kind: 'set-done'; readonly mark: string; readonly done: boolean }
   /** How many of a part are cut, and as what; null: none. */

@@ -62,6 +62,8 @@ function makeRows(
 function blankRows({ group, plan }: PlannedGroup, show: (length: number) => string): readonly Row[] {
   return plan.layouts.flatMap((layout, index) =>
     chunkBlanks(group, expandLayout(group, layout)).map((parts): Row => {
+      if (parts.some(({ outline }) => outline))
+        return { cut: 'shape', cuts: `${index + 1}: ${parts[0]?.blank ?? ''} by the template of the pair` };
       const isAcross = parts.every((part) => Math.abs(part.x - (parts[0]?.x ?? 0)) < sameEdge);
       const sizes = [...parts]
         .sort((a, b) => (isAcross ? a.y - b.y : a.x - b.x))

@@ -1,6 +1,6 @@
-import { drawRouterFiles, drawRouterSheet, isRectangle } from '#core/drawing';
+import { drawPairFile, drawRouterFiles, drawRouterSheet, isRectangle } from '#core/drawing';
 import type { Part } from '#core/joinery';
-import { partsOnSheet, viewNest, type OutputFile } from '#core/pipeline';
+import { partsOnSheet, viewNest, viewPairs, type OutputFile } from '#core/pipeline';
 import { hasStop, type Problem } from '#core/problems';
 
 import type { BundleContext } from './bundle-context.ts';
@@ -28,9 +28,10 @@ export function writeRouterFiles(context: BundleContext): RouterFiles {
     }
   }
   const sheets = writeSheets(context);
-  withheld.push(...sheets.withheld);
+  const pairs = writePairs(context);
+  withheld.push(...sheets.withheld, ...pairs.withheld);
   return {
-    files: [...files, ...sheets.files],
+    files: [...files, ...sheets.files, ...pairs.files],
     findings: [...findings, ...reportWithheld(withheld)],
     withheld,
   };
@@ -55,6 +56,24 @@ function writeSheets({
       const { dxf, svg } = drawRouterSheet({ title, stock, placed }, project.tools.router);
       files.push({ path: `router/${name}.dxf`, content: dxf }, { path: `router/${name}.svg`, content: svg });
     });
+  return { files, withheld };
+}
+
+/** A file for each blank that two shapes share; withheld where one of them must not be cut. */
+function writePairs({ project, understanding, blocked }: BundleContext): Omit<RouterFiles, 'findings'> {
+  const files: OutputFile[] = [];
+  const withheld: string[] = [];
+  const pairs = viewPairs(understanding);
+  const names = uniqueNames(pairs.map(({ id }) => `pair-${id}`));
+  for (const pair of pairs) {
+    const name = names.get(`pair-${pair.id}`);
+    if (name === undefined) continue;
+    if (pair.laid.some(({ part }) => blocked.has(part.id))) withheld.push(name);
+    else {
+      const { dxf, svg } = drawPairFile(pair, project.tools.router);
+      files.push({ path: `router/${name}.dxf`, content: dxf }, { path: `router/${name}.svg`, content: svg });
+    }
+  }
   return { files, withheld };
 }
 

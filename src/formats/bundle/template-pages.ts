@@ -1,6 +1,7 @@
 import { boxOfOutline } from '#core/geometry';
-import { drawable, drawTemplate, isRectangle, type Page } from '#core/drawing';
+import { drawable, drawPairTemplate, drawTemplate, isRectangle, type Page } from '#core/drawing';
 import type { Part } from '#core/joinery';
+import { viewPairs } from '#core/pipeline';
 
 import { stamp, type BundleContext } from './bundle-context.ts';
 import { drawNotice } from './notice.ts';
@@ -21,7 +22,15 @@ export function drawTemplatePages({ project, understanding, blocked }: BundleCon
       }),
     ),
   );
-  if (pages.length > 0) return pages;
+  const pairs = viewPairs(understanding).flatMap((pair) =>
+    drawPairTemplate(pair, project.paper, {
+      job: project.name,
+      units: project.units,
+      ...(pair.laid.some(({ part }) => blocked.has(part.id)) && { stamp }),
+    }),
+  );
+  // a pair has shaped parts, so that there are pages whenever there are pairs
+  if (pages.length > 0) return [...pages, ...pairs];
   return drawNotice(
     project.paper,
     `${project.name}: templates`,

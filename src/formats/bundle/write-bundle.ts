@@ -9,6 +9,7 @@ import {
   writeTrips,
   type OutputFile,
   type Table,
+  sayFindings,
 } from '#core/pipeline';
 import { sortBySeverity, type Problem } from '#core/problems';
 import { writeCsv } from '#formats/csv';
@@ -37,11 +38,14 @@ export async function makeBundle(given: BundleSource): Promise<Bundle> {
   const blocked = findBlocked(project, understanding, planned);
   const context: BundleContext = { ...source, blocked };
   const router = writeRouterFiles(context);
-  const findings = sortBySeverity([
-    ...understanding.findings,
-    ...[...planned, ...routed].flatMap(({ plan }) => plan.findings),
-    ...router.findings,
-  ]);
+  const findings = sayFindings(
+    project,
+    sortBySeverity([
+      ...understanding.findings,
+      ...[...planned, ...routed].flatMap(({ plan }) => plan.findings),
+      ...router.findings,
+    ]),
+  );
   const pages = drawPages(source);
   const pdf = async (name: keyof PageSets): Promise<OutputFile> => ({
     path: `${name}.pdf`,

@@ -76,6 +76,8 @@ function checkNumber(group: Group): readonly Problem[] {
 }
 
 const known = new Set(['LINE', 'ARC', 'CIRCLE', 'POLYLINE', 'TEXT', 'POINT']);
+/** Where a line has two ends: it parts the two shapes of a blank. */
+const lineLayer = 'SAW_BETWEEN';
 const contourLayers = /^(POCKET|INNER|OUTLINE|REFERENCE|SCALE)_/;
 
 function checkEntity(entity: Entity): readonly Problem[] {
@@ -105,7 +107,7 @@ function checkEntity(entity: Entity): readonly Problem[] {
 function checkPolyline({ layer, line, groups, vertices }: Entity): readonly Problem[] {
   const flags = Number(groups.find((g) => g.code === 70)?.value ?? 0);
   const closed = (flags & 1) === 1;
-  if (closed && vertices.length >= 2) return [];
+  if ((closed || layer === lineLayer) && vertices.length >= 2) return [];
   const what = closed ? `has only ${vertices.length} corners` : 'is not closed';
   return [stop('dxf-open', `The contour on layer ${layer} (line ${line}) ${what}.`, 'Write the file again.')];
 }

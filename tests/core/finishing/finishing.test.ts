@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { coatedArea, coatsFor, finishLitres } from '#core/finishing';
 import { circleOutline, rectangleOutline } from '#core/geometry';
-import { coatings } from '#core/materials';
+import { coatingOf, coatings } from '#core/materials';
 
 const board = { outline: rectangleOutline(1000, 500), holes: [], thickness: 18, count: 1 };
 const varnish = coatings.find(({ name }) => name.startsWith('Spar varnish'))!;
@@ -36,6 +36,21 @@ describe('litres of a finish', () => {
     const area = { shown: 2, hidden: 50 };
     expect(finishLitres(area, { shown: 1, hidden: 0 }, varnish)).toBeCloseTo((2 * 1.5) / 12, 9);
     expect(finishLitres(area, { shown: 0, hidden: 0 }, varnish)).toBe(0);
+  });
+
+  // one data sheet of a tung-oil varnish: 600, 800, 1000, 1000 ft² to the US gallon for coats 1 to 4, 24.54 ft²/gal to 1 m²/l
+  test('of an oil come within a tenth of what its data sheet says for four coats', () => {
+    const sheet = [600, 800, 1000, 1000].reduce((sum, spread) => sum + (10 * 40.746) / spread, 0);
+    const litres = finishLitres({ shown: 10, hidden: 0 }, { shown: 4, hidden: 0 }, coatingOf('oil'));
+    expect(Math.abs(litres / sheet - 1)).toBeLessThan(0.1);
+    expect(coatsFor(0.15, coatingOf('oil'))).toBe(4);
+  });
+
+  test('every finish says what can hurt, an oil that its rags catch fire, two-pack its isocyanates', () => {
+    expect(coatings.every(({ cautions }) => cautions.length > 0)).toBe(true);
+    for (const kind of ['oil', 'hard-wax-oil', 'oil-varnish'] as const)
+      expect(coatingOf(kind).cautions.join(' ')).toMatch(/Oily rags/);
+    expect(coatingOf('two-pack').cautions.join(' ')).toMatch(/isocyanates/);
   });
 
   test('the coats come from the film that gaps are reckoned with, three at least', () => {

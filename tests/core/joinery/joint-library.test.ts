@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { rectangleOutline, type Point3 } from '#core/geometry';
+import { sayLengths } from '#core/units';
 import {
   bevelFence,
   dogBone,
@@ -413,7 +414,8 @@ describe('figures of the trade rulebook, section C', () => {
   });
 
   test('the screw of the example finds no room, and the check says so with both lengths', () => {
-    expect(cleat.findings.find(({ code }) => code === 'screw-no-room')?.message).toBe(
+    const message = cleat.findings.find(({ code }) => code === 'screw-no-room')?.message ?? '';
+    expect(sayLengths(message, 'mm')).toBe(
       'A 4 screw through 12 wants to be 40 long, and there is room for 29.',
     );
   });

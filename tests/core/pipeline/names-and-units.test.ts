@@ -1,6 +1,14 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { listShopping, listSundries, nameStock, planGroups, understandProject } from '#core/pipeline';
+import { coatings } from '#core/materials';
+import {
+  listShopping,
+  listSundries,
+  nameStock,
+  planGroups,
+  summarise,
+  understandProject,
+} from '#core/pipeline';
 import type { Project } from '#core/project';
 import { drawPages, makeBundle } from '#formats/bundle';
 import { readProject } from '#formats/json';
@@ -72,6 +80,38 @@ describe('a project in inches', () => {
     expect(pages).toContain('sizes in inches');
     expect(pages).not.toContain('sizes in mm');
   }, 60_000);
+
+  test('says the sizes in its findings, steps and notes in inches', async () => {
+    const { textOf, pages } = await wordsFor(openProject('tests/projects/garden-cabin-inches.json'));
+    const words = textOf('summary.txt') + textOf('trips.txt') + pages.join('\n');
+    // what a shop sells by its metric size keeps it
+    const left = words
+      .split('\n')
+      .filter((line) => /\d mm\b/.test(line) && !/metric|Screw|Bolt|Dowel/.test(line));
+    expect(left).toEqual([]);
+    for (const text of [words, textOf('parts.csv'), textOf('shopping.csv')])
+      expect(text).not.toMatch(/[\uE000\uE001]/);
+  }, 60_000);
+
+  test('says them as the same project says them in mm, to 1/32 in', () => {
+    const inches = openProject('tests/projects/garden-cabin-inches.json');
+    const built = (units: Project['units']) => understandProject({ ...inches, units }).pieces;
+    const figures = (text: string) =>
+      [...text.matchAll(/(\d+) (\d+)\/(\d+) in|(\d+)\/(\d+) in|(\d+(?:\.\d+)?) in/g)].map(
+        ([, whole, top, bottom, over, under, plain]) =>
+          25.4 * (plain ? Number(plain) : Number(whole ?? 0) + Number(top ?? over) / Number(bottom ?? under)),
+      );
+    let compared = 0;
+    for (const [i, piece] of built('inch').entries())
+      for (const [k, step] of piece.steps.entries()) {
+        const metric = [...(built('mm')[i]?.steps[k]?.text ?? '').matchAll(/\d+(?:\.\d+)?/g)].map(Number);
+        for (const value of figures(step.text)) {
+          compared += 1;
+          expect(Math.min(...metric.map((each) => Math.abs(each - value)))).toBeLessThan(0.5);
+        }
+      }
+    expect(compared).toBeGreaterThan(10);
+  }, 60_000);
 });
 
 describe('what else is to be bought', () => {
@@ -88,6 +128,16 @@ describe('what else is to be bought', () => {
     const sum = litres.reduce((a, b) => a + b, 0);
     expect(varnish.count).toBeGreaterThanOrEqual(Math.floor(sum / 0.75));
     expect(varnish.count).toBeLessThanOrEqual(Math.ceil(sum / 0.75 + 0.05));
+  });
+
+  test('is the finish that was chosen, in its coats, with what can hurt', () => {
+    for (const { kind, name, cautions } of coatings) {
+      const chosen = { ...project, settings: { ...project.settings, finish: kind } };
+      const understanding = understandProject(chosen);
+      expect(listSundries(chosen, pieces)[0]?.item).toContain(name);
+      const summary = summarise(chosen, understanding, [], { findings: [], withheld: [], routed: [] });
+      for (const caution of cautions) expect(summary.replace(/\s+/g, ' ')).toContain(caution);
+    }
   });
 
   test('is spacers as thick as the gaps, and finish to touch up, where the steps take them', () => {

@@ -59,6 +59,12 @@ describe('a fix offered for a finding', () => {
       { width: 700, height: 900, stile: 70, lock: 'mortise-lock', leaf: 'first', meeting: 'rebate' },
       /^Set "Where they meet" to "A gap/,
     ],
+    [
+      'wall-too-thin',
+      'flat-door',
+      { width: 500, height: 900, lock: 'mortise-lock', lockCaseThickness: 11, lipping: 30, hingeLipping: 30 },
+      /^Set "Case, thickness" to [5-9] mm$/,
+    ],
     ['springing-flat', 'curved-head', { jambLength: 800 }, /^Set "Head and jambs" to /],
     [
       'lining-too-narrow',

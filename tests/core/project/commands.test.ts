@@ -93,6 +93,7 @@ describe('commands on the whole', () => {
     for (const command of [
       { kind: 'set-name', name: 'Curlew' },
       { kind: 'change-settings', settings: { film: project.settings.film } },
+      { kind: 'change-settings', settings: {}, cleared: ['coatsShown'] },
       { kind: 'change-reading', shape: 'door', id: 'wb', reading: { ...reading } },
       { kind: 'change-piece', id: 'frame', piece: structuredClone(frame) },
     ] as const) {

@@ -1,7 +1,8 @@
 import { unreachable } from '#core/problems';
 
 /** What is done along a contour; the order here is the order of work (joinery E7: drill, pockets, inner contours, outline). */
-export type Operation = 'drill' | 'sink' | 'pocket' | 'inner' | 'outline' | 'reference' | 'scale' | 'note';
+export type Operation =
+  'drill' | 'sink' | 'pocket' | 'inner' | 'outline' | 'reference' | 'between' | 'scale' | 'note';
 
 /** The layers of a router file. Names are plain ASCII; `nn_nn` is a depth or diameter in mm with two decimals. */
 export const routerLayers: readonly {
@@ -24,6 +25,11 @@ export const routerLayers: readonly {
     holds: 'where the part or its finished edge lies; not to be cut',
     cut: false,
   },
+  {
+    layer: 'SAW_BETWEEN',
+    holds: 'where two shapes in one blank are parted by saw or jigsaw, middle of the kerf; not to be routed',
+    cut: false,
+  },
   { layer: 'SCALE_100MM', holds: 'a bar exactly 100 mm long; not to be cut', cut: false },
   { layer: 'NOTE_ADDRESS', holds: 'address of the part; not to be cut', cut: false },
   { layer: 'NOTE_TEXT', holds: 'units, side, thickness, cutter and passes; not to be cut', cut: false },
@@ -44,6 +50,8 @@ export function layerName(operation: Operation, size: number | 'through' = 'thro
       return 'OUTLINE_THROUGH';
     case 'reference':
       return 'REFERENCE_OUTLINE';
+    case 'between':
+      return 'SAW_BETWEEN';
     case 'scale':
       return 'SCALE_100MM';
     case 'note':

@@ -22,6 +22,8 @@ export type RouterSide = 'face' | 'back';
 export interface Contour {
   readonly layer: string;
   readonly outline: Outline;
+  /** A line with two ends, not closed. */
+  readonly isOpen?: boolean;
   /** A full circle, for drilling. */
   readonly circle?: { readonly x: number; readonly y: number; readonly radius: number };
 }

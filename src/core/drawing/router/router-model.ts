@@ -16,10 +16,11 @@ export interface RouterText {
 const accuracy = 1e-6; // mm and bulge, far finer than any machine; coarser rounding would bend arcs
 const degrees = 180 / Math.PI;
 
-/** A closed outline as a model of lines and arcs. */
-function modelOfOutline(outline: Outline): makerjs.IModel {
+/** An outline, or a line with two ends, as a model of lines and arcs. */
+function modelOfOutline(outline: Outline, isOpen = false): makerjs.IModel {
   const paths: makerjs.IPathMap = {};
-  sidesOf(outline).forEach(({ from, to, bulge }, i) => {
+  const sides = sidesOf(outline);
+  (isOpen ? sides.slice(0, -1) : sides).forEach(({ from, to, bulge }, i) => {
     const arc = arcBetween(from, to, bulge);
     if (!arc) {
       paths[`side${i}`] = new makerjs.paths.Line([from.x, from.y], [to.x, to.y]);
@@ -53,10 +54,10 @@ export function writeRouterModel(
 ): { readonly dxf: string; readonly svg: string; readonly layers: readonly string[] } {
   const models: Record<string, makerjs.IModel> = {};
   contours.forEach((contour, i) => {
-    const { circle, outline } = contour;
+    const { circle, outline, isOpen } = contour;
     const model: makerjs.IModel = circle
       ? { paths: { circle: new makerjs.paths.Circle([circle.x, circle.y], circle.radius) } }
-      : modelOfOutline(outline);
+      : modelOfOutline(outline, isOpen);
     models[`contour${i}`] = { ...model, layer: `${contour.layer}-${i + 1}` };
   });
   texts.forEach(({ layer, text, x, y }, i) => {

@@ -1,5 +1,6 @@
 import type { Part } from '#core/joinery';
 import type { LengthSystem } from '#core/units';
+import { formatSize } from '../scales.ts';
 
 /** What a template says besides the part itself. */
 export interface TemplateInfo {
@@ -10,6 +11,12 @@ export interface TemplateInfo {
   readonly stamp?: string;
   /** The unit of the sizes named; mm when left out. */
   readonly units?: LengthSystem;
+}
+
+/** How to print a template, for its legend. */
+export function printNote(units: LengthSystem): string {
+  const bar = units === 'mm' ? '100 mm' : `100 mm (${formatSize(100, units)} in)`;
+  return `Print at 100 %, not fitted to the page. Measure both bars: ${bar}. Overlap sheets, cross on cross.`;
 }
 
 /** The direction that points up in the boat on the part as seen from its face side with its start end at the left, radians; null when the part lies flat. */

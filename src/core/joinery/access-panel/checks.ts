@@ -1,11 +1,11 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { PanelLayout } from './sizes.ts';
 import { checkWideSolid, openFindings, type Say } from '../piece-findings.ts';
 import { leastFinishedGap } from '../rules.ts';
 import type { Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 const leastLap = 10; // on the surround, on the cleats, and of a closed button on the panel, mm (joinery B14)
 const clearOpen = 2; // open button to the edge of the panel, mm (joinery B14)
@@ -27,9 +27,9 @@ function checkHold(say: Say, { book, choices }: PanelLayout): void {
   const hold = v(lap ? 'lap' : 'bearing');
   if (hold < leastLap - 1e-9) {
     say('warn', 'panel-hold-small', {
-      message: `The panel ${lap ? 'laps' : 'bears'} ${show(hold)} on ${lap ? 'the surround' : 'its cleats'}; ${leastLap} is the least.`,
+      message: `The panel ${lap ? 'laps' : 'bears'} ${show(hold)} on ${lap ? 'the surround' : 'its cleats'}; ${show(leastLap)} is the least.`,
       remedy: lap
-        ? `Make the lap ${leastLap} or more.`
+        ? `Make the lap ${show(leastLap)} or more.`
         : `Make the cleats ${show(leastLap + v('g'))} wide or more.`,
       source: 'joinery B14',
     });
@@ -37,7 +37,7 @@ function checkHold(say: Say, { book, choices }: PanelLayout): void {
   const left = lap ? leastFinishedGap : v('g') - 2 * v('f_v');
   if (left < leastFinishedGap - 1e-9) {
     say('stop', 'no-room-once-finished', {
-      message: `No room to take the panel out once varnished: gap ${show(v('g'))}, films ${show(2 * v('f_v'))}, left ${show(left)} of ${leastFinishedGap}.`,
+      message: `No room to take the panel out once varnished: gap ${show(v('g'))}, films ${show(2 * v('f_v'))}, left ${show(left)} of ${show(leastFinishedGap)}.`,
       remedy: `Make the gap ${show(leastFinishedGap + 2 * v('f_v'))} or more.`,
       source: 'joinery 0.7, G6',
     });
@@ -56,7 +56,7 @@ function checkButtons(say: Say, { book }: PanelLayout): void {
   const v = book.value;
   if (v('reach') < leastLap - 1e-9) {
     say('warn', 'button-short', {
-      message: `A closed button reaches ${show(v('reach'))} over the panel; ${leastLap} is the least.`,
+      message: `A closed button reaches ${show(v('reach'))} over the panel; ${show(leastLap)} is the least.`,
       remedy: `Make it ${show(v('e') + leastLap)} from pivot to tip.`,
       source: 'joinery B14',
     });

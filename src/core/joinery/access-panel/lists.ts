@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { panelNumbers } from './parts.ts';
 import type { PanelLayout } from './sizes.ts';
 import { partAddress } from '../parts.ts';
@@ -7,7 +7,7 @@ import type { Piece } from '../piece-types.ts';
 import type { AssemblyStep, Fixing, Joint, Part } from '../types.ts';
 import type { WorkingBook } from '../working.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** The panel on its cleats (joinery B14); one that laps has no joint. */
 export function accessPanelJoints(piece: Piece, { choices }: PanelLayout): readonly Joint[] {
@@ -33,7 +33,7 @@ export function accessPanelFixings(
     .reduce((sum, part) => sum + part.quantity * part.machining.length, 0);
   return [
     {
-      item: `Screw 4 × ${show(length)}, round head, stainless A4, with washer`,
+      item: `Screw 4 × ${formatNumber(length)}, round head, stainless A4, with washer`,
       quantity: v('buttons'),
       use: 'turn buttons; not into a cable, pipe or the hull side',
       source: 'joinery B14',

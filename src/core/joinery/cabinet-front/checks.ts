@@ -1,5 +1,5 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { FrontCell } from './cells.ts';
 import type { FrontSet } from './sets.ts';
 import type { FrontLayout } from './sizes.ts';
@@ -15,7 +15,7 @@ import { leastFinishedGap, scribe as scribeRule } from '../rules.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 import type { Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Says which size came out at nothing; empty when the front can be made. */
 export function checkFrontPossible({ book, choices }: FrontLayout): readonly Problem[] {
@@ -107,7 +107,7 @@ function checkRoom(say: Say, { choices, book }: FrontLayout): void {
   const wide = book.value('wo');
   if (wide >= handRoom.width && low >= handRoom.height) return;
   say('warn', 'opening-too-small', {
-    message: `Openings of ${show(wide)} × ${show(low)} are too small to reach through: a hand wants ${handRoom.width} × ${handRoom.height}.`,
+    message: `Openings of ${show(wide)} × ${show(low)} are too small to reach through: a hand wants ${show(handRoom.width)} × ${show(handRoom.height)}.`,
     remedy: 'Take fewer openings, or check the width and height entered.',
     source: 'common practice',
   });
@@ -115,7 +115,7 @@ function checkRoom(say: Say, { choices, book }: FrontLayout): void {
 
 function noRoom(say: Say, gap: number, film: number): void {
   say('stop', 'no-room-once-finished', {
-    message: `No room to open once varnished: gap ${show(gap)}, film ${show(film)}, left ${show(gap - film)} of ${leastFinishedGap}.`,
+    message: `No room to open once varnished: gap ${show(gap)}, film ${show(film)}, left ${show(gap - film)} of ${show(leastFinishedGap)}.`,
     remedy: `Make the gap ${show(leastFinishedGap + film)} or more.`,
     source: 'joinery 0.7, G6',
   });

@@ -1,12 +1,12 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { railMember, railsOf } from './joinery.ts';
 import type { RailPlace } from './joint-sizes.ts';
 import type { FrontLayout } from './sizes.ts';
 import { screwLimits } from '../joints/corner.ts';
 import { checkWall, openFindings, type Say } from '../piece-findings.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Findings on the joints of a face frame (joinery C0 to C6, G21). */
 export function checkFrontJoints(layout: FrontLayout): readonly Problem[] {
@@ -50,7 +50,7 @@ function checkReach(say: Say, { choices, book }: FrontLayout): void {
 function checkLaps(say: Say, { choices, book }: FrontLayout): void {
   if (book.value('T') < 12) {
     say('warn', 'lap-thin', {
-      message: `Half-laps in wood ${show(book.value('T'))} thick; under 12 the halves are weak.`,
+      message: `Half-laps in wood ${show(book.value('T'))} thick; under ${show(12)} the halves are weak.`,
       remedy: 'Take thicker wood or loose tenons.',
       source: 'joinery C6',
     });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { frontNumbers } from './frame.ts';
 import type { FrontCell } from './cells.ts';
 import { dowelStations, railMember } from './joinery.ts';
@@ -8,7 +8,7 @@ import { partAddress } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Fixing, Joint } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** The joints of a face frame with the settings for them (joinery C20). */
 export function frontJoints(piece: Piece, layout: FrontLayout): readonly Joint[] {
@@ -112,7 +112,7 @@ function jointFixings(layout: FrontLayout): readonly Fixing[] {
     case 'loose-tenon':
       return [
         {
-          item: `Loose tenon stock ${show(book.value('tenon_T'))} thick`,
+          item: `Loose tenon stock ${formatNumber(book.value('tenon_T'))} thick`,
           quantity: ends,
           use: 'frame',
           source: 'joinery C3',
@@ -122,7 +122,7 @@ function jointFixings(layout: FrontLayout): readonly Fixing[] {
       const narrow = dowelStations(book.value('wt'), book.value('dowel_D')).length;
       return [
         {
-          item: `Dowel ${show(book.value('dowel_D'))} × ${show(2 * Math.floor(book.value('reach_s')))}, fluted`,
+          item: `Dowel ${formatNumber(book.value('dowel_D'))} × ${formatNumber(2 * Math.floor(book.value('reach_s')))}, fluted`,
           quantity: ends * narrow,
           use: 'frame',
           source: 'joinery C2',

@@ -1,11 +1,11 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { FrontCell } from './cells.ts';
 import type { FrontSet } from './sets.ts';
 import type { FrontLayout } from './sizes.ts';
 import { chainSteps, type StepDraft } from '../step-chain.ts';
 import type { AssemblyStep, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 interface Made {
   readonly parts: readonly Part[];
@@ -51,14 +51,14 @@ function makeFrame({ book, choices }: FrontLayout, frame: readonly Part[]): read
     },
     {
       id: 'dry-fit',
-      text: 'Put the frame together dry on a flat bench: inner stiles between rails first, outer stiles last. Diagonals agree within 1, faces flush within 0.2.',
+      text: `Put the frame together dry on a flat bench: inner stiles between rails first, outer stiles last. Diagonals agree within ${show(1)}, faces flush within ${show(0.2)}.`,
       place: 'workshop',
       minutes: 20,
       parts: frame,
     },
     {
       id: 'glue',
-      text: 'Glue it flat on a level bench in the same order; diagonals within 1, not in wind; sand flush when hard.',
+      text: `Glue it flat on a level bench in the same order; diagonals within ${show(1)}, not in wind; sand flush when hard.`,
       place: 'workshop',
       minutes: 60,
       parts: frame,
@@ -84,7 +84,7 @@ function fitFrame({ choices }: FrontLayout, frame: readonly Part[]): readonly St
     },
     {
       id: 'measure-openings',
-      text: 'Measure width, height and both diagonals of every opening of the fixed frame. Where diagonals differ by more than 1, draw that front as its own four-sided figure; enter what differs.',
+      text: `Measure width, height and both diagonals of every opening of the fixed frame. Where diagonals differ by more than ${show(1)}, draw that front as its own four-sided figure; enter what differs.`,
       place: 'boat',
       minutes: 20,
       take: ['tape', 'two sliding sticks'],

@@ -1,5 +1,5 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { clearOfObstacle } from '../hull/back-edge.ts';
 import { heightRange } from '../hull/hull.ts';
 import { checkMoisture, checkSheetThickness, openFindings, type Say } from '../piece-findings.ts';
@@ -10,7 +10,7 @@ import type { CarcaseLayout } from './sizes.ts';
 import { checkGauge } from './gauge-notes.ts';
 import { sides, sideName } from './sides.ts';
 
-const show = formatNumber;
+const show = markSize;
 const uselessDepth = 80; // mm (joinery B7.2)
 const featherBevel = 35; // degrees (joinery B7.3)
 const guessed = 50; // mm beyond the measured hull that may be guessed (common practice, no source)
@@ -109,7 +109,7 @@ function checkHull(say: Say, { choices, book }: CarcaseLayout): void {
 
 function featherEdge(say: Say, what: string, bevel: number): void {
   say('warn', 'bevel-feather-edge', {
-    message: `${what} meets the hull at ${show(bevel)}° off square: over ${featherBevel}° the bevel ends in a feather edge.`,
+    message: `${what} meets the hull at ${formatNumber(bevel)}° off square: over ${featherBevel}° the bevel ends in a feather edge.`,
     remedy: 'Cut it square and let a cleat close the gap.',
     source: 'joinery B7.3',
   });
@@ -131,7 +131,7 @@ function checkShelves(say: Say, { choices, book }: CarcaseLayout): void {
     const fromFoot = y - v('y0');
     if (v('g') > 0 && fromFoot < leastBeyondHousing)
       say('warn', 'housing-near-end', {
-        message: `The housing of shelf ${n} is ${show(fromFoot)} from the foot of the ends; below ${leastBeyondHousing} the wood breaks out.`,
+        message: `The housing of shelf ${n} is ${show(fromFoot)} from the foot of the ends; below ${show(leastBeyondHousing)} the wood breaks out.`,
         remedy: 'Set it higher.',
         source: 'joinery B1.10, C21',
       });
@@ -139,7 +139,7 @@ function checkShelves(say: Say, { choices, book }: CarcaseLayout): void {
   if (choices.shelves.length === 0 || v('sag') <= v('sag_limit')) return;
   const needed = v('Ts') * Math.cbrt(v('sag') / v('sag_limit'));
   say('warn', 'shelf-sags', {
-    message: `The shallowest shelf will sag ${show(v('sag'))} in time under ${show(choices.load)} kg; the eye sees ${show(v('sag_limit'))}.`,
+    message: `The shallowest shelf will sag ${show(v('sag'))} in time under ${formatNumber(choices.load)} kg; the eye sees ${show(v('sag_limit'))}.`,
     remedy: `Take shelves ${show(Math.ceil(needed))} thick, or glue a fiddle along the front.`,
     source: 'joinery B8.1, G14',
   });
@@ -169,7 +169,7 @@ function checkAir(say: Say, { choices, book, vents }: CarcaseLayout): void {
   const area = placed * Math.PI * (choices.ventDiameter / 2) ** 2;
   if (placed >= 2 && area >= needed) return;
   say('warn', 'locker-without-air', {
-    message: `${placed} vents of ${show(area / 100)} cm² together are made; ${show(book.value('W'))} × ${show(book.value('H'))} of front want 2 or more, low and high, and ${show(needed / 100)} cm².`,
+    message: `${placed} vents of ${formatNumber(area / 100)} cm² together are made; ${show(book.value('W'))} × ${show(book.value('H'))} of front want 2 or more, low and high, and ${formatNumber(needed / 100)} cm².`,
     remedy: 'Make more or larger vents, here or in the doors.',
     source: 'joinery B7.6, common practice',
   });

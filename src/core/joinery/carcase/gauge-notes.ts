@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { excessBehind, gaugeHeights, readGauge } from '../hull/gauge.ts';
 import { depthOf, stationAt } from '../hull/hull.ts';
 import type { Say } from '../piece-findings.ts';
@@ -6,7 +6,7 @@ import type { CarcaseChoices } from './choices.ts';
 import { facesOf, sideName, type Side } from './sides.ts';
 import type { CarcaseLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 /** A gauge and a curve that differ by more than this do not tell of the same hull, degrees (common practice, no source). */
 const differing = 3;
 
@@ -21,7 +21,7 @@ export function gaugeNotes(choices: CarcaseChoices, side: Side, isBevelled: bool
   const at = middleOf(choices, side);
   const read = gaugeHeights(choices.hull, at).flatMap((height) => {
     const gauge = readGauge(choices.hull, at, height);
-    return gauge ? [`${show(Math.abs(gauge.degrees))}° at ${show(height)}`] : [];
+    return gauge ? [`${formatNumber(Math.abs(gauge.degrees))}° at ${show(height)}`] : [];
   });
   if (read.length === 0) return [];
   const then = isBevelled && read.length > 1 ? '; plane the back edge from one to the next' : '';
@@ -35,7 +35,7 @@ export function checkGauge(say: Say, layout: Pick<CarcaseLayout, 'book' | 'choic
   const worst = worstExcess(layout, side);
   if (worst && worst.excess > v('c'))
     say('stop', 'too-big-at-back', {
-      message: `The ${sideName[side]} end will not go in: at ${show(worst.height)} up it is ${show(worst.excess)} too big at the back, as the gauge reads ${show(worst.degrees)}° there, and only ${show(v('c'))} is left clear.`,
+      message: `The ${sideName[side]} end will not go in: at ${show(worst.height)} up it is ${show(worst.excess)} too big at the back, as the gauge reads ${formatNumber(worst.degrees)}° there, and only ${show(v('c'))} is left clear.`,
       remedy:
         choices.endBack === 'square'
           ? 'Bevel its back edge to the hull.'
@@ -46,7 +46,7 @@ export function checkGauge(say: Say, layout: Pick<CarcaseLayout, 'book' | 'choic
   const drawn = (Math.atan(v(`drawn_${side}`) / v('T')) * 180) / Math.PI;
   if (Math.abs(drawn - v(`gauge_${side}`)) > differing)
     say('warn', 'bevel-disagrees', {
-      message: `At the ${sideName[side]} end the gauge reads ${show(v(`gauge_${side}`))}°, and the sections come to ${show(drawn)}°.`,
+      message: `At the ${sideName[side]} end the gauge reads ${formatNumber(v(`gauge_${side}`))}°, and the sections come to ${formatNumber(drawn)}°.`,
       remedy: 'Put the gauge on again, square to the section, or take a section nearer to the end.',
       source: 'joinery A6',
     });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { KindOfPiece } from '../kind.ts';
 import { partAddress } from '../parts.ts';
 import { buildFrom } from '../recipe.ts';
@@ -14,7 +14,7 @@ import { jointTakes, railJoint, shelfJoint } from './joints.ts';
 import { sides } from './sides.ts';
 import { workOutCarcase, type CarcaseLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 type Carcase = Extract<Piece, { kind: 'carcase' }>;
 
 function build(piece: Carcase, context: BuildContext): BuiltPiece {
@@ -89,7 +89,7 @@ function fixings(layout: CarcaseLayout): readonly Fixing[] {
     { item: 'Epoxy glue, small pack', quantity: 1, use: 'carcase', source: 'joinery C' },
     { item: 'Bonded tab to the hull', quantity: 4, use: 'ends, 2 each', source: 'joinery B7, B-H' },
     {
-      item: `Vent grommet ${show(choices.ventDiameter)}`,
+      item: `Vent grommet ${formatNumber(choices.ventDiameter)}`,
       quantity: vents.l.length + vents.r.length,
       use: 'ends',
       source: 'joinery B-H',

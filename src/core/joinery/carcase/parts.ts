@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import { circleOutline, type Outline } from '#core/geometry';
 import { layFlat, rightwards, upwards, type LaidFlat } from '../flat/lay-flat.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
@@ -73,7 +74,7 @@ function endDraft(layout: CarcaseLayout, side: Side): PartDraft {
     placements: [laid.placement],
     notes: [
       'Its curve is its own: the two ends are no mirrored pair.',
-      `The curve is drawn as arcs and lines within 0.1; it stays ${book.value('c')} clear of the hull.`,
+      `The curve is drawn as arcs and lines within ${markSize(0.1)}; it stays ${book.value('c')} clear of the hull.`,
       ...gaugeNotes(choices, side, bevelled),
     ],
   };

@@ -1,5 +1,5 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import {
   checkMoisture,
   checkSheetThickness,
@@ -11,7 +11,7 @@ import type { JoinerySettings } from '../piece-types.ts';
 import type { Part } from '../types.ts';
 import type { TopLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 const between = 60; // mm between cut-outs (joinery B9)
 const leastOverlap = 6; // mm of flange on the wood (joinery B9)
 const leastInner = 6; // mm radius of inner corners (joinery B9)
@@ -133,14 +133,14 @@ function checkFlanges(say: Say, { cutouts, choices }: TopLayout): void {
   const narrow = cutouts.filter(({ overlap }) => overlap < leastOverlap);
   for (const { number, overlap } of narrow)
     say('stop', 'flange-too-narrow', {
-      message: `The flange of cut-out ${number} would lie on ${show(overlap)} of wood; ${leastOverlap} are needed.`,
+      message: `The flange of cut-out ${number} would lie on ${show(overlap)} of wood; ${show(leastOverlap)} are needed.`,
       remedy: 'Measure body and flange again, or take less clearance.',
       source: 'joinery B9',
     });
   if (cutouts.length === 0 || choices.cutoutRadius >= leastInner) return;
   say('warn', 'cutout-corner-sharp', {
-    message: `Inner corners of ${show(choices.cutoutRadius)} crack the laminate; ${leastInner} are needed.`,
-    remedy: `Make them ${leastInner} or more.`,
+    message: `Inner corners of ${show(choices.cutoutRadius)} crack the laminate; ${show(leastInner)} are needed.`,
+    remedy: `Make them ${show(leastInner)} or more.`,
     source: 'joinery B9',
   });
 }
@@ -177,7 +177,7 @@ function checkCorners(say: Say, { book, points, side, choices }: TopLayout): voi
     const radius = book.has(`R_${i + 1}`) ? book.value(`R_${i + 1}`) : 0;
     if (!open || radius >= hipRadius) return;
     say('warn', 'corner-at-hip-height', {
-      message: `Corner ${here + 1} stands free with a radius of ${show(radius)}; at hip height ${hipRadius} or more spares bruises.`,
+      message: `Corner ${here + 1} stands free with a radius of ${show(radius)}; at hip height ${show(hipRadius)} or more spares bruises.`,
       remedy: 'Round it 40.',
       source: 'joinery B9, F9',
     });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { KindOfPiece } from '../kind.ts';
 import { buildFrom } from '../recipe.ts';
 import { chainSteps, type StepDraft } from '../step-chain.ts';
@@ -10,7 +10,7 @@ import { countertopParameters } from './parameters.ts';
 import { topParts } from './parts.ts';
 import { chooseTop, workOutTop, type TopLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 type Countertop = Extract<Piece, { kind: 'countertop' }>;
 
 function build(piece: Countertop, context: BuildContext): BuiltPiece {
@@ -80,19 +80,19 @@ function fixings({ book, choices, cutouts, fiddles }: TopLayout, parts: readonly
   const sheet = book.value('area') / 1e6;
   const list: readonly Fixing[] = [
     {
-      item: `Laminate, ${show(Math.ceil(sheet * 12) / 10)} m²`,
+      item: `Laminate, ${formatNumber(Math.ceil(sheet * 12) / 10)} m²`,
       quantity: choices.laminate ? 1 : 0,
       use: 'top face',
       source: 'joinery B9',
     },
     {
-      item: `Balancer, ${show(Math.ceil(sheet * 12) / 10)} m²`,
+      item: `Balancer, ${formatNumber(Math.ceil(sheet * 12) / 10)} m²`,
       quantity: choices.laminate ? 1 : 0,
       use: 'under face: both faces alike, or it cups',
       source: 'joinery B9',
     },
     {
-      item: `Screw 4 × ${show(Math.ceil((book.value('T') + 20) / 5) * 5)}, countersunk, stainless A4`,
+      item: `Screw 4 × ${formatNumber(Math.ceil((book.value('T') + 20) / 5) * 5)}, countersunk, stainless A4`,
       quantity: screws,
       use: 'fiddles, from below',
       source: 'joinery C1',

@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import { rectangleOutline, type Point } from '#core/geometry';
 import { layFlat, rightwards, upwards, type Plane } from '../flat/lay-flat.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
@@ -78,7 +79,7 @@ function stripDraft({ book, choices }: TopLayout, strip: EdgeStrip): Draft {
     notes: [
       strip.kind === 'corner'
         ? 'Sawn from the solid, its grain along the chord; flushed and rounded with the top.'
-        : '20 long, 0.5 wide and 1 proud of each face: trimmed and flushed when the glue is hard.',
+        : `${markSize(20)} long, ${markSize(0.5)} wide and ${markSize(1)} proud of each face: trimmed and flushed when the glue is hard.`,
     ],
   };
 }

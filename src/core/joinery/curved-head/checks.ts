@@ -1,10 +1,10 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { widestSegment, type HeadLayout } from './sizes.ts';
 import { checkMoisture, checkWall, openFindings, type Say } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 const steepestDegrees = 70;
 const steepest = Math.sin((steepestDegrees * Math.PI) / 180);
@@ -29,7 +29,7 @@ export function refuseHead({ book: { value: v }, choices }: HeadLayout): readonl
       {
         severity: 'stop',
         code: 'springing-too-steep',
-        message: `The head rises ${show(v('a'))}° at the springings; run on ${show(v('e_s'))} into the jambs it would turn past ${steepestDegrees}°, more along them than into them.`,
+        message: `The head rises ${formatNumber(v('a'))}° at the springings; run on ${show(v('e_s'))} into the jambs it would turn past ${steepestDegrees}°, more along them than into them.`,
         remedy: 'Let it butt on the ends of the jambs, or take less rise or depth.',
         source: 'joinery B17, common practice',
       },
@@ -69,7 +69,7 @@ function checkSpringings(say: Say, { book, choices }: HeadLayout): void {
   }
   if (choices.springing !== 'butt' || !book.has('jamb_L') || 90 - v('a') <= flattest) return;
   say('warn', 'springing-flat', {
-    message: `The head comes to the jambs ${show(v('a'))}° off level: their tops would be sawn ${show(90 - v('a'))}° off square, ${show(v('jamb_over'))} long.`,
+    message: `The head comes to the jambs ${formatNumber(v('a'))}° off level: their tops would be sawn ${formatNumber(90 - v('a'))}° off square, ${show(v('jamb_over'))} long.`,
     remedy: 'House the head in the jambs, or stand it in a rebate.',
     source: 'joinery B17',
   });
@@ -81,14 +81,14 @@ function checkPlies(say: Say, { book }: HeadLayout): void {
   if (v('t') > v('t_max') + 1e-9) {
     const breaks = v('t') > v('R') / 100;
     say(breaks ? 'stop' : 'warn', 'ply-too-thick', {
-      message: `A ply of ${show(v('t'))} over a radius of ${show(v('R'))} is stretched ${show(v('strain'), 2)} %; dry strips take 0.4, and ${breaks ? 'at 0.5 they break' : 'this may break'}.`,
+      message: `A ply of ${show(v('t'))} over a radius of ${show(v('R'))} is stretched ${formatNumber(v('strain'), 2)} %; dry strips take 0.4, and ${breaks ? 'at 0.5 they break' : 'this may break'}.`,
       remedy: `Make the plies ${show(thin)} or thinner, more of them, or steam them.`,
       source: 'joinery B17, common practice',
     });
   }
   if (v('n') < fewestPlies) {
     say('warn', 'plies-few', {
-      message: `${v('n')} plies spring back by ${show(100 / v('n') ** 2)} % of the curve; ${fewestPlies} or more hold it.`,
+      message: `${v('n')} plies spring back by ${formatNumber(100 / v('n') ** 2)} % of the curve; ${fewestPlies} or more hold it.`,
       remedy: `Take ${fewestPlies} or more, thinner.`,
       source: 'joinery B17',
     });
@@ -105,7 +105,7 @@ function checkSawn(say: Say, { book, segments }: HeadLayout): void {
   const angle = 2 * v('h');
   if (angle > widestSegment + 1e-9) {
     say('stop', 'short-grain', {
-      message: `One segment turns ${show(angle)}°; over ${widestSegment} the grain at its ends is short and breaks.`,
+      message: `One segment turns ${formatNumber(angle)}°; over ${widestSegment} the grain at its ends is short and breaks.`,
       remedy: segments === 1 ? 'Saw it from two, joined at the crown, or laminate it.' : 'Laminate it.',
       source: 'joinery B17, C0.3',
     });

@@ -1,9 +1,9 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { HeadLayout } from './sizes.ts';
 import { chainSteps, type StepDraft } from '../step-chain.ts';
 import type { AssemblyStep, Fixing, Joint, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Joints between plies, at the crown and with the jambs (joinery B17, C3, C6 to C8). */
 export function curvedHeadJoints(layout: HeadLayout, parts: readonly Part[]): readonly Joint[] {
@@ -30,7 +30,9 @@ function springingSettings({ book, choices }: HeadLayout): readonly string[] {
   const v = book.value;
   switch (choices.springing) {
     case 'butt':
-      return [`Ends of the head square to the curve, ${show(v('a'))}° off level; tops of the jambs to them.`];
+      return [
+        `Ends of the head square to the curve, ${formatNumber(v('a'))}° off level; tops of the jambs to them.`,
+      ];
     case 'housed':
       return [
         `Ends of the head plumb, ${show(v('e_s'))} beyond the springings; its section knifed on the faces of the jambs, housed ${show(v('e_s'))} deep.`,
@@ -66,7 +68,7 @@ function headJoints({ book, choices, segments }: HeadLayout, parts: readonly Par
       between: [left.id, right.id],
       count: 1,
       settings: [
-        `Pockets ${show(v('tenon_t'))} × ${show(v('tenon_b'))}, ${show(v('pocket'))} deep, square to the joint; ends cut ${show(v('h'))}° off square to the chord.`,
+        `Pockets ${show(v('tenon_t'))} × ${show(v('tenon_b'))}, ${show(v('pocket'))} deep, square to the joint; ends cut ${formatNumber(v('h'))}° off square to the chord.`,
       ],
     },
   ];
@@ -140,7 +142,7 @@ function makeJambs({ book }: HeadLayout, parts: readonly Part[]): readonly StepD
 function wordFit({ book, choices }: HeadLayout): string {
   const v = book.value;
   if (choices.springing === 'butt') {
-    return `Cut the ends square to the curve at the springings, ${show(v('a'))}° off level, and fit the jambs to them on the bench.`;
+    return `Cut the ends square to the curve at the springings, ${formatNumber(v('a'))}° off level, and fit the jambs to them on the bench.`;
   }
   const jambs = book.has('jamb_L') ? 'the jambs' : 'the jambs, made elsewhere,';
   const how = {

@@ -1,5 +1,5 @@
 import { circleOutline, type Point } from '#core/geometry';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { HeadLayout } from './sizes.ts';
 import { jambDrafts, lapCuts } from './jambs.ts';
 import { evenSector, placeSector, pointAt, sectorOutline, type Sector, type SectorEnd } from './sector.ts';
@@ -42,7 +42,7 @@ function laminateDrafts(layout: HeadLayout): readonly Draft[] {
       placements: [placeSector(layout, sector, 0)],
       faceSide: 'face side to the front of the head',
       notes: [
-        `Sawn as a flat strip ${[strip.length, strip.width, strip.thickness].map((size) => formatNumber(size)).join(' × ')}; drawn as bent. All plies from one board, in their order in it.`,
+        `Sawn as a flat strip ${[strip.length, strip.width, strip.thickness].map((size) => markSize(size)).join(' × ')}; drawn as bent. All plies from one board, in their order in it.`,
       ],
     };
   });

@@ -1,11 +1,11 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { Problem } from '#core/problems';
 import { openFindings, type Say } from '../piece-findings.ts';
 import { hasStrips } from './parts.ts';
 import type { DividersLayout } from './sizes.ts';
 import { hasWalls, wallFindings } from './walls.ts';
 
-const show = formatNumber;
+const show = markSize;
 const leastCell = 15; // mm; a shorter tongue between two slots breaks off (joinery B1.10, C0.3)
 const toLift = 40; // above a bin, and
 const toPull = 50; // in front of it (joinery B15)
@@ -47,7 +47,7 @@ export function checkDividers(layout: DividersLayout): readonly Problem[] {
   if (choices.form === 'bins') checkBins(say, layout);
   if (book.value('t') < 5 || book.value('t') > 9) {
     say('note', 'divider-thickness', {
-      message: `Dividers ${show(book.value('t'))} thick; 5 to 9 is usual.`,
+      message: `Dividers ${show(book.value('t'))} thick; ${show(5)} to ${show(9)} is usual.`,
       remedy: 'Thinner ones bulge, thicker ones eat room.',
       source: 'joinery B15',
     });

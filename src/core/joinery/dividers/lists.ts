@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { partAddress } from '../parts.ts';
 import { chainSteps, type StepDraft } from '../step-chain.ts';
 import { aboard, inWorkshop } from '../step-drafts.ts';
@@ -8,7 +8,7 @@ import { dividerNumbers, hasStrips } from './parts.ts';
 import type { DividersLayout } from './sizes.ts';
 import { cornerJoint, hasWalls, housingSettings, wallFixings, wallNumbers, wallsOf } from './walls.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** The joints of dividers with each other and with the walls of a tray. */
 export function dividersJoints(piece: Piece, layout: DividersLayout): readonly Joint[] {

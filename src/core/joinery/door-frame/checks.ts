@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { FrameChoices } from './choices.ts';
 import type { FrameLayout } from './layout.ts';
 import { coveredFaces } from './trim-sizes.ts';
@@ -16,7 +16,7 @@ import {
 import type { DoorFrameParameters } from './types.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Choices that do not go together, and what was taken instead. */
 export function checkChoices(choices: FrameChoices, parameters: DoorFrameParameters): readonly Problem[] {
@@ -110,7 +110,7 @@ function checkGaps({ book, mode, choices }: FrameLayout): readonly Problem[] {
     severity: 'note',
     code: 'twist-not-measured',
     message: 'Distances do not show whether the opening is twisted, nor what the door meets as it swings.',
-    remedy: `Stretch strings corner to corner (a gap over 3 at the crossing is too much), and check the deck's camber at ${show(book.value('Wd'))} from the hinge.`,
+    remedy: `Stretch strings corner to corner (a gap over ${show(3)} at the crossing is too much), and check the deck's camber at ${show(book.value('Wd'))} from the hinge.`,
     source: 'joinery B1.3, B1.9, A1 M8',
   });
   return findings;
@@ -144,7 +144,7 @@ function checkDoor({ book, choices }: FrameLayout, settings: JoinerySettings): r
     findings.push({
       severity: 'stop',
       code: 'no-room-once-finished',
-      message: `No room for the door to open once varnished, ${place}: gap ${show(gap)}, films ${show(films)}, left ${show(gap - films)} of ${leastFinishedGap}.`,
+      message: `No room for the door to open once varnished, ${place}: gap ${show(gap)}, films ${show(films)}, left ${show(gap - films)} of ${show(leastFinishedGap)}.`,
       remedy: `Make the gap ${show(leastFinishedGap + films)} or more.`,
       source: 'joinery 0.7, G6',
     });
@@ -223,7 +223,7 @@ function checkMoisture(settings: JoinerySettings): readonly Problem[] {
     {
       severity: 'warn',
       code: 'timber-moisture',
-      message: `The timber is at ${show(settings.moistureNow)} %, aboard it will be about ${show(middle)} %: ${show(Math.abs(off))} points ${off > 0 ? 'wetter' : 'drier'} than where it goes.`,
+      message: `The timber is at ${formatNumber(settings.moistureNow)} %, aboard it will be about ${formatNumber(middle)} %: ${formatNumber(Math.abs(off))} points ${off > 0 ? 'wetter' : 'drier'} than where it goes.`,
       remedy: 'Let it lie two weeks where it is as damp as aboard before the last planing.',
       source: 'joinery D2',
     },

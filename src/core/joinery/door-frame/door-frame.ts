@@ -1,6 +1,6 @@
 import { hasStop, sortBySeverity } from '#core/problems';
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { checkChoices, checkFrame } from './checks.ts';
 import { chooseFrame } from './choices.ts';
 import type { FrameChoices } from './choices.ts';
@@ -153,7 +153,7 @@ function isSound(part: Part): boolean {
 function unmakeable(part: Part): Problem {
   const { length, width, thickness } = part.finished;
   const sizes = [length, width, thickness].map((value) =>
-    Number.isFinite(value) ? formatNumber(value) : 'nothing',
+    Number.isFinite(value) ? markSize(value) : 'nothing',
   );
   return {
     severity: 'stop',

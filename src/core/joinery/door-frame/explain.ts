@@ -1,8 +1,8 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { FrameLayout } from './layout.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** What was chosen where the choice was left open, and what it asks of the bulkhead and the door. */
 export function explainFit({ book, mode, choices }: FrameLayout): readonly Problem[] {
@@ -23,7 +23,7 @@ export function explainFit({ book, mode, choices }: FrameLayout): readonly Probl
   const off =
     Math.max(...corners.map(({ angle }) => Math.abs(Math.cos((angle * Math.PI) / 180)))) * book.value('Hc');
   if (mode === 'fitted' && off > 1) {
-    const angles = corners.map(({ at, angle }) => `${at} ${show(angle)}`).join(', ');
+    const angles = corners.map(({ at, angle }) => `${at} ${formatNumber(angle)}`).join(', ');
     findings.push({
       severity: 'warn',
       code: 'door-not-square',

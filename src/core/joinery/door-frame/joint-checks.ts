@@ -1,11 +1,11 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { FrameLayout } from './layout.ts';
 import { checkPlugged } from './plugged.ts';
 import { leastBehindHousing, leastBeyondHousing, shortGrainRatio, thinnestWall } from '../rules.ts';
 import type { Material } from '../piece-types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Findings on the strength of the corner joints (joinery B1.5, B1.10, C0.1 to C0.3, C6). */
 export function checkJoints(layout: FrameLayout, material: Material): readonly Problem[] {
@@ -52,7 +52,7 @@ function checkHousings({ book, choices, jamb }: FrameLayout): readonly Problem[]
       findings.push({
         severity: 'warn',
         code: 'little-behind-housing',
-        message: `The housing leaves ${show(behind)} of the jamb; ${leastBehindHousing} should stay.`,
+        message: `The housing leaves ${show(behind)} of the jamb; ${show(leastBehindHousing)} should stay.`,
         remedy: `Make it ${show(Math.max(0, book.value(jamb) - leastBehindHousing))} deep, or the jamb thicker.`,
         source: 'joinery B1.5',
       });
@@ -82,7 +82,7 @@ function checkTongue({ choices, book, jamb }: FrameLayout): readonly Problem[] {
     {
       severity: 'stop',
       code: 'short-grain',
-      message: `Only ${show(outside)} of wood stays outside the trench for the tongue; ${leastBehindHousing} must.`,
+      message: `Only ${show(outside)} of wood stays outside the trench for the tongue; ${show(leastBehindHousing)} must.`,
       remedy: `Make the tongue ${show(Math.max(0, book.value(jamb) - leastBehindHousing))} thick or less.`,
       source: 'joinery B1, tongue',
     },
@@ -105,7 +105,7 @@ function checkFlat({ choices, book }: FrameLayout): readonly Problem[] {
     findings.push({
       severity: 'stop',
       code: 'wall-too-thin',
-      message: `The cheeks of a bridle in ${show(thickness)} come out ${show(thickness / 3)}; ${thinnestWall.hard} are needed.`,
+      message: `The cheeks of a bridle in ${show(thickness)} come out ${show(thickness / 3)}; ${show(thinnestWall.hard)} are needed.`,
       remedy: 'Use a half-lap, or a deeper frame.',
       source: 'joinery C0.2, C5',
     });
@@ -116,7 +116,7 @@ function checkFlat({ choices, book }: FrameLayout): readonly Problem[] {
       severity: 'warn',
       code: 'flat-frame-narrow',
       message: `A flat frame with members ${show(narrow)} wide has little wood in its corners.`,
-      remedy: 'Take 30 or more, or make a lining with a rebated corner.',
+      remedy: `Take ${show(30)} or more, or make a lining with a rebated corner.`,
       source: 'joinery C0, common practice',
     });
   }
@@ -124,7 +124,7 @@ function checkFlat({ choices, book }: FrameLayout): readonly Problem[] {
     findings.push({
       severity: 'warn',
       code: 'lining-thick',
-      message: `A lining is usually 15 to 30 thick; here ${show(Math.max(choices.jambThickness, choices.headThickness))}.`,
+      message: `A lining is usually ${show(15)} to ${show(30)} thick; here ${show(Math.max(choices.jambThickness, choices.headThickness))}.`,
       remedy: 'Check that thickness and depth are not mixed up.',
       source: 'joinery B1',
     });
@@ -142,7 +142,7 @@ function checkEndGrain({ choices, book, head }: FrameLayout): readonly Problem[]
       severity: bare ? 'warn' : 'note',
       code: 'screw-into-end-grain',
       message: `The corner screws go into the end grain of the ${into}, where they hold about three quarters of what they do across it${bare ? '; a butt joint has nothing else' : ''}.`,
-      remedy: `Drive them 45 deep into it (ten times 4.5) and glue the joint with epoxy${bare ? ', only where it is covered' : ''}; pilot 2.7 in hard, 2.1 in soft wood. Head of the screw at least 2.5 diameters from an edge of the ${show(book.value(head))} head.`,
+      remedy: `Drive them ${show(45)} deep into it (ten times 4.5) and glue the joint with epoxy${bare ? ', only where it is covered' : ''}; pilot 2.7 in hard, 2.1 in soft wood. Head of the screw at least 2.5 diameters from an edge of the ${show(book.value(head))} head.`,
       source: 'joinery C0.1, C1, Wood Handbook',
     },
   ];

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { FrameLayout } from './layout.ts';
 import { partNumbers } from './parts.ts';
 import { pluggedJoint } from './plugged.ts';
@@ -9,7 +9,7 @@ import type { Piece } from '../piece-types.ts';
 import type { CornerName } from '../survey-fit.ts';
 import type { Joint } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** The corner joints with the saw settings for them (joinery C20). Fence settings are to the near side of the blade less its kerf. */
 export function frameJoints(piece: Piece, layout: FrameLayout): readonly Joint[] {
@@ -67,7 +67,7 @@ function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
     case 'half-lap':
       return [
         `Blade ${show(depth / 2)} high: jamb cheek from the face over ${show(choices.headThickness)}, head cheek from the back over ${show(jamb)}.`,
-        `Both cheeks together ${show(depth)}, within 0.1: try on an offcut.`,
+        `Both cheeks together ${show(depth)}, within ${show(0.1)}: try on an offcut.`,
       ];
     case 'bridle':
       return [
@@ -88,7 +88,7 @@ function settingsOf(layout: FrameLayout, at: CornerName): readonly string[] {
 
 function mitreSettings({ book }: FrameLayout, at: CornerName): readonly string[] {
   const other = at.startsWith('T') ? 'head' : 'sill';
-  const angle = (member: string) => show(book.value(`phi_${member}_${at}`), 2);
+  const angle = (member: string) => formatNumber(book.value(`phi_${member}_${at}`), 2);
   return [
     `Mitre ${at}: jamb ${angle('jamb')}, ${other} ${angle(other)} degrees between outer edge and cut.`,
     `Spline slot ${show(book.value('Ld') / 4)} wide in the middle of both mitres, clear of the outer corner, ending 15 % before the inner one.`,

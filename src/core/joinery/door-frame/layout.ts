@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { FrameChoices } from './choices.ts';
 import { cornerNames } from '../survey-fit.ts';
 import type { Opening, OpeningSide } from '../survey-fit.ts';
@@ -78,7 +78,7 @@ function putChoices(book: WorkingBook, choices: FrameChoices): void {
 function putOpening(book: WorkingBook, opening: Opening, shapeName: string): void {
   for (const corner of cornerNames) {
     for (const axis of ['x', 'y'] as const) {
-      const u95 = formatNumber(opening.u95[corner][axis]);
+      const u95 = markSize(opening.u95[corner][axis]);
       book.put(
         `${corner}_${axis}`,
         opening.corners[corner][axis],

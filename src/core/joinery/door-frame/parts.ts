@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import type { Point } from '#core/geometry';
 import { screwRows, screwStations } from './fixings.ts';
 import { doorRebate, infillGrooves, jointMachining } from './corners.ts';
@@ -87,7 +88,9 @@ function notesOf(side: FrameSide, seenFrom: string, ends: number): readonly stri
   return [
     `Seen ${seenFrom}.`,
     ...(side === 'left' || side === 'right'
-      ? ['Straightest grain, no knots within 30 of a joint; both jambs from one board, side by side.']
+      ? [
+          `Straightest grain, no knots within ${markSize(30)} of a joint; both jambs from one board, side by side.`,
+        ]
       : []),
     ...(ends ? ['1 left on at each jointed end, to flush off.'] : []),
   ];

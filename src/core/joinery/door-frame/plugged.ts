@@ -1,6 +1,6 @@
 import type { Point } from '#core/geometry';
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { FrameLayout } from './layout.ts';
 import type { Member } from './members.ts';
 import type { FrameCorner } from './types.ts';
@@ -11,7 +11,7 @@ import { figureOf } from '../joints/worked-joint.ts';
 import { squareHousingDegrees } from '../rules.ts';
 import type { Fixing, Machining } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Corners at which the head stands between the jambs, dowels or loose tenons across. */
 export function isPlugged(corner: FrameCorner): corner is 'dowel' | 'loose-tenon' {
@@ -80,7 +80,7 @@ export function checkPlugged(layout: FrameLayout): readonly Problem[] {
   const askew: Problem = {
     severity: 'stop',
     code: 'joint-askew',
-    message: `A corner is ${show(off, 1)}° off square, and ${dowels ? 'dowels go' : 'a loose tenon goes'} in square: up to ${squareHousingDegrees}° they give.`,
+    message: `A corner is ${formatNumber(off, 1)}° off square, and ${dowels ? 'dowels go' : 'a loose tenon goes'} in square: up to ${squareHousingDegrees}° they give.`,
     remedy: 'Take a housing, which can be cut at the angle, or a square frame.',
     source: 'joinery B1',
   };

@@ -1,11 +1,11 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { FrameLayout } from './layout.ts';
 import { partNumbers } from './parts.ts';
 import { partAddress } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { AssemblyStep, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 interface StepDraft {
   readonly id: string;
@@ -78,7 +78,7 @@ function prepare({ book }: FrameLayout, parts: readonly Part[], piece: Piece): r
     },
     {
       id: 'dry-fit',
-      text: `Put the frame together dry on a flat bench. Joints close with hand pressure; the diagonals agree ${diagonals(book.has('alpha_TL'))}; not in wind by more than 1; faces flush within 0.2.`,
+      text: `Put the frame together dry on a flat bench. Joints close with hand pressure; the diagonals agree ${diagonals(book.has('alpha_TL'))}; not in wind by more than ${show(1)}; faces flush within ${show(0.2)}.`,
       place: 'workshop',
       minutes: 30,
       parts: members,
@@ -87,7 +87,7 @@ function prepare({ book }: FrameLayout, parts: readonly Part[], piece: Piece): r
 }
 
 function diagonals(fitted: boolean): string {
-  return fitted ? 'with the full-size drawing within 1' : 'within 1';
+  return fitted ? `with the full-size drawing within ${show(1)}` : `within ${show(1)}`;
 }
 
 function fitPanel(piece: Piece, parts: readonly Part[]): readonly StepDraft[] {
@@ -153,7 +153,7 @@ function fix({ book, choices }: FrameLayout, parts: readonly Part[], piece: Piec
     },
     {
       id: 'fix-hinge-jamb',
-      text: `Set the jamb the door hangs on to ${upright}, wedge behind every screw (450 apart at most, within 150 of the ends) and screw.`,
+      text: `Set the jamb the door hangs on to ${upright}, wedge behind every screw (${show(450)} apart at most, within ${show(150)} of the ends) and screw.`,
       place: 'boat',
       minutes: 30,
       parts: jambs,

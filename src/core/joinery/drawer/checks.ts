@@ -1,5 +1,5 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { DrawerLayout } from './sizes.ts';
 import {
   checkMoisture,
@@ -12,7 +12,7 @@ import { leastFinishedGap } from '../rules.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 import type { Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Says which size came out at nothing; empty when the drawer can be made. */
 export function checkDrawerPossible({ book }: DrawerLayout): readonly Problem[] {
@@ -145,7 +145,7 @@ function checkFront(say: Say, { choices, book, notched }: DrawerLayout, settings
     const left = v('g') - 2 * settings.film;
     if (left < leastFinishedGap) {
       say('stop', 'no-room-once-finished', {
-        message: `No room to open once varnished: gap ${show(v('g'))}, film ${show(2 * settings.film)}, left ${show(left)} of ${leastFinishedGap}.`,
+        message: `No room to open once varnished: gap ${show(v('g'))}, film ${show(2 * settings.film)}, left ${show(left)} of ${show(leastFinishedGap)}.`,
         remedy: `Make the gap ${show(leastFinishedGap + 2 * settings.film)} or more.`,
         source: 'joinery 0.7, G6',
       });
@@ -177,7 +177,7 @@ function checkStrength(say: Say, { book }: DrawerLayout): void {
   const v = book.value;
   if (v('Lb') > 450 && v('ts') < 11.5) {
     say('warn', 'side-too-thin', {
-      message: `Sides ${show(v('ts'))} thick and ${show(v('Lb'))} long; over 450 they want 12.`,
+      message: `Sides ${show(v('ts'))} thick and ${show(v('Lb'))} long; over ${show(450)} they want ${show(12)}.`,
       remedy: 'Take 12 for the sides, or a shorter drawer.',
       source: 'joinery B5',
     });

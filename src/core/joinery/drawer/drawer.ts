@@ -1,5 +1,5 @@
 import { hasStop, type Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { describeBuilt } from '../built-piece.ts';
 import type { DrawerCorners } from './boards.ts';
 import { checkDrawer, checkDrawerPossible } from './checks.ts';
@@ -103,7 +103,7 @@ function checkOpening(choices: DrawerChoices): readonly Problem[] {
       {
         severity: 'stop',
         code: 'cells-too-few',
-        message: `${count} drawers were asked for; from row ${first.row}, column ${first.column} on ${first.built.letter} ${first.built.name} has ${cells.length} openings ${formatNumber(first.height)} high.`,
+        message: `${count} drawers were asked for; from row ${first.row}, column ${first.column} on ${first.built.letter} ${first.built.name} has ${cells.length} openings ${markSize(first.height)} high.`,
         remedy: 'Ask for fewer, and make the others as a piece of their own for their openings.',
         source: 'joinery B6',
       },

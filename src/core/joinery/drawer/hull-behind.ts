@@ -1,11 +1,11 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { depthOf, readHull } from '../hull/hull.ts';
 import { placedCorners } from '../parts.ts';
 import type { BuildContext, Part } from '../types.ts';
 import type { DrawerLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 const clearOfHull = 10; // mm behind the back of a drawer (joinery B5.7)
 
 /** The closed box against the hull behind it, where that has been measured (joinery B5.7, G18). */
@@ -37,7 +37,7 @@ export function checkHullBehind(
     {
       severity: 'stop',
       code: 'drawer-hits-hull',
-      message: `Drawer hits the hull: at ${show(worst.height)} up it is ${show(worst.depth)} deep there, and the drawer reaches ${show(reach)} and wants ${clearOfHull} free behind it.`,
+      message: `Drawer hits the hull: at ${show(worst.height)} up it is ${show(worst.depth)} deep there, and the drawer reaches ${show(reach)} and wants ${show(clearOfHull)} free behind it.`,
       remedy: `Enter a clear depth of ${show(Math.floor(worst.depth - clearOfHull))} at the most, or set the opening higher.`,
       source: 'joinery B5.7, G18',
     },

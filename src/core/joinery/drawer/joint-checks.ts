@@ -1,12 +1,12 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { DrawerCorners } from './boards.ts';
 import type { DrawerEnd } from './corners.ts';
 import type { DrawerLayout } from './sizes.ts';
 import { screwLimits } from '../joints/corner.ts';
 import { checkWall, openFindings, type Say } from '../piece-findings.ts';
 
-const show = formatNumber;
+const show = markSize;
 const ends: readonly DrawerEnd[] = ['front', 'back'];
 
 /** Findings on the joints of a drawer (joinery B5.8, C0.1 to C0.3, C11, C12, G21). */
@@ -56,7 +56,7 @@ function checkDovetails(say: Say, { book }: DrawerLayout, end: DrawerEnd): void 
   const base = book.value(`tail_base_${end}`);
   if (base >= 6) return;
   say('stop', 'tail-too-narrow', {
-    message: `The tails at the ${end} are ${show(base)} wide at their base; under 6 they break off.`,
+    message: `The tails at the ${end} are ${show(base)} wide at their base; under ${show(6)} they break off.`,
     remedy: 'Take fewer tails, or a box joint.',
     source: 'joinery C12',
   });
@@ -67,7 +67,7 @@ function checkFingers(say: Say, { book, choices }: DrawerLayout, end: DrawerEnd)
   const thickness = Math.max(book.value('ts'), book.value(end === 'front' ? 'tf' : 'tback'));
   if (pitch < 4) {
     say('stop', 'fingers-too-narrow', {
-      message: `Fingers at the ${end} would be ${show(pitch)} wide; no cutter for joints is narrower than 4.`,
+      message: `Fingers at the ${end} would be ${show(pitch)} wide; no cutter for joints is narrower than ${show(4)}.`,
       remedy: 'Take another corner joint, or a higher drawer.',
       source: 'joinery C11, C19',
     });
@@ -93,7 +93,7 @@ function checkDovetailStock(say: Say, { choices, book }: DrawerLayout): void {
   const thinnest = Math.min(book.value('ts'), book.value('tf'), book.value('tback'));
   if (thinnest >= 8) return;
   say('warn', 'dovetail-too-thin', {
-    message: `Dovetails in wood ${show(thinnest)} thick; under 8 they have no hold.`,
+    message: `Dovetails in wood ${show(thinnest)} thick; under ${show(8)} they have no hold.`,
     remedy: 'Take thicker wood or a box joint.',
     source: 'joinery C12',
   });
@@ -106,7 +106,7 @@ function checkButt(say: Say, { choices, book }: DrawerLayout): void {
   if (sheet && thinnest >= 15) return;
   say('warn', 'screw-into-end', {
     message: sheet
-      ? `Weak joint: screws into the edge of a sheet ${show(thinnest)} thick; under 15 they split it.`
+      ? `Weak joint: screws into the edge of a sheet ${show(thinnest)} thick; under ${show(15)} they split it.`
       : `Weak joint: screws into end grain hold three quarters or less; they want ${show(screw.least - book.value('ts'))} in it.`,
     remedy: 'Glue with epoxy and count the screws as clamps, or use a box joint or lock rebate.',
     source: 'joinery C0.1, C1, G21',

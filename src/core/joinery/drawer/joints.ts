@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { DrawerCorners } from './boards.ts';
 import type { CornerCuts, DrawerEnd } from './corners.ts';
 import { drawerNumbers } from './parts.ts';
@@ -7,7 +7,7 @@ import { partAddress } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Joint } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** The joints of a drawer with the settings for them (joinery C20). */
 export function drawerJoints(piece: Piece, layout: DrawerLayout, corners: DrawerCorners): readonly Joint[] {
@@ -48,15 +48,15 @@ function settingsOf({ book }: DrawerLayout, corner: CornerCuts, end: DrawerEnd):
   switch (corner.kind) {
     case 'box':
       return [
-        `${show(v(`finger_n_${end}`))} fingers at a pitch of ${show(v(`finger_f_${end}`), 2)}, side begins with a finger at the upper edge.`,
+        `${formatNumber(v(`finger_n_${end}`))} fingers at a pitch of ${show(v(`finger_f_${end}`), 2)}, side begins with a finger at the upper edge.`,
         `Blade or cutter ${show(tf + 0.3)} high for the sides, ${show(v('ts') + 0.3)} for the ${end}; flush the 0.3 off after gluing.`,
         'Cut two test corners first.',
       ];
     case 'through-dovetail':
     case 'lapped-dovetail':
       return [
-        `${show(v(`dove_n_${end}`))} tails on the side, ${show(v(`tail_end_${end}`))} at the end, ${show(v(`dove_D_${end}`))} deep; half pins ${show(v(`half_pin_${end}`))}, pins ${show(v(`pin_${end}`))}.`,
-        `Saw ${show(v(`dove_angle_${end}`), 2)} degrees off square.`,
+        `${formatNumber(v(`dove_n_${end}`))} tails on the side, ${show(v(`tail_end_${end}`))} at the end, ${show(v(`dove_D_${end}`))} deep; half pins ${show(v(`half_pin_${end}`))}, pins ${show(v(`pin_${end}`))}.`,
+        `Saw ${formatNumber(v(`dove_angle_${end}`), 2)} degrees off square.`,
         ...(corner.set > 0 ? [`Sockets stop ${show(corner.set)} short of the outer face.`] : []),
       ];
     case 'rebate':

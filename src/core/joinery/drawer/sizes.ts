@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import type { DrawerChoices } from './choices.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
 
@@ -146,7 +147,7 @@ function sizeBoards({ choices, book, notched }: DrawerLayout, work: Work): void 
       book.work(
         `${name}_L_cut`,
         `${name}_L + 0.6`,
-        `${name}, length as cut: fingers 0.3 proud`,
+        `${name}, length as cut: fingers ${markSize(0.3)} proud`,
         'joinery C11',
       );
     }
@@ -206,5 +207,9 @@ function sizeRunners({ choices, book }: DrawerLayout, work: Work): void {
   book.put('guide_T', 12, 'guide, thickness', 'common practice, no source');
   work('runner_W', 'guide_T + c_side + ts + 4', 'runner, width: guide, clearance, side and 4 more');
   work('runner_L', 'Do - tr - 10', 'runner and guide, length behind the rail');
-  work('kicker_L', 'Do - 60 - 10', 'kicker, length: 60 short of the front so that the drawer lifts out');
+  work(
+    'kicker_L',
+    'Do - 60 - 10',
+    `kicker, length: ${markSize(60)} short of the front so that the drawer lifts out`,
+  );
 }

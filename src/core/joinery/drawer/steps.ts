@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { drawerNumbers } from './parts.ts';
 import type { DrawerLayout } from './sizes.ts';
 import { partAddress } from '../parts.ts';
@@ -6,7 +6,7 @@ import { chainSteps, type StepDraft } from '../step-chain.ts';
 import type { Piece } from '../piece-types.ts';
 import type { AssemblyStep, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Order of work of a drawer (joinery B5); minutes are common practice, no source, each further copy at half. */
 export function drawerSteps(
@@ -75,7 +75,7 @@ function assemble({ choices }: DrawerLayout, pick: Pick): readonly StepDraft[] {
   return [
     {
       id: 'dry-fit',
-      text: 'Put the box together dry, the bottom in as the square. The diagonals agree within 1; it lies flat without rocking.',
+      text: `Put the box together dry, the bottom in as the square. The diagonals agree within ${show(1)}; it lies flat without rocking.`,
       place: 'workshop',
       minutes: 15,
       parts: all,
@@ -137,12 +137,12 @@ function runnerText({ choices, book, notched }: DrawerLayout): string {
   const v = book.value;
   switch (choices.runner) {
     case 'metal':
-      return `Screw the metal runners to box and furring, parallel within 0.3 and level; the seats stand ${show(v('Wb') + 2 * v('c_side'))} apart.`;
+      return `Screw the metal runners to box and furring, parallel within ${show(0.3)} and level; the seats stand ${show(v('Wb') + 2 * v('c_side'))} apart.`;
     case 'side-rail':
-      return `Screw the side rails level, ${show(v('rail_up') + v('c_bot') + 0.5)} above the lower edge of the opening, ${show(v('setback') + v('tf') + 10)} back from its face, parallel within 0.3.`;
+      return `Screw the side rails level, ${show(v('rail_up') + v('c_bot') + 0.5)} above the lower edge of the opening, ${show(v('setback') + v('tf') + 10)} back from its face, parallel within ${show(0.3)}.`;
     case 'bottom':
     case 'bottom-notch':
-      return `Fix the runners ${notched ? `${show(v('n'))} below the top of the rail` : `${show(v('c_bot'))} above the rail`}, parallel within 0.3, the guides on them, and the kickers with their undersides level with the rail above, 60 back from the face.`;
+      return `Fix the runners ${notched ? `${show(v('n'))} below the top of the rail` : `${show(v('c_bot'))} above the rail`}, parallel within ${show(0.3)}, the guides on them, and the kickers with their undersides level with the rail above, ${show(60)} back from the face.`;
   }
 }
 

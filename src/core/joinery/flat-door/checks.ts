@@ -1,5 +1,5 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { hingesOffLipping } from './hinges.ts';
 import { largestPlain, lockSite, type DoorLayout } from './sizes.ts';
 import { checkSlots } from './slots.ts';
@@ -9,7 +9,7 @@ import { isLetIn } from '../hung-door/lock.ts';
 import { checkMoisture, checkSheetThickness, openFindings, type Say } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Smallest radius cut into corner blocks, mm (joinery B2). */
 const leastBlockRadius = 25;
@@ -68,14 +68,14 @@ function checkStrength(say: Say, layout: DoorLayout): void {
   const wanted = v('Hd') > 1200 || area > 0.4 ? 18 : area > 0.15 ? 15 : 12;
   if (v('T') < wanted - nominalSlack) {
     say('warn', 'door-too-thin', {
-      message: `A sheet of ${show(v('T'))} is thin for a door ${show(v('Wd'))} × ${show(v('Hd'))}, ${show(area, 2)} m²; ${wanted} is usual.`,
+      message: `A sheet of ${show(v('T'))} is thin for a door ${show(v('Wd'))} × ${show(v('Hd'))}, ${formatNumber(area, 2)} m²; ${wanted} is usual.`,
       remedy: `Take ${wanted}.`,
       source: 'joinery B2',
     });
   }
   if (area <= largestPlain) return;
   say(battens ? 'note' : 'warn', 'door-may-warp', {
-    message: `The door is ${show(area, 2)} m² of a single sheet; over ${largestPlain} it may warp.${battens ? ' Two battens on the back hold it.' : ''}`,
+    message: `The door is ${formatNumber(area, 2)} m² of a single sheet; over ${largestPlain} it may warp.${battens ? ' Two battens on the back hold it.' : ''}`,
     remedy: battens
       ? `They stand ${show(v('batten_T'))} from the back and end ${show(v('batten_in'))} short of the edges: check that they clear the stops.`
       : 'Put two battens on the back, or make a framed door.',
@@ -96,7 +96,7 @@ function checkLippings(say: Say, { book, choices }: DoorLayout): void {
   if (v('a_hinge') < 8) {
     say('warn', 'hinge-lipping-thin', {
       message: `The lipping at the hinge edge is ${show(v('a_hinge'))}; the leaves of the hinges want 8.`,
-      remedy: 'Make it 8 or more.',
+      remedy: `Make it ${show(8)} or more.`,
       source: 'joinery B2',
     });
   }
@@ -111,8 +111,8 @@ function checkLippings(say: Say, { book, choices }: DoorLayout): void {
   }
   if (v('r') > least && v('r') < leastBlockRadius) {
     say('warn', 'corner-radius-small', {
-      message: `A radius of ${show(v('r'))} is too large for the lipping of ${show(least)} and small for a block; ${leastBlockRadius} is the least.`,
-      remedy: `Take ${leastBlockRadius} or more, or up to ${show(least)}.`,
+      message: `A radius of ${show(v('r'))} is too large for the lipping of ${show(least)} and small for a block; ${show(leastBlockRadius)} is the least.`,
+      remedy: `Take ${show(leastBlockRadius)} or more, or up to ${show(least)}.`,
       source: 'joinery B2',
     });
   }
@@ -129,8 +129,8 @@ function checkLockLipping(say: Say, lipping: number, depth: number): void {
   }
   if (lipping >= 15) return;
   say('warn', 'lock-lipping-thin', {
-    message: `The lipping at the lock edge is ${show(lipping)}; 15 is the least where a lock is let in.`,
-    remedy: 'Make it 15 or more.',
+    message: `The lipping at the lock edge is ${show(lipping)}; ${show(15)} is the least where a lock is let in.`,
+    remedy: `Make it ${show(15)} or more.`,
     source: 'joinery B2',
   });
 }
@@ -141,8 +141,8 @@ function checkHinges(say: Say, layout: DoorLayout): void {
   const v = book.value;
   if (v('hinges') > 2) {
     const why = [
-      ...(v('mass') > 8 ? [`weighs ${show(v('mass'))} kg, more than the 8 of two hinges`] : []),
-      ...(v('Hd') > 1200 ? [`is ${show(v('Hd'))} high, more than 1200`] : []),
+      ...(v('mass') > 8 ? [`weighs ${formatNumber(v('mass'))} kg, more than the 8 of two hinges`] : []),
+      ...(v('Hd') > 1200 ? [`is ${show(v('Hd'))} high, more than ${show(1200)}`] : []),
     ];
     say('note', 'three-hinges', {
       message: `The door ${why.join(' and ')}: it takes three hinges.`,

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { flatDoorNumbers } from './parts.ts';
 import type { DoorLayout } from './sizes.ts';
 import { hangingFixings } from '../hung-door/lists.ts';
@@ -6,7 +6,7 @@ import { partAddress } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Fixing, Joint, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 type Key = keyof typeof flatDoorNumbers;
 
@@ -49,7 +49,7 @@ function lippingSettings({ book }: DoorLayout, lip: 'top' | 'bottom' | 'hinge' |
   const blank = v(lip === 'hinge' || lip === 'lock' ? `lip_${lip}_rough_T` : 'lip_rough_T');
   return [
     `Strip ${show(blank)} × ${show(v('lip_rough_W'))} from the edge of a board planed to ${show(v('lip_rough_W'))}: fence ${show(blank)}, push stick, riving knife on.`,
-    '1 proud of each face, flushed with the router or a plane when the glue is hard.',
+    `${show(1)} proud of each face, flushed with the router or a plane when the glue is hard.`,
   ];
 }
 
@@ -59,7 +59,7 @@ function cornerSettings({ book, choices }: DoorLayout, [side]: readonly [Key, Ke
   const [upright, level] = [v(side === 'hinge' ? 'a_hinge' : 'a_lock'), v('a')];
   const angle = (Math.atan2(level, upright) * 180) / Math.PI;
   return [
-    `Mitre ${show(angle)}° between edge and cut on the top and bottom lipping, ${show(90 - angle)}° on the upright one.`,
+    `Mitre ${formatNumber(angle)}° between edge and cut on the top and bottom lipping, ${formatNumber(90 - angle)}° on the upright one.`,
   ];
 }
 

@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import { blockOutline, coreOutline } from './outlines.ts';
 import {
   edgePlacement,
@@ -93,7 +94,9 @@ function lipDraft(layout: DoorLayout, lip: LaidLip): PartDraft {
     machining: [...lip.bevels, ...(lip.hinge ? layHinges(layout, lip) : [])],
     placements: [lip.placement],
     faceSide: 'face edge outwards, face side to the knuckles of the hinges',
-    notes: ['20 long, 0.5 wide and 1 proud of each face: trimmed and flushed when the glue is hard.'],
+    notes: [
+      `${markSize(20)} long, ${markSize(0.5)} wide and ${markSize(1)} proud of each face: trimmed and flushed when the glue is hard.`,
+    ],
   };
 }
 

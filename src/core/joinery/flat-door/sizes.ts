@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import type { DoorChoices } from './choices.ts';
 import { doorOfCell } from '../front-cell.ts';
 import { hasBevel } from '../hung-door/choices.ts';
@@ -146,7 +147,11 @@ function sizeLippings({ choices, book }: DoorLayout): void {
   work('lip_rough_T', 'a + 0.5', 'blank of the top and bottom lippings, out from the core');
   work('lip_hinge_rough_T', 'a_hinge + 0.5', 'blank of the hinge lipping, out from the core');
   work('lip_lock_rough_T', 'a_lock + 0.5', 'blank of the lock lipping, out from the core');
-  work('lip_rough_W', 'T + 2', 'blank of the lippings, over the thickness of the door: 1 proud each face');
+  work(
+    'lip_rough_W',
+    'T + 2',
+    `blank of the lippings, over the thickness of the door: ${markSize(1)} proud each face`,
+  );
   work('back_W', 'Wd - T*tand(beta)', 'door width at the back of the bevelled edge');
   work('a_lock_back', 'a_lock - T*tand(beta)', 'lock lipping left at the back of the bevel');
 }

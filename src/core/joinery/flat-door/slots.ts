@@ -1,12 +1,12 @@
 import type { Outline, Point } from '#core/geometry';
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { slotOutline } from './outlines.ts';
 import { lipName } from './lips.ts';
 import type { DoorLayout } from './sizes.ts';
 import { openFindings, type Say } from '../piece-findings.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Least wood between slots, mm and in slot widths, and from a band to the edges of the door (joinery B2). */
 const leastWeb = { hard: 18, slots: 1.5 } as const;
@@ -92,7 +92,7 @@ function checkLippings(say: Say, book: DoorLayout['book'], blocks: boolean): voi
       : `the bands begin ${show(v('slot_edge'))} and ${show(v('band_side'))} from the edges, a corner block takes ${show(v('block'))} of both`;
   say('stop', 'slot-crosses-lipping', {
     message: `A slot crosses the solid edge: ${what}. The slots are left out.`,
-    remedy: `Keep the bands ${leastToEdge} or more from every edge: fewer or shorter slots, or a narrower band.`,
+    remedy: `Keep the bands ${show(leastToEdge)} or more from every edge: fewer or shorter slots, or a narrower band.`,
     source: 'joinery B2.1',
   });
 }
@@ -119,7 +119,7 @@ function checkWebs(say: Say, { book, choices, battens }: DoorLayout): void {
   const edge = Math.min(v('slot_edge'), v('band_side'));
   if (edge >= leastToEdge - 1e-9) return;
   say('warn', 'slots-near-edge', {
-    message: `The slots come to ${show(edge)} from the edge of the door; ${leastToEdge} should be left.`,
+    message: `The slots come to ${show(edge)} from the edge of the door; ${show(leastToEdge)} should be left.`,
     remedy: 'Take fewer or shorter slots, or move the bands in.',
     source: 'joinery B2',
   });

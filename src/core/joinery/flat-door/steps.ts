@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { flatDoorNumbers } from './parts.ts';
 import type { DoorLayout } from './sizes.ts';
 import { hangInOrder, inFrame, measureDoor, wordHanging } from '../hung-door/lists.ts';
@@ -9,7 +9,7 @@ import { chainSteps, type StepDraft } from '../step-chain.ts';
 import type { JoinerySettings, Piece } from '../piece-types.ts';
 import type { AssemblyStep, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 type PickParts = (...keys: readonly (keyof typeof flatDoorNumbers)[]) => readonly Part[];
 
 /** Order of work of a flat door (joinery B2); minutes are common practice, no source. */
@@ -42,7 +42,7 @@ function measureAndCut({ book, choices }: DoorLayout, pick: PickParts): readonly
     },
     {
       id: 'strips',
-      text: `Rip the lippings ${show(v('lip_rough_W'))} thick, 0.5 over their width and 20 over their length, and one spare.`,
+      text: `Rip the lippings ${show(v('lip_rough_W'))} thick, ${show(0.5)} over their width and ${show(20)} over their length, and one spare.`,
       place: 'workshop',
       minutes: 20,
       parts: pick('hinge', 'lock', 'top', 'bottom'),
@@ -51,7 +51,7 @@ function measureAndCut({ book, choices }: DoorLayout, pick: PickParts): readonly
       ? [
           {
             id: 'blocks',
-            text: `Notch the corners of the core ${show(v('notch_v'))} up and ${show(v('notch_hinge'))} and ${show(v('notch_lock'))} across; saw the blocks ${show(v('block'))} square with the grain across the corner and glue them in, 1 proud of each face.`,
+            text: `Notch the corners of the core ${show(v('notch_v'))} up and ${show(v('notch_hinge'))} and ${show(v('notch_lock'))} across; saw the blocks ${show(v('block'))} square with the grain across the corner and glue them in, ${show(1)} proud of each face.`,
             place: 'workshop' as const,
             minutes: 60,
             parts: pick('core', 'blocksHinge', 'blockLockTop', 'blockLockFoot'),
@@ -71,7 +71,7 @@ function lip({ choices }: DoorLayout, pick: PickParts): readonly StepDraft[] {
   return [
     {
       id: 'level-lippings',
-      text: `Glue the top and bottom lippings, ${ends}, 1 proud of each face.${choices.blocks || mitred ? '' : ' When hard, trim their ends level with the core.'} Flush both faces.`,
+      text: `Glue the top and bottom lippings, ${ends}, ${show(1)} proud of each face.${choices.blocks || mitred ? '' : ' When hard, trim their ends level with the core.'} Flush both faces.`,
       place: 'workshop',
       minutes: 45,
       parts: pick('core', 'top', 'bottom'),
@@ -122,7 +122,7 @@ function shape(
     v('beta') > 0
       ? {
           id: 'bevel',
-          text: `Plane the lock edge ${show(v('beta'))}° off square: the face stays ${show(v('Wd'))} wide, the back becomes ${show(v('back_W'))}.`,
+          text: `Plane the lock edge ${formatNumber(v('beta'))}° off square: the face stays ${show(v('Wd'))} wide, the back becomes ${show(v('back_W'))}.`,
           place: 'workshop',
           minutes: 15,
           parts: pick('lock'),

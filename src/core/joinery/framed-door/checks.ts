@@ -1,5 +1,5 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { isLapped, isPlugged, type FramedLayout } from './sizes.ts';
 import { lockSite } from './lock-site.ts';
 import { checkHanging } from '../hung-door/checks.ts';
@@ -8,7 +8,7 @@ import { checkMoisture, checkWall, checkWideSolid, openFindings, type Say } from
 import type { JoinerySettings } from '../piece-types.ts';
 import type { Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 const leastEngaged = 4; // panel in its groove in the dry, mm (joinery B3)
 const widestPanel = 350; // of solid timber, mm (joinery B3.4)
@@ -60,7 +60,7 @@ function checkTenons(say: Say, layout: FramedLayout): void {
     const area = (v('Wd') * v('Hd')) / 1e6;
     if (area <= 0.25) return;
     say('warn', 'door-large-for-tongues', {
-      message: `The door is ${show(area, 2)} m² and held by tongues ${show(v('gd'))} long; over 0.25 m² they rack loose.`,
+      message: `The door is ${formatNumber(area, 2)} m² and held by tongues ${show(v('gd'))} long; over 0.25 m² they rack loose.`,
       remedy: 'Choose a mortise and tenon, or add loose tenons.',
       source: 'joinery B3, C18',
     });
@@ -71,8 +71,8 @@ function checkTenons(say: Say, layout: FramedLayout): void {
   if (isLapped(choices.joint) && layout.rails + layout.stiles === 0) return;
   if (v('reach') < leastTenon && !isPlugged(choices.joint) && !isLapped(choices.joint)) {
     say('warn', 'tenon-short', {
-      message: `The tenons reach ${show(v('reach'))} into the stiles; ${leastTenon} is the least.`,
-      remedy: `Make them ${leastTenon} or more, or the stiles wider.`,
+      message: `The tenons reach ${show(v('reach'))} into the stiles; ${show(leastTenon)} is the least.`,
+      remedy: `Make them ${show(leastTenon)} or more, or the stiles wider.`,
       source: 'joinery B3',
     });
   }
@@ -86,7 +86,7 @@ function checkTenons(say: Say, layout: FramedLayout): void {
 function checkLap(say: Say, thickness: number): void {
   if (thickness >= leastLap) return;
   say('warn', 'lap-thin', {
-    message: `A half-lap in a frame of ${show(thickness)} leaves ${show(thickness / 2)} of each; ${leastLap} is the least thickness.`,
+    message: `A half-lap in a frame of ${show(thickness)} leaves ${show(thickness / 2)} of each; ${show(leastLap)} is the least thickness.`,
     remedy: 'Take a thicker frame, or a tongue in the groove.',
     source: 'joinery C6',
   });
@@ -112,8 +112,8 @@ function checkRails(say: Say, { book, choices }: FramedLayout): void {
   const narrow = Math.min(v('wt'), v('wb'));
   if (haunched && narrow < leastHaunched) {
     say('warn', 'rail-narrow-for-haunch', {
-      message: `A rail of ${show(narrow)} with a haunched tenon leaves a tenon ${show(narrow - Math.max(v('gd'), narrow / 3) - v('gd'))} wide; ${leastHaunched} is the least width.`,
-      remedy: `Make the rail ${leastHaunched} or more, or choose a bridle.`,
+      message: `A rail of ${show(narrow)} with a haunched tenon leaves a tenon ${show(narrow - Math.max(v('gd'), narrow / 3) - v('gd'))} wide; ${show(leastHaunched)} is the least width.`,
+      remedy: `Make the rail ${show(leastHaunched)} or more, or choose a bridle.`,
       source: 'joinery B3.3',
     });
   }
@@ -138,14 +138,14 @@ function checkPanel(say: Say, { book, choices, stiles }: FramedLayout): void {
   const solid = choices.stock.panel.kind === 'solid';
   if (solid && v('Wp') > widestPanel) {
     say('warn', 'panel-too-wide', {
-      message: `A solid panel ${show(v('Wp'))} wide moves ${show(v('swell') + v('shrink'))} between dry and wet; over ${widestPanel} it is trouble.`,
+      message: `A solid panel ${show(v('Wp'))} wide moves ${show(v('swell') + v('shrink'))} between dry and wet; over ${show(widestPanel)} it is trouble.`,
       remedy: 'Put in a mid stile, or take a sheet for the panel.',
       source: 'joinery B3.4',
     });
   }
   if (v('Wd') > widestRow && stiles === 0) {
     say('warn', 'mid-stile-wanted', {
-      message: `The door is ${show(v('Wd'))} wide without a mid stile; over ${widestRow} the rails bend and the panel drums.`,
+      message: `The door is ${show(v('Wd'))} wide without a mid stile; over ${show(widestRow)} the rails bend and the panel drums.`,
       remedy: 'Put in a mid stile.',
       source: 'joinery B3.5',
     });
@@ -179,7 +179,7 @@ function checkSwelling(say: Say, { book, choices }: FramedLayout): void {
   if (v('engage_dry') >= leastEngaged - 1e-9) return;
   const deeper = Math.ceil(v('gd') + leastEngaged - v('engage_dry'));
   say(v('engage_dry') <= 0 ? 'stop' : 'warn', 'panel-slips-out', {
-    message: `In the dry the panel is ${show(v('engage_dry'))} in its groove; ${leastEngaged} is the least.`,
+    message: `In the dry the panel is ${show(v('engage_dry'))} in its groove; ${show(leastEngaged)} is the least.`,
     remedy: `Make the groove ${deeper} deep${choices.stock.panel.kind === 'solid' ? ', or take a sheet for the panel' : ''}.`,
     source: 'joinery B3.2',
   });

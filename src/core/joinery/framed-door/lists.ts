@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { stationsIn } from './members.ts';
 import { framedNumbers, hasHorns } from './parts.ts';
 import { isLapped, type FramedLayout } from './sizes.ts';
@@ -8,7 +8,7 @@ import { chainSteps, type StepDraft } from '../step-chain.ts';
 import type { Piece } from '../piece-types.ts';
 import type { AssemblyStep, Fixing, Joint, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 type Key = keyof typeof framedNumbers;
 
@@ -62,7 +62,7 @@ function grooveSettings({ book }: FramedLayout): readonly string[] {
   const v = book.value;
   return [
     `Groove ${show(v('gw'))} wide, ${show(v('gd'))} deep, ${show(v('gz'))} from the face, all members from one setting, face to the fence.`,
-    `Panel ${show(v('gp'))} short of the bottom at each side, 1 above and below; no glue.`,
+    `Panel ${show(v('gp'))} short of the bottom at each side, ${show(1)} above and below; no glue.`,
   ];
 }
 
@@ -76,12 +76,12 @@ function cornerSettings({ book, choices }: FramedLayout): readonly string[] {
   }
   if (choices.joint === 'dowel') {
     return [
-      `Dowels of ${show(v('tenon_t'))}, ${show(v('reach') + 1)} deep with a stop, in the middle of ${show(v('T'))}: the first ${show(v('dowel_out'))} from the outer edge, the last ${show(v('dowel_in'))} from the inner one; places within 0.2 from a jig.`,
+      `Dowels of ${show(v('tenon_t'))}, ${show(v('reach') + 1)} deep with a stop, in the middle of ${show(v('T'))}: the first ${show(v('dowel_out'))} from the outer edge, the last ${show(v('dowel_in'))} from the inner one; places within ${show(0.2)} from a jig.`,
     ];
   }
   if (choices.joint === 'half-lap') {
     return [
-      `Blade ${show(v('T') / 2)} high: rails from the back over ${show(v('ws'))}, stiles from the face over the width of the rail; first and last cut against the stop. Both together ${show(v('T'))} within 0.1: prove it on an offcut.`,
+      `Blade ${show(v('T') / 2)} high: rails from the back over ${show(v('ws'))}, stiles from the face over the width of the rail; first and last cut against the stop. Both together ${show(v('T'))} within ${show(0.1)}: prove it on an offcut.`,
     ];
   }
   const shoulder = `Shoulders from one stop: far side of the blade ${show(v('l'))} from the end; cheeks ${cheek} deep from both faces.`;
@@ -95,7 +95,7 @@ function cornerSettings({ book, choices }: FramedLayout): readonly string[] {
     case 'bridle':
       return [
         shoulder,
-        `Slot ${show(v('tenon_t'))} wide, ${cheek} from the face, as deep as the rail is wide; both ends 1 long and flushed.`,
+        `Slot ${show(v('tenon_t'))} wide, ${cheek} from the face, as deep as the rail is wide; both ends ${show(1)} long and flushed.`,
       ];
     case 'haunched-tenon':
     case 'through-tenon':
@@ -103,7 +103,7 @@ function cornerSettings({ book, choices }: FramedLayout): readonly string[] {
         shoulder,
         `Haunch ${show(v('gd'))} long, ${show(v('hh'))} wide on the top rail and ${show(v('hh_bottom'))} on the bottom rail, towards the outside.`,
         choices.joint === 'through-tenon'
-          ? 'Mortise right through, worked from both edges; 3 wider at each end on the outside for wedges.'
+          ? `Mortise right through, worked from both edges; ${show(3)} wider at each end on the outside for wedges.`
           : `Mortise ${show(v('reach') + 1.5)} deep.`,
       ];
     case 'stub-tenon':
@@ -133,7 +133,7 @@ function dowelFixings(layout: FramedLayout): readonly Fixing[] {
   const ofRails = 2 * (inOne('top') + inOne('bottom') + (rails > 0 ? rails * inOne('mid') : 0));
   const ofStiles = stiles > 0 ? 2 * (rails + 1) * inOne('stile') : 0;
   const fixing = (reach: string, quantity: number, use: string): Fixing => ({
-    item: `Dowel ${show(v('tenon_t'))} × ${show(Math.floor(2 * v(reach)))}, fluted`,
+    item: `Dowel ${formatNumber(v('tenon_t'))} × ${formatNumber(Math.floor(2 * v(reach)))}, fluted`,
     quantity,
     use,
     source: 'joinery C2',

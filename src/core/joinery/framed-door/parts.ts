@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import { cutFrame, type CutFrame, type LaidRail, type RailName } from './members.ts';
 import type { FramedLayout } from './sizes.ts';
 import type { FramedDoorJoint } from './types.ts';
@@ -73,7 +74,7 @@ function stileDraft({ book, choices }: FramedLayout, frame: CutFrame, side: 'lef
     ],
     faceSide: `${usual}, face edge outwards`,
     notes: [
-      'Straightest grain, no knots within 30 of a joint; both stiles from one board.',
+      `Straightest grain, no knots within ${markSize(30)} of a joint; both stiles from one board.`,
       ...(tenoned ? ['Horns stay on until the frame is glued.'] : []),
     ],
   };

@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import { putHung } from '../hung-door/choices.ts';
 import type { HungChoices } from '../hung-door/hung-choices.ts';
 import { lapTerm, leafWidth } from '../hung-door/pair.ts';
@@ -102,7 +103,7 @@ function sizeFrame(layout: FramedLayout): void {
   if (rails > 0) work('mid_rail_L', 'Ls + 2*lr', 'mid rails, length');
   if (stiles > 0) work('mid_stile_L', 'hs + 2*lm', 'mid stiles, length');
   if (choices.joint === 'through-tenon')
-    work('rail_cut', 'rail_L + 4', 'top and bottom rail as sawn, 2 proud each end');
+    work('rail_cut', 'rail_L + 4', `top and bottom rail as sawn, ${markSize(2)} proud each end`);
 }
 
 /** How far rails and mid stiles reach beyond their shoulders. */

@@ -1,5 +1,5 @@
 import type { Point } from '#core/geometry';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { Problem } from '#core/problems';
 import { frontPlane, layFlat } from '../flat/lay-flat.ts';
 import { isConvex, keepLeft, leftBy, lineOf, wayTo } from '../flat/polygon.ts';
@@ -17,7 +17,7 @@ import { memberOutline, widthOf } from './members.ts';
 import { tongueGroups } from './parts.ts';
 import { usesDepth, usesThickness, type FreeFrameLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 const leastLap = 12; // thickness for a half-lap (joinery C6)
 const leastTongue = 15; // along the joint (common practice, no source)
 const same = 1e-6; // mm, sizes worked out and drawn
@@ -153,7 +153,7 @@ function checkJoint(say: Say, { choices, book }: FreeFrameLayout): void {
   if (usesThickness(choices)) checkWall(say, 'Beside the spline or tenon', (T - book.value('t')) / 2, T);
   if (choices.joint === 'half-lap' && T < leastLap) {
     say('warn', 'lap-thin', {
-      message: `Half-laps leave ${show(T / 2)} of members ${show(T)} thick; ${leastLap} is the least thickness for them.`,
+      message: `Half-laps leave ${show(T / 2)} of members ${show(T)} thick; ${show(leastLap)} is the least thickness for them.`,
       remedy: 'Take thicker members, or a mitre with a spline.',
       source: 'joinery C6',
     });
@@ -186,7 +186,7 @@ function checkMitres(say: Say, { book, points, ends }: FreeFrameLayout): void {
     const least = Math.min(...angles);
     if (least >= sharpest) return;
     say('warn', 'mitre-sharp', {
-      message: `The mitre at corner ${i + 1} runs at ${show(least)}° to the edge: its long point is short grain and breaks.`,
+      message: `The mitre at corner ${i + 1} runs at ${formatNumber(least)}° to the edge: its long point is short grain and breaks.`,
       remedy: 'Take members of more equal width, or a half-lap.',
       source: 'joinery C0.3',
     });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { KindOfPiece } from '../kind.ts';
 import { partAddress } from '../parts.ts';
 import { buildFrom } from '../recipe.ts';
@@ -13,7 +13,7 @@ import { freeFrameParameters } from './parameters.ts';
 import { frameParts, sizeTongues } from './parts.ts';
 import { chooseFrame, runsThrough, workOutFrame, type FreeFrameLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 type FreeFrame = Extract<Piece, { kind: 'free-frame' }>;
 
 function build(piece: FreeFrame, context: BuildContext): BuiltPiece {
@@ -60,12 +60,12 @@ function settingsAt(layout: FreeFrameLayout, i: number): readonly string[] {
     const spline = () =>
       `Slot in the middle of the thickness, ${show(v('t'))} wide and ${show(v('d'))} deep, face side to the fence.`;
     return [
-      `Corner ${show(alpha, 2)}°: member ${corner} ${show(a, 2)}° from its edge (saw ${show(Math.abs(90 - a), 2)}° off square), member ${before} ${show(b, 2)}° (${show(Math.abs(90 - b), 2)}° off square).`,
+      `Corner ${formatNumber(alpha, 2)}°: member ${corner} ${formatNumber(a, 2)}° from its edge (saw ${formatNumber(Math.abs(90 - a), 2)}° off square), member ${before} ${formatNumber(b, 2)}° (${formatNumber(Math.abs(90 - b), 2)}° off square).`,
       ...(choices.joint === 'spline' ? [spline()] : []),
     ];
   }
   const keeps = runsThrough(points, i, choices.through) === 'after' ? corner : before;
-  const cut = `Corner ${show(alpha, 2)}°: shoulders ${show(Math.abs(90 - alpha), 2)}° off square.`;
+  const cut = `Corner ${formatNumber(alpha, 2)}°: shoulders ${formatNumber(Math.abs(90 - alpha), 2)}° off square.`;
   switch (choices.joint) {
     case 'half-lap':
       return [

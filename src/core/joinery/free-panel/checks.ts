@@ -1,5 +1,5 @@
 import { boxOfPoints, flattenOutline, isInside, type Outline, type Point } from '#core/geometry';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { Problem } from '#core/problems';
 import { angleAt } from '../flat/polygon.ts';
 import { tangentLength } from '../flat/round-corners.ts';
@@ -18,7 +18,7 @@ import type { Part } from '../types.ts';
 import { panelHoles } from './parts.ts';
 import { radiiOf, type PanelLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 const leastWeb = 10; // mm of wood beside a hole (common practice, no source)
 const leastAtCorner = 3; // mm of solid edge left at a rounded corner (common practice, no source)
 
@@ -184,7 +184,7 @@ function checkHoles(say: Say, layout: PanelLayout): void {
     const least = Math.min(...rooms);
     if (least >= leastWeb) return;
     say('warn', 'hole-near-edge', {
-      message: `Beside hole ${i + 1} ${show(Math.max(0, least))} of wood is left; ${leastWeb} is the least.`,
+      message: `Beside hole ${i + 1} ${show(Math.max(0, least))} of wood is left; ${show(leastWeb)} is the least.`,
       remedy: 'Move it, or make it smaller.',
       source: 'common practice, no source',
     });
@@ -235,7 +235,7 @@ function checkSwelling(say: Say, { choices, book, points }: PanelLayout): void {
   }
   if (choices.fixed !== 'glued' || across <= 75) return;
   say('warn', 'solid-glued-across', {
-    message: `A solid panel ${show(across)} wide glued down cannot move; over 75 it splits.`,
+    message: `A solid panel ${show(across)} wide glued down cannot move; over ${show(75)} it splits.`,
     remedy: 'Screw it through slots, or let it lie loose.',
     source: 'joinery D3, G13',
   });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { KindOfPiece } from '../kind.ts';
 import { partAddress } from '../parts.ts';
 import { buildFrom } from '../recipe.ts';
@@ -12,7 +12,7 @@ import { sizeLips } from './lips.ts';
 import { panelParts } from './parts.ts';
 import { choosePanel, workOutPanel, type PanelLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 type FreePanel = Extract<Piece, { kind: 'free-panel' }>;
 
 function build(piece: FreePanel, context: BuildContext): BuiltPiece {

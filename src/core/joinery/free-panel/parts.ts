@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import {
   boxOfOutline,
   circleOutline,
@@ -135,6 +136,8 @@ function lipDraft(layout: PanelLayout, at: number, number: number): PartDraft {
     outline: laid.outline,
     placements: [laid.placement],
     faceSide: 'face edge outwards, face side to the viewer',
-    notes: ['20 long, 0.5 wide and 1 proud of each face: trimmed and flushed when the glue is hard.'],
+    notes: [
+      `${markSize(20)} long, ${markSize(0.5)} wide and ${markSize(1)} proud of each face: trimmed and flushed when the glue is hard.`,
+    ],
   };
 }

@@ -1,11 +1,11 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { Problem } from '#core/problems';
 import { checkMoisture, checkSheetThickness, checkWall, openFindings, type Say } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 import { ringPieces, slotFits } from './ring.ts';
 import type { SurroundLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 const widestSegment = 45; // degrees; the grain then runs out at 22.5 (joinery B16)
 const depthSlack = 2; // mm of difference in depth that bedding swallows (joinery B1.7)
 const thinnestPly = 1; // mm; thinner is veneer
@@ -50,7 +50,7 @@ export function refuseSurround(layout: SurroundLayout): readonly Problem[] {
     const needed = Math.ceil(90 / (widestSegment - (turns - v('alpha'))) - 1e-9);
     stop(
       'segment-short-grain',
-      `A segment of ${show(turns)}°${choices.joint === 'half-lap' ? ' with its lap' : ''} lets the grain run out at ${show(v('run_out'))}° at its ends: it breaks there.`,
+      `A segment of ${formatNumber(turns)}°${choices.joint === 'half-lap' ? ' with its lap' : ''} lets the grain run out at ${formatNumber(v('run_out'))}° at its ends: it breaks there.`,
       needed > 0 && Number.isFinite(needed)
         ? `Take ${needed} segments or more in each corner.`
         : 'Make the laps shorter.',
@@ -69,7 +69,7 @@ function slotsCramped(layout: SurroundLayout): Stopped | null {
   if (!cramped) return null;
   return [
     'tenon-no-room',
-    `Tenons ${show(Math.max(0, v('tenon_W')))} wide and ${show(v('d'))} deep find no room in a ring ${show(v('w'))} wide with segments of ${show(v('alpha'))}°.`,
+    `Tenons ${show(Math.max(0, v('tenon_W')))} wide and ${show(v('d'))} deep find no room in a ring ${show(v('w'))} wide with segments of ${formatNumber(v('alpha'))}°.`,
     'Take a smaller depth, a wider ring, fewer segments, or a ring in one piece.',
   ];
 }
@@ -81,7 +81,7 @@ function lapsCramped({ book }: SurroundLayout): Stopped | null {
   if (v('lambda') < v('alpha') - 5 && 2 * v('lap') < short - 10) return null;
   return [
     'lap-too-long',
-    `Laps ${show(v('lap'))} long find no room in segments of ${show(v('alpha'))}° and straights of ${show(short)}.`,
+    `Laps ${show(v('lap'))} long find no room in segments of ${formatNumber(v('alpha'))}° and straights of ${show(short)}.`,
     'Take shorter laps, or fewer segments.',
   ];
 }
@@ -108,7 +108,7 @@ export function checkSurround(
     }
   } else {
     say('note', 'ring-wastes-blank', {
-      message: `A ring in one piece wastes ${show(100 * v('waste_share'), 0)} % of its blank ${show(v('ring_W'))} × ${show(v('ring_H'))}.`,
+      message: `A ring in one piece wastes ${formatNumber(100 * v('waste_share'), 0)} % of its blank ${show(v('ring_W'))} × ${show(v('ring_H'))}.`,
       remedy: 'Lay smaller parts inside it, or build it of straights and segments.',
       source: 'joinery B16',
     });
@@ -155,7 +155,7 @@ const leastLapped = 12; // mm (joinery C6)
 function checkLaps(say: Say, T: number, sheet: boolean): void {
   if (T < leastLapped)
     say('warn', 'lap-thin', {
-      message: `Half-laps leave ${show(T / 2)} of a ring ${show(T)} thick; ${leastLapped} is the least thickness for them.`,
+      message: `Half-laps leave ${show(T / 2)} of a ring ${show(T)} thick; ${show(leastLapped)} is the least thickness for them.`,
       remedy: 'Take a thicker ring, or loose tenons.',
       source: 'joinery C6',
     });

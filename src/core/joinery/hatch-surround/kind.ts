@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { KindOfPiece } from '../kind.ts';
 import { partAddress } from '../parts.ts';
 import { buildFrom } from '../recipe.ts';
@@ -12,7 +12,7 @@ import { hatchSurroundParameters } from './parameters.ts';
 import { segmentNumber, surroundNumbers, surroundParts } from './parts.ts';
 import { chooseSurround, workOutSurround, type SurroundLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 type HatchSurround = Extract<Piece, { kind: 'hatch-surround' }>;
 
 function build(piece: HatchSurround, context: BuildContext): BuiltPiece {
@@ -63,7 +63,7 @@ function joints(piece: Piece, layout: SurroundLayout): readonly Joint[] {
 
 function jointSettings({ choices, book }: SurroundLayout): readonly string[] {
   const v = book.value;
-  const ends = `Ends of the segments ${show(v('alpha') / 2, 2)}° off square to the chord.`;
+  const ends = `Ends of the segments ${formatNumber(v('alpha') / 2, 2)}° off square to the chord.`;
   if (choices.joint === 'half-lap')
     return [
       `Laps ${show(v('lap'))} long, half of ${show(v('T'))} deep: each segment lies over what follows it; try the depth on spare stock until the faces are flush, within 0.1.`,
@@ -114,7 +114,7 @@ function ringSteps({ choices, book }: SurroundLayout, ring: Named): readonly Ste
   const widths = lapped
     ? Array.from({ length: choices.segments }, (_, i) => v(`seg_W_${i + 1}`))
     : [v('seg_W')];
-  const saw = `Saw the segments from boards ${show(Math.ceil(Math.max(...widths)))} wide, grain along the chord, true to a template; all ends with one setting of ${show(v('alpha') / 2, 2)}°.`;
+  const saw = `Saw the segments from boards ${show(Math.ceil(Math.max(...widths)))} wide, grain along the chord, true to a template; all ends with one setting of ${formatNumber(v('alpha') / 2, 2)}°.`;
   const ready = {
     'loose-tenon': 'Slot all ends for the loose tenons, face side to the fence.',
     'mitre-and-spline': 'Slot all ends right across for the splines, face side to the fence.',

@@ -1,11 +1,11 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { HungChoices } from './hung-choices.ts';
 import { checkMeeting, isPaired } from './pair.ts';
 import type { Say } from '../piece-findings.ts';
 import { leastFinishedGap } from '../rules.ts';
 import type { WorkingBook } from '../working.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Difference to the door a frame reckons with that is worth a word, mm: a sheet is often 0.9 off its nominal (joinery 0.6). */
 const thicknessSlack = 0.9;
@@ -60,7 +60,7 @@ function checkGaps(say: Say, book: WorkingBook): void {
   for (const [place, gap] of Object.entries(gaps)) {
     if (gap - films >= leastFinishedGap - 1e-9) continue;
     say('stop', 'no-room-once-finished', {
-      message: `No room to open once varnished, ${place}: gap ${show(gap)}, films ${show(films)}, left ${show(gap - films)} of ${leastFinishedGap}.`,
+      message: `No room to open once varnished, ${place}: gap ${show(gap)}, films ${show(films)}, left ${show(gap - films)} of ${show(leastFinishedGap)}.`,
       remedy: `Make the gap ${show(leastFinishedGap + films)} or more.`,
       source: 'joinery 0.7, G6',
     });
@@ -80,7 +80,7 @@ function checkSwing(say: Say, book: WorkingBook): void {
   const helps = !book.has('T_lead') && bevel > v('beta') && up <= largestBevel;
   say('warn', 'door-strikes-jamb', {
     message: `The back corner of the door strikes ${book.has('gm') ? 'the other door' : 'the jamb'}: gap ${show(gap, 2)}, needed ${show(v('need'), 2)} (the swing takes ${show(v('g_min'), 2)}, the films ${show(2 * v('f_v'), 2)}, 0.8 to spare).`,
-    remedy: `${helps ? `Bevel the leading edge ${show(up)}°, or make` : 'Make'} the gap ${book.has('gm') ? 'between the doors' : 'at the sides'} ${show(Math.ceil(v('need') * 10) / 10)}${v('e') > 0 ? ', or bring the pivot nearer to the edge' : ''}.`,
+    remedy: `${helps ? `Bevel the leading edge ${formatNumber(up)}°, or make` : 'Make'} the gap ${book.has('gm') ? 'between the doors' : 'at the sides'} ${show(Math.ceil(v('need') * 10) / 10)}${v('e') > 0 ? ', or bring the pivot nearer to the edge' : ''}.`,
     source: 'joinery B2.3, G7',
   });
 }

@@ -1,11 +1,11 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { InnerFace } from './frame-members.ts';
 import { hingeSide, leafOf, valueOf, type MadePiece } from './made-door.ts';
 import type { Piece } from '../piece-types.ts';
 import type { BuiltPiece } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 const cp = 'common practice, no source';
 
 /** Codes of what is found about a frame and its doors together. */

@@ -1,5 +1,5 @@
 import { sortBySeverity } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import {
   alongAt,
   cutInner,
@@ -22,7 +22,7 @@ import {
 } from './made-door.ts';
 import type { BuiltPiece, Fixing, Machining, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 const cutNotes = ['hinge leaf of', 'strike of', 'bolt hole of', 'bolt of'];
 const listNotes = ['Hinge beds for', 'Strike for', 'Bolt holes for'];
 

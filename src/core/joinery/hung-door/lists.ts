@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { HungChoices } from './hung-choices.ts';
 import type { FrameForDoor } from './frame.ts';
 import { lockFixing } from './lock.ts';
@@ -9,7 +9,7 @@ import type { Fixing, Part } from '../types.ts';
 import type { WorkingBook } from '../working.ts';
 import { hingeHeights } from './hinges.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Hinges, lock and stop of a door; what its frame already lists is not listed twice, but for the second of two doors. */
 export function hangingFixings(
@@ -25,7 +25,7 @@ export function hangingFixings(
       item:
         frame || isUsualHinge
           ? 'Hinge, 75 to 100, with screws'
-          : `Hinge, ${show(book.value('hinge_L'))}, with screws`,
+          : `Hinge, ${formatNumber(book.value('hinge_L'))}, with screws`,
       quantity: book.value('hinges'),
       use: 'door',
       source: 'joinery B2.6',
@@ -120,7 +120,7 @@ function bevelStep({ value: v }: WorkingBook, parts: readonly Part[]): readonly 
   return [
     {
       id: 'bevel',
-      text: `Plane the lock edge ${show(v('beta'))}° off square: the face stays ${show(v('Wd'))} wide, the back becomes ${show(v('back_W'))}.`,
+      text: `Plane the lock edge ${formatNumber(v('beta'))}° off square: the face stays ${show(v('Wd'))} wide, the back becomes ${show(v('back_W'))}.`,
       place: 'workshop',
       minutes: 15,
       parts,

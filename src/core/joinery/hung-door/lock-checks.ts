@@ -1,11 +1,11 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { HungChoices } from './hung-choices.ts';
 import { clearHeight, holeRadius, isLetIn, lockOf, reachedBy, type LockSite } from './lock.ts';
 import { isRebated } from './pair.ts';
 import { checkWall, type Say } from '../piece-findings.ts';
 import type { WorkingBook } from '../working.ts';
 
-const show = formatNumber;
+const show = markSize;
 const cp = 'common practice, no source';
 
 /** Findings on the lock of a door: wood beside and behind it, joints it would cut through, holes, hand (joinery C0.2, B2.5). */

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { HungChoices } from './hung-choices.ts';
 import { isLetIn, lockOf } from './lock.ts';
 import { isPaired } from './pair.ts';
@@ -6,7 +6,7 @@ import type { StepDraft } from '../step-chain.ts';
 import type { Part } from '../types.ts';
 import type { WorkingBook } from '../working.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Steps at the bench for the meeting edge and the lock; minutes are common practice, no source. */
 export function lockSteps(

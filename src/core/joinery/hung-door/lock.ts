@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { HungChoices } from './hung-choices.ts';
 import { cutBox, drillThrough } from './cut-box.ts';
 import { boxAtEdge, outOfLockEdge, pointAtEdge } from './lock-edge.ts';
@@ -10,7 +10,7 @@ import type { ParameterInfo } from '../piece-types.ts';
 import type { Fixing, Part } from '../types.ts';
 import type { WorkingBook } from '../working.ts';
 
-const show = formatNumber;
+const show = markSize;
 const cp = 'common practice, no source';
 
 /** Where a lock can go in a door of one kind. mm. */

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { hingeSide, isLeaf, valueOf, type MadePiece } from './made-door.ts';
 import { meetingDoor } from './strike-in-door.ts';
 import { sawnApart } from '../rules.ts';
@@ -30,7 +30,7 @@ function markPart(part: Part, set: MatchedSet | null): Part {
   const notes = part.notes.filter((note) => !note.startsWith(noteStart));
   const index = set?.parts.indexOf(part.id) ?? -1;
   if (!set || index < 0) return matched || notes.length < part.notes.length ? { ...plain, notes } : part;
-  const between = formatNumber(set.between[0] ?? 0);
+  const between = markSize(set.between[0] ?? 0);
   const note = `${noteStart} over both doors: ${set.parts.join(' and ')} out of one strip in this order, neither turned nor flipped, ${between} thrown away between them.`;
   return { ...plain, notes: [...notes, note], matched: { set: set.id, index } };
 }

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { HungChoices } from './hung-choices.ts';
 import { boxAtEdge, outOfLockEdge } from './lock-edge.ts';
 import { cutBox } from './cut-box.ts';
@@ -9,7 +9,7 @@ import type { ParameterInfo } from '../piece-types.ts';
 import type { Fixing, Part } from '../types.ts';
 import type { WorkingBook } from '../working.ts';
 
-const show = formatNumber;
+const show = markSize;
 const cp = 'common practice, no source';
 
 interface Leaf {
@@ -110,7 +110,7 @@ export function boltFixings(book: WorkingBook, choices: HungChoices): readonly F
   if (choices.leaf !== 'second') return [];
   return [
     {
-      item: `Flush bolt, ${show(book.value('bolt_L'))}, with keeps`,
+      item: `Flush bolt, ${formatNumber(book.value('bolt_L'))}, with keeps`,
       quantity: 2,
       use: 'the door that is bolted, into head and sill',
       source: cp,

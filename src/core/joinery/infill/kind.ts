@@ -1,5 +1,5 @@
 import type { Outline } from '#core/geometry';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { Problem } from '#core/problems';
 import type { KindOfPiece } from '../kind.ts';
 import { makePart, placeAt } from '../parts.ts';
@@ -13,7 +13,7 @@ import type { AssemblyStep, BuildContext, BuiltPiece, Fixing, Part } from '../ty
 import { infillParameters } from './parameters.ts';
 import { chooseInfill, workOutInfill, type InfillLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 const sliver = 15; // mm, narrowest filler (joinery B12)
 const fewest = 5; // gaps (joinery A10, B12)
 type Infill = Extract<Piece, { kind: 'infill' }>;
@@ -105,7 +105,7 @@ function steps({ book, choices }: InfillLayout, parts: readonly Part[]): readonl
   const v = book.value;
   const cut = `Cut the filler ${show(v('H'))} × ${show(v('cut_W'))}, its straight edge true; leave ${show(v('left_on'))} on the ${choices.scribed} edge.`;
   const trace = `Set it up parallel with its straight edge, compass to the largest gap, scribe once in one direction; saw outside the line and plane to it.`;
-  const bevel = `Bevel the back of that edge ${show(v('beta'))}°: the back stands ${show(v('relief'))} off, the show edge touches.`;
+  const bevel = `Bevel the back of that edge ${formatNumber(v('beta'))}°: the back stands ${show(v('relief'))} off, the show edge touches.`;
   return chainSteps([
     aboard('measure', 20, 'Measure the gap again at five places or more, square to the straight edge.', {
       take: ['rule', 'straightedge', 'bevel gauge'],

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { Range } from '../parts.ts';
 import { openWorkingBook } from '../working.ts';
 import { cutCornerRebate, cutLockRebate } from './corner.ts';
@@ -8,7 +8,7 @@ import type { FrameMember } from './frame.ts';
 import { rebateSettings } from './saw-settings.ts';
 import { checkWall, findings, gluedGap, type JointFigure, type WorkedJoint } from './worked-joint.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** What stands on what, for joints whose male member stands square on a face or at the end of the other. */
 export interface Standing {
@@ -39,7 +39,7 @@ export function workOutRebate(
     findings: findings((say) => {
       if (lip < 5)
         say('stop', 'wall-too-thin', {
-          message: `The lip of the rebate is ${show(lip)}; 5 is the least.`,
+          message: `The lip of the rebate is ${show(lip)}; ${show(5)} is the least.`,
           remedy: 'Cut it less deep.',
           source: 'joinery C8, C0.2',
         });
@@ -123,7 +123,7 @@ export function workOutDovetailJoint({ male, other }: Standing, wish: DovetailWi
     cuts: cutDovetails(dovetails, male, other, lap),
     figures,
     settings: [
-      `Saw the tails ${show(v('dove_angle'), 2)}° off square, ${show(dovetails.depth)} deep; mark the pins from them.`,
+      `Saw the tails ${formatNumber(v('dove_angle'), 2)}° off square, ${show(dovetails.depth)} deep; mark the pins from them.`,
     ],
     findings: checkDovetail(male, wish, v('tail_base')),
   };
@@ -144,13 +144,13 @@ function checkDovetail(male: FrameMember, wish: DovetailWish, tailBase: number) 
       stop('Dovetails in plywood: the edges of the plies crumble.', 'Take a box joint.', 'dovetail-in-sheet');
     if (tailBase < 6)
       stop(
-        `Tails of ${show(tailBase)} at their base; 6 is the least.`,
+        `Tails of ${show(tailBase)} at their base; ${show(6)} is the least.`,
         'Take fewer tails.',
         'tail-too-narrow',
       );
     if (wish.slope < 5 || wish.slope > 8)
       say('warn', 'dovetail-slope', {
-        message: `A slope of 1 in ${show(wish.slope)}: below 5 the corners are short grain, above 8 it does not hold.`,
+        message: `A slope of 1 in ${formatNumber(wish.slope)}: below 5 the corners are short grain, above 8 it does not hold.`,
         remedy: '1 in 6 for softwood, 7 in general, 8 for hardwood.',
         source: 'joinery C12',
       });
@@ -158,8 +158,8 @@ function checkDovetail(male: FrameMember, wish: DovetailWish, tailBase: number) 
       say('warn', 'dovetail-too-thin', {
         message:
           lap > 0 && male.thickness >= 8
-            ? `A lap of ${show(lap)}; 2.4 to 5 is usual.`
-            : `Dovetails in wood ${show(male.thickness)} thick; 8 is the least.`,
+            ? `A lap of ${show(lap)}; ${show(2.4)} to ${show(5)} is usual.`
+            : `Dovetails in wood ${show(male.thickness)} thick; ${show(8)} is the least.`,
         remedy: 'Take a rebate or a box joint.',
         source: 'joinery C12, C13',
       });

@@ -1,10 +1,10 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { makeRecess, type Range } from '../parts.ts';
 import type { FrameMember } from './frame.ts';
 import { grooveFences } from './saw-settings.ts';
 import { checkWall, findings, type WorkedJoint } from './worked-joint.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** A panel (male) in a groove along the far edge of the other (joinery C9); the panel itself is not cut. */
 export function workOutGroove(
@@ -49,7 +49,7 @@ export function workOutGroove(
       if (depth > other.width / 2)
         say('stop', 'groove-too-deep', {
           message: `A groove ${show(depth)} deep takes more than half of a member ${show(other.width)} wide.`,
-          remedy: 'Make it 6 to 10 deep.',
+          remedy: `Make it ${show(6)} to ${show(10)} deep.`,
           source: 'joinery C9',
         });
     }),
@@ -115,7 +115,7 @@ export function workOutEdgeJoint(panel: number, boards: number): WorkedJoint {
     findings: findings((say) => {
       if (panel / boards <= 120) return;
       say('warn', 'solid-too-wide', {
-        message: `${boards} boards make a panel of ${show(panel)}: each is ${show(panel / boards)} wide, and over 120 it does not stay flat.`,
+        message: `${boards} boards make a panel of ${show(panel)}: each is ${show(panel / boards)} wide, and over ${show(120)} it does not stay flat.`,
         remedy: `Take ${Math.ceil(panel / 120)} or more.`,
         source: 'joinery C16, D3',
       });
@@ -142,12 +142,12 @@ export function workOutLipping(
       { name: 'strip, rough width', value: T + 2 },
     ],
     settings: [
-      `Glue the strip 1 proud of each face and flush it with the router${a > 15 ? '; a loose tongue keeps it level' : ''}.`,
+      `Glue the strip ${show(1)} proud of each face and flush it with the router${a > 15 ? '; a loose tongue keeps it level' : ''}.`,
     ],
     findings: findings((say) => {
       if (a >= 5 && a <= 15 && !(door && a < T / 3)) return;
       say('warn', 'lipping-unusual', {
-        message: `A lipping of ${show(a)}: 5 to 15 is usual${door ? `, on a door ${show(T / 3)} at least` : ''}.`,
+        message: `A lipping of ${show(a)}: ${show(5)} to ${show(15)} is usual${door ? `, on a door ${show(T / 3)} at least` : ''}.`,
         remedy: a > 15 ? 'Add a loose tongue.' : 'Take a wider one.',
         source: 'joinery C17',
       });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { Outline } from '#core/geometry';
 import { makeRecess, type Range } from '../parts.ts';
 import { shortGrainRatio } from '../rules.ts';
@@ -14,7 +14,7 @@ import {
   type WorkedJoint,
 } from './worked-joint.ts';
 
-const show = formatNumber;
+const show = markSize;
 const tenonTools: readonly number[] = [6, 8, 10, 12]; // joinery C4
 export const slotTools: readonly number[] = [5, 6, 8, 10]; // joinery C3
 export const dowelTools: readonly number[] = [6, 8, 10, 12];
@@ -38,7 +38,7 @@ export function workOutDowels(meeting: Meeting): WorkedJoint {
       ...stations.map((value, i) => ({ name: `station ${i + 1}`, value })),
     ],
     settings: [
-      `Bore ${show(depth + 1)} deep with a stop, from the face side of both, places within 0.2; fluted dowels.`,
+      `Bore ${show(depth + 1)} deep with a stop, from the face side of both, places within ${show(0.2)}; fluted dowels.`,
     ],
     findings: findings((say) => {
       checkWall(say, 'Beside the dowels', (thin - diameter) / 2, thin);
@@ -220,12 +220,12 @@ export function workOutCopeStick(
       { name: 'tongue thickness', value: tongue[1] - tongue[0] },
       { name: 'groove depth', value: stick },
     ],
-    settings: ['One cutter set for both; try it on spare stock of the same thickness, within 0.1.'],
+    settings: [`One cutter set for both; try it on spare stock of the same thickness, within ${show(0.1)}.`],
     findings: findings((say) => {
       checkWall(say, 'Behind the groove', male.thickness - tongue[1], male.thickness);
       if (area > 0.25)
         say('warn', 'door-large-for-tongues', {
-          message: `Short tongues alone hold a door of about ${show(area, 2)} m²; over 0.25 they do not.`,
+          message: `Short tongues alone hold a door of about ${formatNumber(area, 2)} m²; over 0.25 they do not.`,
           remedy: 'Add loose tenons.',
           source: 'joinery C18',
         });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { unreachable } from '#core/problems';
 import { makeRecess, type Range } from '../parts.ts';
 import type { Fixing, Machining } from '../types.ts';
@@ -8,7 +8,7 @@ import type { EndOnFace } from './joint-kinds.ts';
 import { workOutButt, workOutHousing } from './standing-joints.ts';
 import { checkWall, figureOf, findings, gluedGap, nearestTool, type WorkedJoint } from './worked-joint.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** The choices of a joint of an end on a face as they are asked for. */
 export const endOnFaceChoices: Readonly<Record<EndOnFace, string>> = {
@@ -68,7 +68,7 @@ function screwed(standing: Standing, wish: EndOnFaceWish, at: number): EndOnFace
     enters: 0,
     takes: [
       {
-        item: `Screw ${show(diameter)} × ${length}, countersunk, stainless A4`,
+        item: `Screw ${formatNumber(diameter)} × ${length}, countersunk, stainless A4`,
         quantity: figureOf(joint, 'screws'),
         use: 'ends, through the uprights',
         source: 'joinery C1',
@@ -109,7 +109,7 @@ export function workOutFaceDowels({ male, other }: Standing, at: number): EndOnF
       { name: 'dowels', value: count, unit: 'count' },
     ],
     settings: [
-      `Bore ${show(diameter)}, ${show(depth + 1)} deep in the end and ${show(deep + 1)} in the face, with a stop and a jig from the face side, ${count} in ${show(male.width)}, places within 0.2; fluted dowels.`,
+      `Bore ${show(diameter)}, ${show(depth + 1)} deep in the end and ${show(deep + 1)} in the face, with a stop and a jig from the face side, ${count} in ${show(male.width)}, places within ${show(0.2)}; fluted dowels.`,
     ],
     findings: findings((say) => {
       checkWall(say, 'Beside the dowels', (male.thickness - diameter) / 2, male.thickness);
@@ -123,7 +123,7 @@ export function workOutFaceDowels({ male, other }: Standing, at: number): EndOnF
     enters: 0,
     takes: [
       {
-        item: `Dowel ${show(diameter)} × ${show(Math.floor(depth + deep))}, fluted`,
+        item: `Dowel ${formatNumber(diameter)} × ${formatNumber(Math.floor(depth + deep))}, fluted`,
         quantity: count,
         use: 'ends',
         source: 'joinery C2',
@@ -176,7 +176,7 @@ export function workOutFaceTenons({ male, other, glue }: Standing, at: number): 
 }
 
 function tenonOf(quantity: number, size: readonly number[]): Fixing {
-  const item = `Loose tenon ${size.map((each) => show(each)).join(' × ')}, hardwood`;
+  const item = `Loose tenon ${size.map((each) => formatNumber(each)).join(' × ')}, hardwood`;
   return { item, quantity, use: 'ends', source: 'joinery C3' };
 }
 

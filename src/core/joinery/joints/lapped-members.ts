@@ -1,11 +1,11 @@
 import type { Outline, Point } from '#core/geometry';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { Machining } from '../types.ts';
 import type { Meeting } from './frame.ts';
 import { notchPasses } from './saw-settings.ts';
 import { checkWall, findings, gluedGap, nearestTool, type WorkedJoint } from './worked-joint.ts';
 
-const show = formatNumber;
+const show = markSize;
 const notchPlay = 0.1; // a notch is longer than the other is wide (joinery C6)
 const leastLap = 12; // thickness (joinery C6)
 
@@ -67,12 +67,12 @@ export function workOutHalfLap(
       { name: 'angle', value: degrees, unit: 'degrees' },
     ],
     settings: [
-      `Blade ${show(T / 2)} high, mitre gauge at ${show(Math.abs(90 - degrees))}°; first and last cut against a stop, ${notchPasses(notch, kerf)} passes; both depths together ${show(T)}, within 0.1.`,
+      `Blade ${show(T / 2)} high, mitre gauge at ${formatNumber(Math.abs(90 - degrees))}°; first and last cut against a stop, ${notchPasses(notch, kerf)} passes; both depths together ${show(T)}, within ${show(0.1)}.`,
     ],
     findings: findings((say) => {
       if (T < leastLap)
         say('warn', 'lap-thin', {
-          message: `Half-laps leave ${show(T / 2)} of members ${show(T)} thick; ${leastLap} is the least thickness for them.`,
+          message: `Half-laps leave ${show(T / 2)} of members ${show(T)} thick; ${show(leastLap)} is the least thickness for them.`,
           remedy: 'Take thicker members, or a mitre with a spline.',
           source: 'joinery C6',
         });

@@ -1,10 +1,10 @@
 import type { Outline } from '#core/geometry';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { Machining } from '../types.ts';
 import type { FrameMember } from './frame.ts';
 import { findings, type WorkedJoint } from './worked-joint.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /**
  * Mitre across the thickness with a spline (joinery C14): both members end at `degrees` to their inside face (Z = T), each
@@ -41,7 +41,7 @@ export function workOutMitreSpline(
       { name: 'spline width', value: 2 * depth - 1 },
     ],
     settings: [
-      `Tilt ${show(90 - degrees)}°; slot ${show(spline)} wide, ${show(Math.max(0, depth))} deep, ${show(q)} from the heel, square to the mitre. Grain of the spline across the joint; size the end grain first.`,
+      `Tilt ${formatNumber(90 - degrees)}°; slot ${show(spline)} wide, ${show(Math.max(0, depth))} deep, ${show(q)} from the heel, square to the mitre. Grain of the spline across the joint; size the end grain first.`,
     ],
     findings: checkSpline(q, depth),
   };
@@ -67,7 +67,7 @@ function checkSpline(q: number, depth: number) {
   return findings((say) => {
     if (depth >= 4) return;
     say('stop', 'spline-no-room', {
-      message: `At ${show(q)} from the heel the slot can be ${show(Math.max(0, depth))} deep before it shows; 4 is the least.`,
+      message: `At ${show(q)} from the heel the slot can be ${show(Math.max(0, depth))} deep before it shows; ${show(4)} is the least.`,
       remedy: 'Set it nearer to the heel, or take a thinner spline.',
       source: 'joinery C14',
     });
@@ -123,13 +123,13 @@ function checkScarf(run: number, ratio: number, shorter: number) {
   return findings((say) => {
     if (run > shorter)
       say('stop', 'scarf-too-long', {
-        message: `A scarf of 1 in ${show(ratio)} runs over ${show(run)}, longer than a piece of ${show(shorter)}.`,
+        message: `A scarf of 1 in ${formatNumber(ratio)} runs over ${show(run)}, longer than a piece of ${show(shorter)}.`,
         remedy: 'Join longer pieces.',
         source: 'joinery C15',
       });
     if (ratio < 8)
       say('warn', 'scarf-steep', {
-        message: `A scarf of 1 in ${show(ratio)} is mostly end grain: 8 is the least, 12 where it is highly stressed.`,
+        message: `A scarf of 1 in ${formatNumber(ratio)} is mostly end grain: 8 is the least, 12 where it is highly stressed.`,
         remedy: 'Make it 8 times the thickness long.',
         source: 'joinery C15',
       });

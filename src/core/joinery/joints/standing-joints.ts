@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { makeRecess, type Range } from '../parts.ts';
 import { leastBeyondHousing } from '../rules.ts';
 import type { Standing } from './case-joints.ts';
@@ -6,7 +6,7 @@ import { cutButtScrews, cutHousing, screwLimits } from './corner.ts';
 import type { FrameMember } from './frame.ts';
 import { checkWall, findings, gluedGap, type WorkedJoint } from './worked-joint.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Screws of a butt joint: `at` the middle of the male along the other; the grain they go into, hard wood or not. */
 export interface ScrewWish {
@@ -34,7 +34,7 @@ export function workOutButt({ male, other }: Standing, wish: ScrewWish): WorkedJ
       { name: 'screws', value: screws.length, unit: 'count' },
     ],
     settings: [
-      `Clearance ${show(diameter + 0.3)}, countersunk until the head lies up to 2 below; pilot ${show(limits.pilot)}, waxed bronze or stainless screws.`,
+      `Clearance ${show(diameter + 0.3)}, countersunk until the head lies up to ${show(2)} below; pilot ${show(limits.pilot)}, waxed bronze or stainless screws.`,
     ],
     findings: checkScrews({ male, other }, wish, limits),
   };
@@ -51,7 +51,7 @@ function checkScrews({ male, other }: Standing, wish: ScrewWish, limits: ReturnT
       });
     if (sheet && (male.thickness < 15 || diameter > male.thickness / 4))
       say('warn', 'screw-into-end', {
-        message: `Weak joint: a screw of ${show(diameter)} into the edge of a sheet ${show(male.thickness)} thick; ${show(Math.min(male.thickness / 4, diameter))} is the most, and under 15 it splits.`,
+        message: `Weak joint: a screw of ${show(diameter)} into the edge of a sheet ${show(male.thickness)} thick; ${show(Math.min(male.thickness / 4, diameter))} is the most, and under ${show(15)} it splits.`,
         remedy: 'Glue with epoxy and count the screws as clamps, or take a housing or a box joint.',
         source: 'joinery C0.1, C1, G21',
       });
@@ -123,7 +123,7 @@ function checkHousing(other: FrameMember, depth: number, [from, to]: Range) {
     const beyond = Math.min(from, other.length - to);
     if (beyond < leastBeyondHousing)
       say('warn', 'housing-near-end', {
-        message: `The housing ends ${show(Math.max(0, beyond))} from the end of its member; under ${leastBeyondHousing} that wood breaks away.`,
+        message: `The housing ends ${show(Math.max(0, beyond))} from the end of its member; under ${show(leastBeyondHousing)} that wood breaks away.`,
         remedy: 'Leave the member longer, or take a rebate.',
         source: 'joinery C21, G21',
       });

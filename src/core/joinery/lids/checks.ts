@@ -1,6 +1,6 @@
 import { outlineArea } from '#core/geometry';
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { shrink } from './aperture.ts';
 import { layHoles } from './holes.ts';
 import { shortestCleat } from './parts.ts';
@@ -8,7 +8,7 @@ import type { LidsLayout } from './layout.ts';
 import { checkFilms, openFindings, type Say } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 const leastBearing = 15; // mm (joinery B10.1)
 const holeToBearer = 40; // middle of the finger hole, mm (joinery B10.2)
@@ -44,8 +44,8 @@ export function checkLids(layout: LidsLayout, settings: JoinerySettings): readon
   );
   if (short.length > 0) {
     say('note', 'cleat-in-pieces', {
-      message: `${short.length} sides of the aperture are shorter than ${shortestCleat}, as along a curve: they get no cleat of their own here.`,
-      remedy: 'Fit short lengths of cleat there to the curve, so that no lid bridges more than 300.',
+      message: `${short.length} sides of the aperture are shorter than ${show(shortestCleat)}, as along a curve: they get no cleat of their own here.`,
+      remedy: `Fit short lengths of cleat there to the curve, so that no lid bridges more than ${show(300)}.`,
       source: 'joinery B10',
     });
   }
@@ -58,7 +58,7 @@ function checkBearing(say: Say, { book, bearers }: LidsLayout): void {
   for (const [place, bearing] of Object.entries(places)) {
     if (bearing >= leastBearing - 1e-9) continue;
     say('warn', 'bearing-small', {
-      message: `A lid bears ${show(bearing)} on its ${place}; ${leastBearing} is the least.`,
+      message: `A lid bears ${show(bearing)} on its ${place}; ${show(leastBearing)} is the least.`,
       remedy: `Make the ${place} ${show((leastBearing - bearing) * (place === 'cleats' ? 1 : 2))} wider, or the gap smaller.`,
       source: 'joinery B10.1',
     });
@@ -89,7 +89,7 @@ function checkStrength(say: Say, { book }: LidsLayout): void {
   const v = book.value;
   if (v('lid_mass') > heaviest) {
     say('warn', 'lid-heavy', {
-      message: `A lid ${show(v('lid_L'))} × ${show(v('lid_W'))} weighs ${show(v('lid_mass'))} kg; over ${heaviest} it is hard to lift out.`,
+      message: `A lid ${show(v('lid_L'))} × ${show(v('lid_W'))} weighs ${formatNumber(v('lid_mass'))} kg; over ${heaviest} it is hard to lift out.`,
       remedy: `Take ${v('n') + 1} lids or more.`,
       source: 'joinery B10.3',
     });
@@ -110,7 +110,7 @@ function checkVents(say: Say, layout: LidsLayout): void {
     const share = (100 * vents.reduce((sum, { r }) => sum + Math.PI * r ** 2, 0)) / outlineArea(lid.corners);
     if (share >= ventShare) return;
     say('note', 'vents-few', {
-      message: `Lid ${i + 1} has ${vents.length} vent holes, ${show(share, 2)} % of its area; ${ventShare} % keeps a mattress dry.`,
+      message: `Lid ${i + 1} has ${vents.length} vent holes, ${formatNumber(share, 2)} % of its area; ${ventShare} % keeps a mattress dry.`,
       remedy: 'Set the holes closer or make them larger.',
       source: 'joinery B10, common practice',
     });

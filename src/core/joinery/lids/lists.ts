@@ -1,9 +1,9 @@
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { LidsLayout } from './layout.ts';
 import { chainSteps } from '../step-chain.ts';
 import type { AssemblyStep, Fixing, Joint, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 const named = (parts: readonly Part[], name: string) => parts.filter((part) => part.name.startsWith(name));
 
 /** Bearers on their blocks (joinery B10). */

@@ -1,5 +1,5 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { LouvredLayout } from './sizes.ts';
 import { lockSite } from './rails.ts';
 import { checkHanging } from '../hung-door/checks.ts';
@@ -7,7 +7,7 @@ import { checkLock } from '../hung-door/lock-checks.ts';
 import { checkMoisture, checkWall, openFindings, type Say } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 const leastAir = 6; // between slats, mm (joinery B4)
 const spanOfThickness = 60; // longest slat in thicknesses (joinery B4.4)
@@ -26,7 +26,7 @@ export function checkLouvred(layout: LouvredLayout, settings: JoinerySettings): 
   const behind = v('ws') - v('hd');
   if (behind < leastBehind) {
     say('stop', 'housing-near-edge', {
-      message: `The housings of the slats leave ${show(behind)} of the stile; ${leastBehind} is the least.`,
+      message: `The housings of the slats leave ${show(behind)} of the stile; ${show(leastBehind)} is the least.`,
       remedy: 'Make the stiles wider or the housings shallower.',
       source: 'joinery B4.2',
     });
@@ -58,13 +58,13 @@ function checkSlats(say: Say, { book }: LouvredLayout): void {
   if (v('overlap') < 0) {
     say('note', 'see-through', {
       message: `The slats overlap by ${show(v('overlap'))}: one can see through between them.`,
-      remedy: 'Ask for an overlap of 3 or more, or wider slats.',
+      remedy: `Ask for an overlap of ${show(3)} or more, or wider slats.`,
       source: 'joinery B4.1',
     });
   }
   if (v('air') < leastAir - 1e-9) {
     say('warn', 'little-air', {
-      message: `The gap between the slats is ${show(v('air'))}, square to them; ${leastAir} is the least for air.`,
+      message: `The gap between the slats is ${show(v('air'))}, square to them; ${show(leastAir)} is the least for air.`,
       remedy: 'Take less overlap, thinner slats or a larger angle.',
       source: 'joinery B4',
     });
@@ -84,8 +84,8 @@ function checkSection(say: Say, { book, choices }: LouvredLayout): void {
   if (choices.section === 'flush') {
     if (v('tilt') <= 45) return;
     say('note', 'slat-edge-steep', {
-      message: `The edges of the slats want the saw tilted ${show(v('tilt'))}° from square; saws tilt 45.`,
-      remedy: `Take an angle of 45 or more, or rip the edges with the slat on edge in a carrier at ${show(v('phi'))}°.`,
+      message: `The edges of the slats want the saw tilted ${formatNumber(v('tilt'))}° from square; saws tilt 45.`,
+      remedy: `Take an angle of 45 or more, or rip the edges with the slat on edge in a carrier at ${formatNumber(v('phi'))}°.`,
       source: 'joinery B4',
     });
     return;
@@ -95,7 +95,7 @@ function checkSection(say: Say, { book, choices }: LouvredLayout): void {
   const phi = (v('phi') * Math.PI) / 180;
   const fits = Math.floor(((room - v('ts') * Math.cos(phi)) / Math.sin(phi)) * 2) / 2;
   say('warn', 'slat-too-deep', {
-    message: `A slat ${show(v('b'))} wide at ${show(v('phi'))}° is ${show(v('depth'), 2)} from face to back; the door leaves ${show(room)}.`,
+    message: `A slat ${show(v('b'))} wide at ${formatNumber(v('phi'))}° is ${show(v('depth'), 2)} from face to back; the door leaves ${show(room)}.`,
     remedy: `Make it ${show(fits)} wide, or bevel the edges flush.`,
     source: 'joinery B4',
   });

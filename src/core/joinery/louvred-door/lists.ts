@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { louvredNumbers } from './parts.ts';
 import type { LouvredLayout } from './sizes.ts';
 import { hangDoor, hangingFixings, measureDoor } from '../hung-door/lists.ts';
@@ -7,7 +7,7 @@ import { chainSteps, type StepDraft } from '../step-chain.ts';
 import type { Piece } from '../piece-types.ts';
 import type { AssemblyStep, Fixing, Joint, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 type Key = keyof typeof louvredNumbers;
 
@@ -34,7 +34,7 @@ export function louvredDoorJoints(piece: Piece, { book, choices }: LouvredLayout
     between: [at('slats'), at(stile)],
     count: v('nl_all'),
     settings: [
-      `Template at ${show(v('phi'))}° to the edge of the stile, ${show(v('p'), 2)} from one to the next, ${show(v('hd'))} deep, 0.2 wider than the slat; prove it on a spare.`,
+      `Template at ${formatNumber(v('phi'))}° to the edge of the stile, ${show(v('p'), 2)} from one to the next, ${show(v('hd'))} deep, ${show(0.2)} wider than the slat; prove it on a spare.`,
     ],
   }));
   return [...corners, ...housings];
@@ -84,7 +84,7 @@ function makeDoor({ book, choices }: LouvredLayout, { pick, corner }: Made): rea
   const frame = pick('left', 'right', 'top', 'bottom', 'mid');
   const edges =
     choices.section === 'flush'
-      ? `, then bevel both edges, saw tilted ${show(v('tilt'))}° from square`
+      ? `, then bevel both edges, saw tilted ${formatNumber(v('tilt'))}° from square`
       : ', arrises broken';
   return [
     {

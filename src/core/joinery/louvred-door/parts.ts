@@ -8,7 +8,7 @@ import { makePart, placeAt, type PartDraft, type Range } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Machining, Part } from '../types.ts';
 import type { Point } from '#core/geometry';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 
 /** Numbers of the parts of a louvred door in their addresses. */
 export const louvredNumbers = {
@@ -135,7 +135,7 @@ function stileDraft(layout: LouvredLayout, side: 'left' | 'right', cuts: readonl
     ],
     faceSide: 'face side to the knuckles of the hinges, face edge outwards',
     notes: [
-      `Housings at ${formatNumber(v('phi'))}° to the edge, ${formatNumber(v('p'), 2)} from one to the next.`,
+      `Housings at ${formatNumber(v('phi'))}° to the edge, ${markSize(v('p'), 2)} from one to the next.`,
       'Mirror image of the other stile, not a copy: mark both as a pair before housing.',
     ],
   };

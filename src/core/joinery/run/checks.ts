@@ -1,13 +1,13 @@
 import { boxOfPoints3, placePoint, type Box3 } from '#core/geometry';
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import { openFindings, type Say } from '../piece-findings.ts';
 import type { Part } from '../types.ts';
 import { stripHeight } from './cabinets.ts';
 import type { Member } from './members.ts';
 import { hasStrips, liftOf, type RunPlan } from './plan.ts';
 
-const show = formatNumber;
+const show = markSize;
 const guide = 12; // mm, beside a drawer (joinery B5, common practice)
 
 /** Findings on what the members of a run share (joinery B5, B7.5, B9.3, G16, G18). */

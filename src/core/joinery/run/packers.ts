@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import { describeBuilt } from '../built-piece.ts';
 import { envelopeOf, findMaterial, makePart, nothing, placeAt } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
@@ -72,7 +73,7 @@ export function packersOf(plan: RunPlan, r: number, c: number): readonly Member[
 const packerWords = (side: 'left' | 'right') => ({
   name: `Packer, ${side}`,
   faceSide: 'face side to the drawer',
-  notes: ['Level with the edge of the opening, parallel to its like within 0.3.'],
+  notes: [`Level with the edge of the opening, parallel to its like within ${markSize(0.3)}.`],
 });
 
 /** Beside the opening with its face to the drawer: z runs into the end of the carcase. */

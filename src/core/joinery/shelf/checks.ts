@@ -1,5 +1,5 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { heightRange } from '../hull/hull.ts';
 import {
   checkMoisture,
@@ -13,7 +13,7 @@ import type { Part } from '../types.ts';
 import { fiddleRebate } from './fiddle.ts';
 import type { ShelfLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 const liftRoom = 15; // mm above an item to lift it over the fiddle (joinery B8.3)
 
 /** Why no shelf can be made; empty when one can. */
@@ -58,7 +58,7 @@ export function checkShelf(
   if (plan.kind !== 'size' && choices.backHeld === 'cleat')
     say('note', 'back-on-tabs', {
       message: 'A straight cleat does not follow its back: it is held by bonded tabs there.',
-      remedy: 'Bond two tabs or more, 300 apart at the most.',
+      remedy: `Bond two tabs or more, ${show(300)} apart at the most.`,
       source: 'joinery B7, common practice',
     });
   if (plan.kind === 'outline' && choices.endFiddles !== 'none')
@@ -87,7 +87,7 @@ function checkSag(say: Say, { choices, book }: ShelfLayout): void {
   const thicker = v('T') * Math.cbrt(v('long_term') / limit);
   const higher = carried ? Math.cbrt(sag / limit) * v('fiddle_W') : 0;
   say('warn', 'shelf-sags', {
-    message: `The shelf will sag ${show(sag)} in time under ${show(choices.load)} kg; the eye sees ${show(limit)}.`,
+    message: `The shelf will sag ${show(sag)} in time under ${formatNumber(choices.load)} kg; the eye sees ${show(limit)}.`,
     remedy: carried
       ? `Make the fiddle ${show(Math.ceil(higher - (choices.fiddle === 'top' ? 0 : v('T'))))} high, or divide the span.`
       : `Take it ${show(Math.ceil(thicker))} thick, or glue a fiddle to its front and hold its back.`,
@@ -102,7 +102,7 @@ function checkTipping(say: Say, { choices, book }: ShelfLayout): void {
   const needed = book.value('f_needed');
   if (height >= needed) return;
   say('warn', 'fiddle-too-low', {
-    message: `An item ${show(choices.itemWidth ?? 0)} wide with its weight ${show(choices.itemCentre ?? 0)} up tips over a fiddle of ${show(height)} at ${show(choices.angle)}°; it takes ${show(needed)}.`,
+    message: `An item ${show(choices.itemWidth ?? 0)} wide with its weight ${show(choices.itemCentre ?? 0)} up tips over a fiddle of ${show(height)} at ${formatNumber(choices.angle)}°; it takes ${show(needed)}.`,
     remedy: `Make the fiddle ${show(Math.ceil(needed))} high, or add a bar above it.`,
     source: 'joinery B8.2, G15',
   });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { KindOfPiece } from '../kind.ts';
 import { buildFrom } from '../recipe.ts';
 import { chainSteps } from '../step-chain.ts';
@@ -11,7 +11,7 @@ import { shelfParameters } from './parameters.ts';
 import { shelfParts } from './parts.ts';
 import { chooseShelf, workOutShelf, type ShelfLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 type Shelf = Extract<Piece, { kind: 'shelf' }>;
 
 function build(piece: Shelf, context: BuildContext): BuiltPiece {
@@ -87,7 +87,7 @@ function fixings({ choices, book }: ShelfLayout, parts: readonly Part[]): readon
   const ends = book.has('end_fiddle_L') ? 2 * Math.ceil(book.value('end_fiddle_L') / 150) : 0;
   const list: readonly Fixing[] = [
     {
-      item: `Screw 4 × ${show(Math.ceil((2.5 * book.value('k')) / 5) * 5)}, countersunk, stainless A4`,
+      item: `Screw 4 × ${formatNumber(Math.ceil((2.5 * book.value('k')) / 5) * 5)}, countersunk, stainless A4`,
       quantity: 4 * cleats,
       use: 'cleats, spacing 250 at the most',
       source: 'joinery C1',

@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import { layFlat, rightwards } from '../flat/lay-flat.ts';
 import { lineOf, step, wayTo } from '../flat/polygon.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
@@ -45,7 +46,7 @@ function shelfDraft({ book, choices, outline }: ShelfLayout): Draft {
     notes: [
       'Grain along the span.',
       ...(plan.kind === 'hull'
-        ? [`Its back is drawn as arcs and lines within 0.1, ${v('c')} clear of the hull.`]
+        ? [`Its back is drawn as arcs and lines within ${markSize(0.1)}, ${v('c')} clear of the hull.`]
         : []),
     ],
   };
@@ -69,7 +70,7 @@ function frontFiddle(layout: ShelfLayout): readonly Draft[] {
       faceSide: 'face side to the cabin, face edge up',
       edges: rounded,
       placements: [placeAt({ x: start, y, z: 0 }, right, down)],
-      notes: ['Upper edge rounded 4 or more; the lower inner corner so that it wipes clean.'],
+      notes: [`Upper edge rounded ${markSize(4)} or more; the lower inner corner so that it wipes clean.`],
     },
   ];
 }

@@ -1,10 +1,10 @@
 import type { Problem } from '#core/problems';
-import { formatNumber } from '#core/units';
+import { markSize } from '#core/units';
 import type { LiningLayout } from './sizes.ts';
 import { checkMoisture, openFindings } from '../piece-findings.ts';
 import type { JoinerySettings } from '../piece-types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 const gapLimits = { least: 4, most: 15 } as const; // mm (joinery B4)
 const widthLimits = { least: 20, most: 70 } as const; // mm (joinery B4)
@@ -31,14 +31,14 @@ export function checkLining({ book, choices }: LiningLayout, settings: JoinerySe
   const [g, s] = [v('g'), v('s')];
   if (g < gapLimits.least || g > gapLimits.most) {
     say('warn', 'gap-unusual', {
-      message: `The gaps come out at ${show(g)} with ${v('n')} slats; ${gapLimits.least} to ${gapLimits.most} is usual.`,
+      message: `The gaps come out at ${show(g)} with ${v('n')} slats; ${show(gapLimits.least)} to ${gapLimits.most} is usual.`,
       remedy: 'Change the width of the slats, or let it give way instead of the gap.',
       source: 'joinery B4',
     });
   }
   if (s < widthLimits.least || s > widthLimits.most) {
     say('warn', 'slat-width-unusual', {
-      message: `The slats come out at ${show(s)} wide; ${widthLimits.least} to ${widthLimits.most} is usual.`,
+      message: `The slats come out at ${show(s)} wide; ${show(widthLimits.least)} to ${widthLimits.most} is usual.`,
       remedy: 'Change the gap, or let it give way instead of the slats.',
       source: 'joinery B4',
     });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import { liningNumbers } from './parts.ts';
 import type { LiningLayout } from './sizes.ts';
 import { partAddress } from '../parts.ts';
@@ -6,7 +6,7 @@ import { chainSteps } from '../step-chain.ts';
 import type { Piece } from '../piece-types.ts';
 import type { AssemblyStep, Fixing, Joint, Part } from '../types.ts';
 
-const show = formatNumber;
+const show = markSize;
 
 /** Slats on cleats (joinery B-H). */
 export function liningJoints(piece: Piece, { book: { value: v } }: LiningLayout): readonly Joint[] {
@@ -26,7 +26,7 @@ export function liningJoints(piece: Piece, { book: { value: v } }: LiningLayout)
 export function liningFixings({ book: { value: v } }: LiningLayout): readonly Fixing[] {
   return [
     {
-      item: `Screw 3.5 × ${show(Math.max(10, v('screw_L')))}, countersunk, stainless A4`,
+      item: `Screw 3.5 × ${formatNumber(Math.max(10, v('screw_L')))}, countersunk, stainless A4`,
       quantity: v('n') * v('nc'),
       use: 'slats, from behind through the cleats',
       source: 'joinery B-H 4',

@@ -1,6 +1,6 @@
 import { outlineArea } from '#core/geometry';
 import { unknownDensity } from '#core/materials';
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { Problem } from '#core/problems';
 import {
   checkMoisture,
@@ -15,7 +15,7 @@ import { standFindings } from './joints.ts';
 import type { StepLayout } from './sizes.ts';
 import { standsOf } from './stands.ts';
 
-const show = formatNumber;
+const show = markSize;
 const riserLimits = { low: 200, high: 300, danger: 400 } as const; // mm (joinery B13)
 const slopeLimits = { low: 50, high: 70 } as const; // degrees (joinery B13)
 const leastTread = 150; // mm, also clear for the toe (joinery B13)
@@ -100,13 +100,13 @@ function checkErgonomics(say: Say, { book, choices }: StepLayout): void {
     warn(
       'riser-unusual',
       `Risers come out at ${show(v('riser'))}; ${riserLimits.low} to ${riserLimits.high} is usual.`,
-      'Change the highest riser; all should be alike within 3.',
+      `Change the highest riser; all should be alike within ${show(3)}.`,
     );
   }
   if (v('n') > 1 && (v('slope') < slopeLimits.low || v('slope') > slopeLimits.high)) {
     warn(
       'slope-unusual',
-      `The way up slopes ${show(v('slope'))}°; ${slopeLimits.low} to ${slopeLimits.high} is usual.`,
+      `The way up slopes ${formatNumber(v('slope'))}°; ${slopeLimits.low} to ${slopeLimits.high} is usual.`,
       v('slope') > slopeLimits.high ? 'Take a larger going.' : 'Take a smaller going, or fewer risers.',
     );
   }
@@ -132,7 +132,7 @@ function checkErgonomics(say: Say, { book, choices }: StepLayout): void {
     warn(
       'no-kick-space',
       'Without a kick space the toe strikes the box on the way down.',
-      'Leave 60 high and 30 deep.',
+      `Leave ${show(60)} high and ${show(30)} deep.`,
     );
   }
 }
@@ -154,7 +154,7 @@ function checkLiftsOut(say: Say, { book, choices }: StepLayout, parts: readonly 
   const mass = massOf(parts, (part) => density.get(part.material) ?? unknownDensity);
   if (mass > mostMass) {
     say('warn', 'step-heavy', {
-      message: `The step weighs about ${show(mass)} kg; over ${mostMass} one does not lift it out of the way of the engine.`,
+      message: `The step weighs about ${formatNumber(mass)} kg; over ${mostMass} one does not lift it out of the way of the engine.`,
       remedy: 'Take thinner or lighter sheets, or make it in two.',
       source: 'joinery B13',
     });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { KindOfPiece } from '../kind.ts';
 import { makePart } from '../parts.ts';
 import { buildFrom } from '../recipe.ts';
@@ -14,7 +14,7 @@ import { stepParameters } from './parameters.ts';
 import { chooseStep, workOutStep, type StepLayout } from './sizes.ts';
 import { standsOf } from './stands.ts';
 
-const show = formatNumber;
+const show = markSize;
 type StepPiece = Extract<Piece, { kind: 'step' }>;
 
 function build(piece: StepPiece, context: BuildContext): BuiltPiece {
@@ -51,7 +51,8 @@ function joints(layout: StepLayout, parts: readonly Part[]): readonly Joint[] {
   const { book, choices } = layout;
   const boards = parts.filter((part) => !isUpright(part) && part.name !== 'Top tread');
   const top = parts.find(({ name }) => name === 'Top tread');
-  const turned = choices.form === 'flight' ? [`At ${show(book.value('slope'), 2)}° to the string.`] : [];
+  const turned =
+    choices.form === 'flight' ? [`At ${formatNumber(book.value('slope'), 2)}° to the string.`] : [];
   const stands = standsOf(layout);
   return parts.filter(isUpright).flatMap((side) => [
     ...boards.map((part): Joint => {

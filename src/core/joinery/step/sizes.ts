@@ -1,3 +1,4 @@
+import { markSize } from '#core/units';
 import type { GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
 import { gluedWith } from '../glue.ts';
@@ -108,7 +109,7 @@ function sizeFlight(book: WorkingBook): void {
   work(
     'string_W',
     'depth*sind(slope) + tt*cosd(slope) + 2*15',
-    'string, width: 15 of wood beyond each housing',
+    `string, width: ${markSize(15)} of wood beyond each housing`,
   );
   work('run', '(n - 2)*going + depth + 15', 'room it takes, front to back');
   work('foot_diff', 'W*tand(fall)', 'the lower foot is longer by');

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { Problem } from '#core/problems';
 import {
   checkMoisture,
@@ -12,7 +12,7 @@ import type { Part } from '../types.ts';
 import { shortest } from './parts.ts';
 import type { TrimLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 const sharpest = 20; // degrees of a corner that can be mitred at all (common practice, no source)
 const leastPostWood = 5; // mm over the corner of the wall (joinery C0.2)
 const leastPostStep = 3; // mm that a post's radius must exceed the trim (common practice, no source)
@@ -29,14 +29,14 @@ export function refuseTrim({ book, choices, ends }: TrimLayout): readonly Proble
     if (angle >= sharpest && angle <= 360 - sharpest) return;
     stop(
       'corner-too-sharp',
-      `Corner ${i + 1} is ${show(angle)}°: it cannot be mitred.`,
+      `Corner ${i + 1} is ${formatNumber(angle)}°: it cannot be mitred.`,
       'Check the angle; it is measured on the side of the room.',
     );
   });
   if (choices.outside === 'post' && choices.tiltDegrees !== 90) {
     stop(
       'post-with-sprung-trim',
-      `A post goes with trim that stands against the wall, not with one tilted ${show(choices.tiltDegrees)}°.`,
+      `A post goes with trim that stands against the wall, not with one tilted ${formatNumber(choices.tiltDegrees)}°.`,
       'Set the tilt to 90, or mitre the outside corners.',
     );
   }
@@ -113,7 +113,7 @@ function checkLengths(say: Say, { choices, book, pieces }: TrimLayout, parts: re
   const short = parts.filter(({ finished }) => finished.length < shortest);
   if (short.length > 0) {
     say('note', 'trim-piece-short', {
-      message: `Shorter than ${shortest}: ${short.map(({ id, finished }) => `${id} (${show(finished.length)})`).join(', ')}.`,
+      message: `Shorter than ${show(shortest)}: ${short.map(({ id, finished }) => `${id} (${show(finished.length)})`).join(', ')}.`,
       remedy: 'Mitre the end of a longer stick, then cut the piece off it; glue it on as a return.',
       source: 'joinery B11, D5',
     });

@@ -1,4 +1,4 @@
-import { formatNumber } from '#core/units';
+import { formatNumber, markSize } from '#core/units';
 import type { KindOfPiece } from '../kind.ts';
 import { buildFrom } from '../recipe.ts';
 import { chainSteps } from '../step-chain.ts';
@@ -10,7 +10,7 @@ import { trimRunParameters } from './parameters.ts';
 import { sizePosts, trimParts, trimSets } from './parts.ts';
 import { chooseTrim, workOutTrim, type TrimLayout } from './sizes.ts';
 
-const show = formatNumber;
+const show = markSize;
 type TrimRun = Extract<Piece, { kind: 'trim-run' }>;
 
 function build(piece: TrimRun, context: BuildContext): BuiltPiece {
@@ -81,9 +81,10 @@ function cornerSettings({ book }: TrimLayout, corner: number): readonly string[]
       `Both trims end square ${v('tangent')} before the outer point; round ${v('arc')} long, radius ${show(book.value('R'))}.`,
     ];
   }
-  const angle = `Corner ${v('theta')}°`;
-  if (book.has(`X_${corner}`)) return [`${angle}: trim flat on the saw, mitre ${v('X')}°, bevel ${v('Y')}°.`];
-  return [`${angle}: saw ${v('set')}° off square, trim standing against the fence as against its wall.`];
+  const angleOf = (name: string) => formatNumber(book.value(`${name}_${corner}`), 2);
+  const angle = `Corner ${angleOf('theta')}°`;
+  if (book.has(`X_${corner}`)) return [`${angle}: trim flat on the saw, mitre ${angleOf('X')}°, bevel ${angleOf('Y')}°.`];
+  return [`${angle}: saw ${angleOf('set')}° off square, trim standing against the fence as against its wall.`];
 }
 
 const pinSpacing = 300; // mm (joinery B11)

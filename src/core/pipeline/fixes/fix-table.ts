@@ -15,7 +15,11 @@ const suggestions: Readonly<Record<string, Suggest>> = {
   'dovetail-too-thin': to({ corner: 'box' }),
   'screw-into-end': to({ corner: 'box' }, { joint: 'housing' }, { walls: 'box' }),
   'joint-weak': to({ joint: 'housing' }, { joint: 'loose-tenon' }, { walls: 'box' }),
-  'wall-too-thin': to({ joint: 'housing' }, { joint: 'butt' }),
+  'wall-too-thin': (ailing) => [...smallerLock(ailing), { joint: 'housing' }, { joint: 'butt' }],
+  'forend-too-wide': (ailing) => [
+    ...toWorking(ailing, 'forendWidth', (value) => Math.floor(value('T')) - 3),
+    ...otherLocks,
+  ],
   'carcase-racks': to({ joint: 'housing' }, { joint: 'loose-tenon' }),
   'rebate-too-shallow': to({ walls: 'box' }),
   'rebates-in-flight': to({ joint: 'housing' }),
@@ -64,6 +68,30 @@ const suggestions: Readonly<Record<string, Suggest>> = {
 /** What may clear the finding by its own rule, the best first. */
 export function suggestChanges(ailing: Ailing): readonly Change[] {
   return suggestions[ailing.finding.code]?.(ailing) ?? [];
+}
+
+/** What holds a door shut without wood being taken from within it. */
+const otherLocks: readonly Change[] = [{ lock: 'rim-lock' }, { lock: 'face-latch' }];
+
+/** Less is not left beside a pocket, mm, nor less than a quarter of the wood (joinery C0.2). */
+const leastWall = 5;
+
+/** A mortise lock that leaves its wood: a thinner case, a shallower one, more stile; then a lock that is not let in. */
+function smallerLock({ piece, built }: Ailing): readonly Change[] {
+  if (given(piece, 'lock') !== 'mortise-lock') return [];
+  const value = (name: string): number => built.working.find((step) => step.name === name)?.value ?? NaN;
+  const [thickness, depth] = [value('T'), value('case_D')];
+  const wall = Math.max(leastWall, thickness / 4);
+  const stile = Number(
+    given(piece, 'stile') ?? parametersOf(piece.kind).find(({ key }) => key === 'stile')?.default,
+  );
+  const reckoned: readonly Change[] = [
+    { lockCaseThickness: Math.floor(thickness - 2 * wall) },
+    { lockDepth: Math.floor(stile - wall) },
+    { stile: Math.ceil(depth + wall) },
+  ];
+  const sound = reckoned.filter((change) => Object.values(change).every((each) => Number(each) > 0));
+  return [...sound, ...otherLocks];
 }
 
 /** One parameter to a value reckoned from the working; none where the working lacks what it needs. */

@@ -90,6 +90,12 @@ export const projectSchema = exact({
     moistureLow: percent,
     moistureHigh: percent,
     arris: zeroOrMore,
+    finish: v.optional(
+      v.picklist([
+        ...(['oil-varnish', 'polyurethane', 'two-pack'] as const),
+        ...(['water-borne', 'hard-wax-oil', 'oil', 'epoxy'] as const),
+      ]),
+    ),
     coatsShown: v.optional(zeroOrMore),
     coatsHidden: v.optional(zeroOrMore),
     widestFlat: v.optional(aboveZero),
