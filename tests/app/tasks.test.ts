@@ -95,6 +95,10 @@ test('lean, rise, bow and ordinates take a sign', () => {
 
 test('correcting a reading keeps its repeats and forgets the manner that was taken back', () => {
   const before = makeOpeningReading('wb', 641, { toFace: 'headlining', repeats: [640] });
+  const known = changeReading(before, 641, { ...plain, known: 3 });
+  expect(known.sigma).toBe(1.5); // half of what holds with a chance of 95 %
+  expect(changeReading(known, 641, plain).sigma).toBe(1.5);
+  expect('sigma' in changeReading(known, 641, { ...plain, known: null })).toBe(false);
   const changed = changeReading(before, 642, { method: 'M3', toFace: '' });
   expect(changed).toMatchObject({ id: 'wb', value: 642, method: 'M3', repeats: [640] });
   expect('toFace' in changed).toBe(false);

@@ -5,6 +5,7 @@ import { parseArgs } from 'node:util';
 import { checkPlan } from '#core/cutting';
 import type { CuttingJob, CuttingPlan } from '#core/cutting';
 import { clockOf, cutTogether } from '#solver/threads';
+import { makeBoardJobs } from './board-jobs.ts';
 import { main as runFit } from './fit.ts';
 import { makeKnownJob } from './known-jobs.ts';
 import { main as runMetamorphic } from './metamorphic.ts';
@@ -47,7 +48,7 @@ const files: Readonly<Record<string, readonly string[]>> = {
 };
 
 const usage =
-  'bench sheets|boards|workshop|large|known [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--workers 1|2] [--cpu] [--plot FILE.svg]\n   or: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench metamorphic [--instances DIR] [--file NAME] [--every N] [--work N]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
+  'bench sheets|boards|workshop|large|known|drawn [--instances DIR] [--seconds N] [--file NAME] [--every N] [--seed N] [--workers 1|2] [--cpu] [--plot FILE.svg]\n   or: bench shapes --instances DIR [--seconds N] [--file NAME] [--name NAME] [--every N] [--seed N] [--workers 1|2] [--cpu]\n   or: bench metamorphic [--instances DIR] [--file NAME] [--every N] [--work N]\n   or: bench fit [--trials N] [--slips SHARE] [--seed N]';
 
 /** Runs the bench and prints its table; the exit code is 1 when a plan or a bound is wrong, 2 for wrong use. */
 export async function main(argv: readonly string[]): Promise<number> {
@@ -69,7 +70,7 @@ export async function main(argv: readonly string[]): Promise<number> {
     },
   });
   const set = positionals[0] ?? '';
-  const isOurs = set === 'workshop' || set === 'large' || set === 'known';
+  const isOurs = set === 'workshop' || set === 'large' || set === 'known' || set === 'drawn';
   if (!isOurs && !(set in files && values.instances)) {
     console.error(`usage: ${usage}`);
     return 2;
@@ -88,7 +89,10 @@ export async function main(argv: readonly string[]): Promise<number> {
   return runAll(sample, run);
 }
 
-function ownJobs(set: 'workshop' | 'large' | 'known'): readonly Instance[] {
+function ownJobs(set: 'workshop' | 'large' | 'known' | 'drawn'): readonly Instance[] {
+  if (set === 'drawn') {
+    return makeBoardJobs().map(({ name, job, boards }) => ({ name, job, best: { value: boards } }));
+  }
   if (set === 'known') {
     const kinds = ['one size', 'nice', 'path'] as const;
     const known = kinds.flatMap((kind) =>

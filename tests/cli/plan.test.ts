@@ -68,6 +68,28 @@ describe('joggle plan on the demo', () => {
     expect(summary.indexOf('SLIP SUSPECTED')).toBeLessThan(summary.indexOf('Corners'));
   });
 
+  test('plan.json and parts.csv give each part the same blank, one off a batten its whole section', () => {
+    const planned = plan(demo(), '--work', '100');
+    const { parts } = JSON.parse(planned.read('plan.json')) as {
+      parts: readonly { id: string; rough: { length: number; width: number; thickness: number } }[];
+    };
+    const [head = [], ...rows] = planned
+      .read('parts.csv')
+      .split('\r\n')
+      .map((row) => row.match(/("([^"]|"")*"|[^,]*)(,|$)/g)?.map((cell) => cell.replace(/,$/, '')) ?? []);
+    const columns = ['length', 'width', 'thickness'].map((name) => head.indexOf(`rough ${name} mm`));
+    expect(parts.length).toBeGreaterThan(0);
+    for (const { id, rough } of parts) {
+      const row = rows.find((each) => each[0] === id) ?? [];
+      const written = columns.map((column) => Number(row[column]));
+      [rough.length, rough.width, rough.thickness].forEach((size, i) => {
+        expect(Math.abs(size - (written[i] ?? NaN)), `${id}: ${size}, ${written[i]}`).toBeLessThanOrEqual(
+          0.0501,
+        );
+      });
+    }
+  });
+
   test('a stop has exit code 1; what it concerns is stamped, and its router files are withheld and listed', () => {
     const planned = plan(demo(), '--work', '100');
     expect(planned.run.code).toBe(1);

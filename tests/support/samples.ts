@@ -327,7 +327,16 @@ export const sampleHeadToTail: LayoutView = {
   ...sampleLayout,
   title: 'Plywood 12 mm, knees',
   keepOut: [],
-  shared: [{ x: 10, y: 10, length: 623, width: 300 }],
+  shared: [
+    {
+      x: 10,
+      y: 10,
+      length: 623,
+      width: 300,
+      note: 'K1/K1  head to tail in one blank: mark both from the template of the pair, saw between them, straight, then shape each to its line',
+      link: 'K1',
+    },
+  ],
   parts: [
     {
       address: 'K1',

@@ -10,6 +10,8 @@ import type { SiteTask, TaskGoal } from './task.ts';
 export interface Manner {
   readonly method: Method | '';
   readonly toFace: string;
+  /** How well it is known, plus or minus with a chance of 95 %, mm or degrees; null goes back to what its method gives, left out nothing is changed. */
+  readonly known?: number | null;
 }
 
 /** What was typed, mm or degrees. Fails with a sentence. */
@@ -176,12 +178,15 @@ function makeReading(
 
 /** The reading with another value or manner. */
 export function changeReading(reading: Reading, value: number, manner: Manner): Reading {
-  return { ...omit(reading, 'method', 'toFace'), value, ...mannerOf(manner) } as Reading;
+  const bare = omit(reading, 'method', 'toFace');
+  const kept = manner.known === undefined ? bare : omit(bare, 'sigma');
+  return { ...kept, value, ...mannerOf(manner) } as Reading;
 }
 
-function mannerOf(manner: Manner): Partial<Pick<Reading, 'method' | 'toFace'>> {
+function mannerOf(manner: Manner): Partial<Pick<Reading, 'method' | 'toFace' | 'sigma'>> {
   return {
     ...(manner.method !== '' && { method: manner.method }),
     ...(manner.toFace.trim() !== '' && { toFace: manner.toFace.trim() }),
+    ...(typeof manner.known === 'number' && { sigma: manner.known / 2 }),
   };
 }

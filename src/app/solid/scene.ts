@@ -63,13 +63,14 @@ interface Shown {
 /** Where one first stands: to the right, in front and above. */
 export const firstLook = { round: Math.PI / 5, down: 1.1 };
 
-/** Opens a scene on a canvas; `onlabels` is told after each picture where the addresses belong. Throws where there is no WebGL. */
+/** Opens a scene on a canvas; `onlabels` is told after each picture where the addresses belong. A piece drawn from above is laid down. Throws where there is no WebGL. */
 export function openScene(
   canvas: HTMLCanvasElement,
   bodies: readonly ModelBody[],
   onlabels: (labels: readonly SceneLabel[]) => void,
+  isLying = false,
 ): SolidScene {
-  const stage = setStage(canvas, bodies);
+  const stage = setStage(canvas, bodies, isLying);
   const { camera, controls, shown } = stage;
   let isAsked = false;
   let isClosed = false;
@@ -125,18 +126,22 @@ interface Stage {
   readonly reach: number;
 }
 
-function setStage(canvas: HTMLCanvasElement, bodies: readonly ModelBody[]): Stage {
+function setStage(canvas: HTMLCanvasElement, bodies: readonly ModelBody[], isLying: boolean): Stage {
   const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true });
   const scene = new Scene();
   const shown = bodies.map(showBody);
+  if (isLying) scene.rotation.x = -Math.PI / 2;
   shown.forEach(({ group }) => scene.add(group));
+  scene.updateMatrixWorld();
   const whole = new Box3().setFromObject(scene);
   const reach = Math.max(whole.getSize(new Vector3()).length() / 2, 1);
   const camera = new OrthographicCamera();
   const controls = new OrbitControls(camera, canvas);
   controls.target.copy(whole.getCenter(new Vector3()));
   const light = new DirectionalLight('white', 2.2);
-  scene.add(new AmbientLight('white', 1.6), light, light.target);
+  const lamps = new Group().add(new AmbientLight('white', 1.6), light, light.target);
+  if (isLying) lamps.rotation.x = Math.PI / 2; // the lamps stay as they hang
+  scene.add(lamps);
   return { canvas, renderer, scene, camera, controls, light, shown, reach };
 }
 
@@ -225,7 +230,7 @@ function ink({ mesh, lines }: Shown): void {
 
 function placeLabel({ body, group }: Shown, { canvas, camera }: Stage): SceneLabel {
   const { x, y, z } = body.centre;
-  const at = new Vector3(x, y, z).add(group.position).project(camera);
+  const at = group.localToWorld(new Vector3(x, y, z)).project(camera);
   return {
     part: body.part,
     x: ((at.x + 1) / 2) * canvas.clientWidth,

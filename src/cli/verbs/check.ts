@@ -20,7 +20,10 @@ export async function runCheck(io: Io, given: Arguments): Promise<Outcome> {
   if (!beside.ok) return { kind: 'refused', findings: beside.problems };
   const { kind } = checked.value;
   const findings = [...checked.value.findings, ...beside.problems];
-  const verdict = findings.length === 0 ? 'nothing wrong found' : `${findings.length} findings`;
+  const verdict =
+    findings.length === 0
+      ? 'nothing wrong found'
+      : `${findings.length} ${findings.length === 1 ? 'finding' : 'findings'}`;
   return { kind: 'done', document: { kind, findings }, text: `${kind}: ${verdict}\n`, findings };
 }
 

@@ -1,5 +1,6 @@
 import type { Problem } from '#core/problems';
 import { say, stop } from './check-words.ts';
+import { finestStep } from './grid.ts';
 import type { CuttingJob, CuttingPart, CuttingStock, Rectangle } from './types.ts';
 
 /** The largest size and the largest count a job may name: ten kilometres, a million parts. */
@@ -102,12 +103,13 @@ function checkIds(list: 'stock' | 'parts', items: readonly { readonly id: string
 }
 
 function checkSizeOf(about: string, value: number | undefined, what: string): Problem[] {
-  if (value !== undefined && value > 0 && value <= largestSize) return [];
+  if (value !== undefined && value >= finestStep && value <= largestSize) return [];
   const words = value === undefined ? 'is missing' : `is ${value}`;
+  const least = value !== undefined && value > 0 ? `at least ${finestStep}` : 'more than 0';
   return [
     wrong(
       about,
-      `The ${what} ${words}; it must be more than 0 and at most ${largestSize} mm.`,
+      `The ${what} ${words}; it must be ${least} and at most ${largestSize} mm.`,
       'Measure it and enter it in mm.',
     ),
   ];

@@ -6,6 +6,7 @@ import type { Engine } from './engine.ts';
 import { aimFreely, freeLoadOf, runFreeSearch, startFreeSearch } from './free-search.ts';
 import { generateOnce, refineGeneration } from './generate.ts';
 import { adoptLoad, isBetterLoad, runSearch, tryLoad } from './search.ts';
+import { tightenOnce } from './tighten.ts';
 import { searchWindows } from './window-search.ts';
 
 /** A load of more sheets than this is searched a few sheets at a time. */
@@ -86,6 +87,17 @@ export function generateFor(engine: Engine): void {
   // what no guillotine can do, a freer plan may
   if (model.style === 'free') return;
   const bound = roundBound(model, generation.bound);
+  if (bound <= engine.bound) return;
+  engine.bound = bound;
+  engine.tell('bound');
+}
+
+/** Some rounds of the program for the bound alone. */
+export function tightenFor(engine: Engine): void {
+  const { tightening, model, effort } = engine;
+  for (let i = 0; i < 4 && !tightening.done && !engine.isOver(); i++) tightenOnce(tightening, engine.bound);
+  if (tightening.rounds >= effort.rounds) tightening.done = true;
+  const bound = roundBound(model, tightening.bound);
   if (bound <= engine.bound) return;
   engine.bound = bound;
   engine.tell('bound');

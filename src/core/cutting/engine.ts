@@ -15,6 +15,8 @@ import type { BoardEngine } from './boards/start-boards.ts';
 import { startCombiner } from './combine.ts';
 import type { Combiner } from './combine.ts';
 import { startSearch } from './search.ts';
+import { startTightening } from './tighten.ts';
+import type { Tightening } from './tighten.ts';
 import type { Search } from './search.ts';
 
 /** Both engines at work on one job, each feeding the other: search finds loads, generation patterns and the bound. */
@@ -24,6 +26,7 @@ export interface Engine {
   readonly pool: Pool;
   readonly search: Search;
   readonly generation: Generation;
+  readonly tightening: Tightening;
   readonly isOver: () => boolean;
   readonly tell: (phase: string) => void;
   readonly combiner: Combiner;
@@ -89,6 +92,7 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
       setup.solveLp,
       model.style === 'length' || isTooMany ? null : makePricer(model, setup.effort.pricing),
     ),
+    tightening: startTightening(model, pool, setup.effort.finePricing),
     effort: setup.effort,
     isOver: setup.isOver,
     combiner: startCombiner({
@@ -109,6 +113,7 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
     begun: false,
   };
   if (isTooMany) engine.generation.done = true;
+  if (isTooMany || model.style !== 'guillotine') engine.tightening.done = true;
   if (model.style === 'length' && !isTooMany) engine.boards = startBoards(model, search.best);
   poolLoad(engine, search.best);
   engine.tell('first plan');

@@ -9,6 +9,7 @@ import { mergeKinds } from './merge-kinds.ts';
 import { buildModel } from './model.ts';
 import type { Kind, Model } from './model.ts';
 import type { CuttingTools } from './cutting-run.ts';
+import { usableArea } from './usable-area.ts';
 import type { CuttingJob, CuttingPlan } from './types.ts';
 
 /** Why a plan needs the stock it needs, in sentences, and what would need less. */
@@ -64,13 +65,18 @@ function onePrice(model: Model): number | null {
 function areaReason(model: Model): Reason {
   const cost = areaBound(model);
   const total = model.kinds.reduce((sum, kind) => sum + kind.area * kind.count, 0);
-  const largest = model.bins.reduce((most, bin) => Math.max(most, bin.area), 0);
+  const largest = model.bins.reduce((most, bin) => Math.max(most, usableArea(model, bin)), 0);
   const need = sayAmount(model, total);
   const give = sayAmount(model, largest);
   const share = Math.round((total / largest) * 100) / 100;
   const one = model.style === 'length' ? 'length' : 'sheet';
   const stock = model.bins.length === 1 ? `one ${one}` : `the largest ${one}`;
-  const words = `With a kerf each, the parts take ${need}; ${stock} gives ${give} inside its trims. The parts take ${share} times that: it wants at least ${sayCost(model, cost)}.`;
+  const around = model.bins.some((bin) => bin.hasKeepOut) ? ', without its keep-outs' : '';
+  const told =
+    total > largest
+      ? `that is ${share > 1 ? share : 'just over one'} of them, so that by ${model.style === 'length' ? 'length' : 'area'} alone it wants at least ${sayCost(model, cost)}`
+      : `by ${model.style === 'length' ? 'length' : 'area'} alone ${sayCost(model, cost)} would do`;
+  const words = `With a kerf each, the parts take ${need}; ${stock} gives ${give} inside its trims${around}: ${told}.`;
   return { cost, words };
 }
 
@@ -100,8 +106,8 @@ function sizeOf(model: Model, kind: Kind): string {
 }
 
 function programReason(model: Model, bound: number, simple: number): Reason {
-  const beyond = simple > 0 ? `; area and single parts alone would allow ${sayCost(model, simple)}` : '';
-  const words = `Whatever patterns are mixed, it wants at least ${sayCost(model, bound)}: what the sizes leave over beside each other costs more than the area shows${beyond}.`;
+  const beyond = simple > 0 ? `; by area and single parts alone ${sayCost(model, simple)} would do` : '';
+  const words = `However the parts are put together, they want at least ${sayCost(model, bound)}: what must fall off beside them takes the rest${beyond}.`;
   return { cost: bound, words };
 }
 

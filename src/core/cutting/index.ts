@@ -16,6 +16,7 @@ export { usualAim } from './polish.ts';
 export { sequenceCuts } from './sequence-cuts.ts';
 export type { PartPlace, SawSequence, SawStep } from './sequence-cuts.ts';
 export { solveCutting } from './solve-cutting.ts';
+export { tightBound } from './tighten.ts';
 export { valuePattern } from './value-pattern.ts';
 export type {
   CutNode,

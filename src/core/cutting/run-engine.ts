@@ -8,6 +8,7 @@ import {
   refines,
   searchFor,
   searchFreely,
+  tightenFor,
   wantsCombining,
   wantsDive,
 } from './engine-turns.ts';
@@ -51,7 +52,7 @@ function isRepeating(model: Model): boolean {
  */
 export function leanToSearch(engine: Engine): void {
   const { model } = engine;
-  if (model.style !== 'length' && !isRepeating(model)) engine.generation.done = true;
+  if (model.style !== 'length' && !isRepeating(model)) engine.generation.done = engine.tightening.done = true;
   else engine.dives = 1;
 }
 
@@ -71,6 +72,7 @@ function chooseTurn(engine: Engine): ((engine: Engine) => void) | null {
     return wantsBoardDive(engine, boards) ? () => diveForBoards(engine, boards) : null;
   }
   if (!engine.generation.done) return generateFor;
+  if (!engine.tightening.done) return tightenFor;
   if (engine.dives > 0 && refines(engine)) return generateFor;
   if (wantsDive(engine)) return diveOnce;
   return wantsCombining(engine) ? combineOnce : null;

@@ -2,7 +2,7 @@ import type { Random } from '#core/numerics';
 import { swapPart } from './change-sheet.ts';
 import { blink, startHunt } from './insert.ts';
 import type { Hunt } from './insert.ts';
-import { draftOf, dropSheet, emptyLoad } from './load.ts';
+import { draftOf, dropSheet, emptyLoad, makeLoad, weighLeft } from './load.ts';
 import type { Load } from './load.ts';
 import type { Model } from './model.ts';
 import { recreate, ruin } from './ruin.ts';
@@ -81,7 +81,12 @@ export function tryLoad(search: Search, load: Load, isOver: () => boolean): void
   if (load.leftCount === 0) side.best = load;
   else runSearch(side, mendingSteps, isOver);
   if (isBetterLoad(side.best, search.best)) adoptLoad(search, side.best);
-  else if (side.lowGrade < search.lowGrade) goOnFrom(search, side.lowLoad);
+  else if (plainGrade(side) < plainGrade(search)) goOnFrom(search, side.lowLoad);
+}
+
+/** The grade of the lowest load with all parts as heavy as they are large, so that two searches can be compared. */
+function plainGrade({ hunt, lowLoad }: Search): number {
+  return gradeOf(hunt, makeLoad(hunt.model, lowLoad.sheets, lowLoad.left));
 }
 
 const mendingSteps = 3000;
@@ -119,13 +124,17 @@ function emptiest(load: Load): number {
 
 /** What is left out, plus the worth lost in the sheets; less is better. */
 export function gradeOf(hunt: Hunt, load: Load): number {
-  const { wholeWorth, maxArea } = hunt;
-  let grade = load.leftArea * Math.sqrt(Math.sqrt(maxArea)) * leftWeight;
+  const { wholeWorth } = hunt;
+  let grade = leftGrade(hunt, load);
   for (let i = 0; i < load.sheets.length; i++) {
     const sheet = load.sheets[i] as Sheet;
     grade += (wholeWorth[sheet.bin.index] as number) - sheet.worth;
   }
   return grade;
+}
+
+function leftGrade({ maxArea }: Hunt, load: Load): number {
+  return load.leftArea * Math.sqrt(Math.sqrt(maxArea)) * leftWeight;
 }
 
 const leftWeight = 1.5;
@@ -165,6 +174,7 @@ export function stepOnce(search: Search): boolean {
     search.currentGrade = grade;
   }
   history[at] = Math.min(history[at] as number, search.currentGrade);
+  if (search.step % weighEvery === 0) weighStubborn(search);
   search.stale++;
   if (search.currentGrade < search.lowGrade - 1e-9 * search.lowGrade) {
     search.lowGrade = search.currentGrade;
@@ -172,4 +182,18 @@ export function stepOnce(search: Search): boolean {
     search.stale = 0;
   } else if (search.stale > staleAfter) goOnFrom(search, fillGreedily(hunt, search.budget));
   return false;
+}
+
+/** Steps after which what is left over weighs more. */
+const weighEvery = 1000;
+
+/** Makes the parts left heavier, and all grades with them: what is left over again and again gets its place in the end. */
+function weighStubborn(search: Search): void {
+  const { hunt, current, history } = search;
+  const heavier = weighLeft(hunt.model, current);
+  const more = leftGrade(hunt, heavier) - leftGrade(hunt, current);
+  search.current = heavier;
+  search.currentGrade += more;
+  search.lowGrade += more;
+  for (let i = 0; i < history.length; i++) history[i] = (history[i] as number) + more;
 }

@@ -75,16 +75,13 @@ function drawLeftover(rectangle: Rectangle, scale: number, units?: LengthSystem)
   const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
   const area = drawRectangle(box, 'hidden', 'leftover');
   const size = `${formatSize(rectangle.length, units)} × ${formatSize(rectangle.width, units)}`;
-  const keep = `keep ${size}`;
-  // the word where there is room for it
-  const hasRoom = textWidth(keep, lettering.usual) + 3 <= Math.max(w, h);
-  const text = hasRoom ? keep : size;
-  const upright = textWidth(text, lettering.small) > w - 3;
+  const upright = textWidth(size, lettering.small) > w - 3;
   const [along, across] = upright ? [h, w] : [w, h];
-  const height = [lettering.usual, lettering.small, lettering.fine].find(
-    (size) => textWidth(text, size) + 3 <= along && size + 1.6 <= across,
+  const written = leftoverTexts(size).find(
+    ({ text, height, clear }) => textWidth(text, height) + clear <= along && height + 1.6 <= across,
   );
-  if (height === undefined) return [area];
+  if (!written) return [area];
+  const { text, height } = written;
   const centre = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   const half = { w: textWidth(text, height) / 2 + 1, h: height / 2 + 0.7 };
   const plate = upright
@@ -95,6 +92,19 @@ function drawLeftover(rectangle: Rectangle, scale: number, units?: LengthSystem)
     area,
     drawRectangle(plate, 'none', 'paper'),
     drawText(at, text, { height, align: 'middle', ...(upright && { turn: Math.PI / 2 }) }),
+  ];
+}
+
+/** What may be written in a leftover, best first, each with the room it wants at its ends, where cuts have their labels, mm. */
+function leftoverTexts(
+  size: string,
+): readonly { readonly text: string; readonly height: number; readonly clear: number }[] {
+  const { usual, small, fine } = lettering;
+  return [
+    { text: `keep ${size}`, height: usual, clear: 12 },
+    { text: `keep ${size}`, height: small, clear: 8 },
+    { text: size, height: small, clear: 3 },
+    { text: size, height: fine, clear: 3 },
   ];
 }
 

@@ -7,6 +7,7 @@ export function askedParameters(piece: Piece): readonly ParameterInfo[] {
   const given = piece.parameters as unknown as Readonly<Record<string, unknown>>;
   return table.filter(({ when }) => {
     if (!when) return true;
+    if ('fitted' in when) return piece.shape === undefined;
     const value = given[when.key];
     if ('given' in when) return (value !== undefined) === when.given;
     const now = value ?? table.find(({ key }) => key === when.key)?.default;

@@ -122,8 +122,9 @@ export interface NewPiece {
   readonly pieces?: readonly Piece[];
 }
 
-/** A parameter that is asked only when another one is given or left out, or stands at one of these values. */
+/** A parameter that is asked only when another one is given or left out, or stands at one of these values; or when the piece is fitted to no measured shape. */
 export type AskedWhen =
+  | { readonly fitted: false }
   | { readonly key: string; readonly given: boolean }
   | { readonly key: string; readonly is: readonly (string | number | boolean)[] };
 

@@ -4,6 +4,7 @@ import { openNest, readNest } from './load.ts';
 import type { Lying } from './load.ts';
 import { listExchanges } from './exchanges.ts';
 import type { Exchange } from './exchanges.ts';
+import { solveJigsaw } from './jigsaw.ts';
 import { explore, squeeze, startStrip, workAtClashes } from './strip-search.ts';
 import type { Pausing } from './strip-search.ts';
 
@@ -15,6 +16,7 @@ const polishRounds = 3;
 /** Seeks cheaper sheets, and a longer rest of the last one, in rounds each twice as long, until proven or over. */
 export function* runSheets(engine: Engine): Pausing<void> {
   if (engine.best.parts.length === 0) return;
+  if (!isProven(engine)) yield* tryJigsaw(engine);
   let tried = 0;
   for (let round = firstRound; !isOver(engine) && !isProven(engine); round *= 2) {
     const exchanges = listExchanges(engine);
@@ -27,6 +29,13 @@ export function* runSheets(engine: Engine): Pausing<void> {
   }
   for (let k = 0; k < polishRounds && isProven(engine) && !isOver(engine); k++)
     yield* shortenLast(engine, 1000);
+}
+
+function* tryJigsaw(engine: Engine): Pausing<void> {
+  const { model, random, work, isTimeUp } = engine;
+  const seed = random.whole(0, 2 ** 31 - 1);
+  const solved = yield* solveJigsaw(model, { seed, work, isOver: isTimeUp });
+  if (solved) adopt(engine, solved);
 }
 
 /** Whether no cheaper sheets can be had. */

@@ -99,7 +99,7 @@ export function describeEdge(edge: PartEdge, units: LengthSystem = 'mm'): string
 }
 
 /** The blank as it comes: one sawn off a batten keeps the batten's own section. */
-function roughOf(part: Part, groups: Understanding['groups']): PartSize {
+export function roughOf(part: Part, groups: Understanding['groups']): PartSize {
   const group = groups.find(
     (each) =>
       each.form === 'batten' &&

@@ -1,6 +1,7 @@
 import type { Problem } from '#core/problems';
 import type { PlanFile, Project } from '#core/project';
 
+import { roughOf } from './list-parts.ts';
 import { blanksOf } from './need.ts';
 import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 
@@ -43,7 +44,7 @@ export function makePlanFile(
         material: part.material,
         finished: part.finished,
         cut: part.cut,
-        rough: part.rough,
+        rough: roughOf(part, understanding.groups),
         ...(part.staves && { staves: blanksOf(part) }),
         ...(part.spare !== undefined && { spare: part.spare }),
       })),

@@ -24,7 +24,7 @@ export function drawSettings(
   const pages = Math.ceil(rows.length / rowsPerPage);
   return Array.from({ length: pages }, (_, page) =>
     drawRows(
-      `Settings of the saw: ${group.title}`,
+      `Settings of the saw: ${group.title} · kerf ${show(group.job.kerf ?? 0)}`,
       rows.slice(page * rowsPerPage, (page + 1) * rowsPerPage),
       room,
     ),

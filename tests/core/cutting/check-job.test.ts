@@ -24,6 +24,7 @@ const wrong: readonly (readonly [what: string, about: string, job: CuttingJob])[
   ['no stock', 'stock', { ...sound, stock: [] }],
   ['no parts', 'parts', { ...sound, parts: [] }],
   ['a part of no length', 'parts[0].length', { ...sound, parts: [{ ...part, length: 0 }] }],
+  ['a part finer than the grid', 'parts[0].length', { ...sound, parts: [{ ...part, length: 1e-9 }] }],
   ['a part of endless length', 'parts[0].length', { ...sound, parts: [{ ...part, length: Infinity }] }],
   ['a part without a width', 'parts[0].width', { ...sound, parts: [{ id: 'A1', length: 700 }] }],
   ['half a part', 'parts[0].count', { ...sound, parts: [{ ...part, count: 1.5 }] }],

@@ -40,7 +40,33 @@ test('the area is given with its numbers: parts of 2.55 sheets need three', () =
   });
   // 17 x 0.15 m2 = 2.55 m2
   expect(reasons.join(' ')).toContain(
-    'take 2.55 m²; one sheet gives 1.00 m² inside its trims. The parts take 2.55 times that: it wants at least 3 sheets.',
+    'take 2.55 m²; one sheet gives 1.00 m² inside its trims: that is 2.55 of them, so that by area alone it wants at least 3 sheets.',
+  );
+});
+
+test('where the area would do and the sizes do not, both are said', () => {
+  // two side by side along the sheet, 2403 of 2440; across it only one, as 2 x 800 > 1220
+  const { reasons } = storyOf({
+    kerf: 3,
+    stock: [sheet],
+    parts: [{ id: 'p', length: 1200, width: 800, count: 3 }],
+  });
+  expect(reasons[0]).toMatch(/^However the parts are put together, they want at least 2 sheets:/);
+  expect(reasons[0]).toContain('by area and single parts alone 1 sheet would do');
+  // 3 x 1.203 x 0.803 = 2.90 m2 of 2.443 x 1.223 = 2.99 m2, a kerf counted with each
+  expect(reasons[1]).toContain('take 2.90 m²');
+  expect(reasons[1]).toContain('by area alone 1 sheet would do');
+});
+
+test('parts a hair larger than one sheet are not said to be one sheet', () => {
+  // 4 x 1.223 x 0.613 = 2.9988 m2 of 2.444 x 1.224 = 2.9915 m2: 1.002 of them
+  const { reasons } = storyOf({
+    kerf: 4,
+    stock: [sheet],
+    parts: [{ id: 'p', length: 1219, width: 609, count: 4 }],
+  });
+  expect(reasons.join(' ')).toContain(
+    'that is just over one of them, so that by area alone it wants at least 2 sheets',
   );
 });
 
@@ -185,4 +211,23 @@ test('the time given is kept', () => {
   const start = performance.now();
   explainBound(job, plan, { solveLp, clock: () => performance.now(), seconds: 1 });
   expect(performance.now() - start).toBeLessThan(1700);
+});
+
+test('what keep-outs take is not counted as stock', () => {
+  // 1000 x 1000 without a stripe of 200 is 0.8 m2; 9 x 0.09 m2 = 0.81 m2
+  const { reasons } = storyOf({
+    stock: [
+      {
+        ...{ id: 's', length: 1000, width: 1000, cost: 5 },
+        keepOut: [
+          { x: 0, y: 400, length: 1000, width: 150 },
+          { x: 0, y: 500, length: 1000, width: 100 },
+        ],
+      },
+    ],
+    parts: [{ id: 'p', length: 300, width: 300, count: 9 }],
+  });
+  expect(reasons.join(' ')).toContain(
+    'take 0.81 m²; one sheet gives 0.80 m² inside its trims, without its keep-outs: that is 1.01 of them, so that by area alone it wants at least 2 sheets.',
+  );
 });

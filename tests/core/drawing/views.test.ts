@@ -53,7 +53,8 @@ describe('a cutting diagram', () => {
     const words = wordsOf(drawing).join('\n');
     for (const { address } of sampleLayout.parts) expect(words).toContain(address);
     for (const { label } of sampleLayout.cuts) expect(wordsOf(drawing)).toContain(label);
-    for (const text of ['2430 × 416', '1046 × 230', '806 × 92']) expect(wordsOf(drawing)).toContain(text);
+    for (const text of ['keep 2430 × 416', 'keep 1046 × 230', 'keep 806 × 92'])
+      expect(wordsOf(drawing)).toContain(text);
   });
 
   // joinery E4: good face up on the table saw and the track saw

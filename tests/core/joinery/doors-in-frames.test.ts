@@ -169,9 +169,26 @@ describe('a parameter that hangs on another', () => {
       'forendWidth',
     );
   });
+  test.each(['cabinet-front', 'countertop', 'free-frame', 'free-panel', 'hatch-surround', 'infill'] as const)(
+    'of a %s its own size is asked only when it is fitted to no shape',
+    (kind) => {
+      const piece = newPiece(kind, {
+        id: 'x',
+        letter: 'X',
+        name: 'X',
+        materials: context.materials,
+        pieces: [],
+      });
+      const bare = { ...piece, shape: undefined } as unknown as Piece;
+      expect(keys(bare)).toContain('height' in piece.parameters ? 'height' : 'width');
+      for (const key of ['width', 'height', 'depth', 'corners'])
+        expect(keys({ ...piece, shape: 'measured' })).not.toContain(key);
+    },
+  );
   test.each(pieceKinds)('always: of a %s hangs on a parameter of the same table', (kind) => {
     const table = parametersOf(kind);
-    for (const { when } of table) if (when) expect(table.map(({ key }) => key)).toContain(when.key);
+    for (const { when } of table)
+      if (when && 'key' in when) expect(table.map(({ key }) => key)).toContain(when.key);
   });
 });
 

@@ -1,6 +1,6 @@
 import createHighs from 'highs';
 import { expect, test } from 'vitest';
-import { checkPlan, solveCutting } from '#core/cutting';
+import { checkPlan, solveCutting, tightBound } from '#core/cutting';
 import type { CuttingJob } from '#core/cutting';
 import { makeRandom } from '#core/numerics';
 import { loadGlpk } from '#solver/glpk';
@@ -133,5 +133,6 @@ test.each(Array.from({ length: 160 }, (_, i) => i + 1))(
     const optimum = exactOptimum(job);
     expect(plan.bound ?? 0).toBeLessThanOrEqual(optimum);
     expect(plan.cost).toBe(optimum);
+    for (const cells of [4, 6, 9, 13, 30]) expect(tightBound(job, [cells])).toBeLessThanOrEqual(optimum);
   },
 );

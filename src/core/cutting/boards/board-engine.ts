@@ -10,6 +10,7 @@ import { rowOf } from '../pricing.ts';
 import { useColumn } from '../use-column.ts';
 import { valueOf } from './board-lp.ts';
 import { completeBoards } from './complete-boards.ts';
+import { goOnBranching, startBranching } from './branch-boards.ts';
 import { diveBoards, onlyBin } from './dive-boards.ts';
 import type { BoardDive, CutBoard } from './dive-boards.ts';
 import { priceBoardRows, settle } from './generate-rows.ts';
@@ -52,6 +53,11 @@ export function diveForBoards(engine: Engine, boards: BoardEngine): void {
     boards.trials < trialsAfter.length && engine.dives >= (trialsAfter[boards.trials] as number);
   if (isTrial) {
     tryAll(engine, boards);
+    return;
+  }
+  if (asks(engine, boards)) {
+    engine.dives++;
+    answer(engine, boards);
     return;
   }
   const setup = planDive(engine, boards, engine.dives++);
@@ -129,8 +135,48 @@ function tryAll(engine: Engine, boards: BoardEngine): void {
   });
   if (fills === 'impossible') raiseBound(engine, engine.bound + bin.cost);
   if (typeof fills === 'string') return;
-  const cut = fills.map((rows) => ({ bin: bin.index, kinds: rows.map((row) => board.kinds[row] as number) }));
-  adopt(engine, loadOf(engine.model, cut));
+  adopt(engine, loadOf(engine.model, cutOf(boards, fills)));
+}
+
+/** Whether it is time to go on with the question whether the bound can be met: every second time, after two ways down. */
+function asks({ dives, bound, search }: Engine, { board, branching, askedFor }: BoardEngine): boolean {
+  const bin = onlyBin(board);
+  if (!bin || bin.count < Infinity || search.best.leftCount > 0 || dives < 2 || dives % 2 === 1) return false;
+  return askedFor !== Math.round(bound / bin.cost) || (branching !== null && branching.open.length > 0);
+}
+
+/** Goes on with the question; at first the prices are brought to their best, so that few ways to cut a board remain. */
+function answer(engine: Engine, boards: BoardEngine): void {
+  const { board, lp, centre } = boards;
+  const bin = onlyBin(board) as Bin;
+  const count = Math.round(engine.bound / bin.cost);
+  if (boards.askedFor !== count) {
+    boards.askedFor = count;
+    for (let round = 0; round < finishing && !engine.isOver(); round++) {
+      settle(board, lp, 200);
+      if (priceBoardRows(board, lp, centre, 3).added === 0) break;
+    }
+    settle(board, lp, 2000);
+    const demand = lp.demand.slice(0, lp.kinds);
+    const { lengths } = board;
+    boards.branching = startBranching({
+      ...{ length: bin.length, boards: count, lengths, demand, worths: worthsOf(boards) },
+    });
+  }
+  const { branching } = boards;
+  const fills = branching ? goOnBranching(branching, nodesAtOnce, engine.isOver) : 'unknown';
+  if (fills === 'impossible') raiseBound(engine, engine.bound + bin.cost);
+  if (typeof fills !== 'string') adopt(engine, loadOf(engine.model, cutOf(boards, fills)));
+}
+
+/** Rounds of pricing the question is worth. */
+const finishing = 300;
+
+const nodesAtOnce = 20;
+
+function cutOf({ board }: BoardEngine, fills: readonly (readonly number[])[]): readonly CutBoard[] {
+  const { index } = onlyBin(board) as Bin;
+  return fills.map((rows) => ({ bin: index, kinds: rows.map((row) => board.kinds[row] as number) }));
 }
 
 function loadOf(model: Model, cut: readonly CutBoard[]): Load {

@@ -17,7 +17,15 @@ export function settle(board: BoardRows, lp: BoardLp, mostSteps: number): void {
   }
 }
 
-function findEntry({ patterns }: BoardRows, lp: BoardLp): number | null {
+/** The same with all patterns of the program. */
+export function settlePatterns(lp: BoardLp, mostSteps: number): void {
+  for (let step = 0; step < mostSteps; step++) {
+    const entry = findEntry(lp, lp);
+    if (entry === null || !enter(lp, entry)) return;
+  }
+}
+
+function findEntry({ patterns }: { readonly patterns: readonly Pattern[] }, lp: BoardLp): number | null {
   let best: number | null = null;
   let least = gain;
   for (let p = 0; p < patterns.length; p++) {

@@ -1,5 +1,6 @@
 import type { Load } from '../load.ts';
 import type { Model } from '../model.ts';
+import type { Branching } from './branch-boards.ts';
 import { startBoardLp } from './board-lp.ts';
 import type { BoardLp } from './board-lp.ts';
 import { addPattern, listBoardRows } from './board-rows.ts';
@@ -15,6 +16,10 @@ export interface BoardEngine {
   rounds: number;
   /** How often it was tried to fill as many boards as the bound says, part by part. */
   trials: number;
+  /** The question whether the bound can be met, as far as it is answered; null when not asked, or not to be answered so. */
+  branching: Branching | null;
+  /** The number of boards last asked about. */
+  askedFor: number;
 }
 
 /** Starts with the patterns of a load; null where there is nothing to cut from, or too much for this way. */
@@ -34,7 +39,7 @@ export function startBoards(model: Model, load: Load): BoardEngine | null {
     }
     if (!bin.hasKeepOut) addPattern(board, bin, [...counts.keys()], [...counts.values()]);
   }
-  return { board, lp, centre: startCentre(board), rounds: 0, trials: 0 };
+  return { board, lp, centre: startCentre(board), rounds: 0, trials: 0, branching: null, askedFor: 0 };
 }
 
 /** With more rows a step of this program costs more than a solver handed it afresh takes in all. */

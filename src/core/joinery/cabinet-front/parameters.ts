@@ -10,12 +10,12 @@ const frame = [
   numberOf('Size', 'width', 'Width', {
     from: 100,
     to: 3000,
-    help: 'Not needed when it is fitted to a measured opening.',
+    when: { fitted: false },
   }),
   numberOf('Size', 'height', 'Height', {
     from: 100,
     to: 2400,
-    help: 'Not needed when it is fitted to a measured opening.',
+    when: { fitted: false },
   }),
   numberOf('Size', 'fittingGap', 'Gap round it in the opening', { usual: 2, from: 0, to: 10 }),
   numberOf('Size', 'scribe', 'Left on for scribing', {

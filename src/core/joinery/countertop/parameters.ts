@@ -9,20 +9,30 @@ const list = (
   group: string,
   key: keyof CountertopParameters,
   label: string,
-  row: Pick<ParameterInfo, 'type' | 'help'> & { readonly most: number },
-): ParameterInfo => ({ key, label, group, type: row.type, help: row.help, max: row.most, source });
+  row: Pick<ParameterInfo, 'type' | 'help' | 'when'> & { readonly most: number },
+): ParameterInfo => ({
+  key,
+  label,
+  group,
+  type: row.type,
+  help: row.help,
+  max: row.most,
+  source,
+  ...(row.when && { when: row.when }),
+});
 
 const outline = [
   numberOf('Outline', 'width', 'Width', {
     from: 200,
     to: 3000,
-    help: 'Not used when it is fitted to a shape.',
+    when: { fitted: false },
   }),
-  numberOf('Outline', 'depth', 'Depth', { from: 150, to: 1500 }),
+  numberOf('Outline', 'depth', 'Depth', { from: 150, to: 1500, when: { fitted: false } }),
   list('Outline', 'corners', 'Corners of what it covers, x and y in turn', {
     type: 'lengths',
     most: 5000,
     help: 'Seen from above, counter-clockwise from the left end of the front, in place of width and depth.',
+    when: { fitted: false },
   }),
   list('Outline', 'openSides', 'Open sides, by number', {
     type: 'numbers',

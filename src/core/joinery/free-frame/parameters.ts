@@ -14,15 +14,18 @@ export const freeFrameParameters: readonly ParameterInfo[] = [
   numberOf('Outline', 'width', 'Width of the opening', {
     from: 60,
     to: 3000,
-    help: 'Not used when it is fitted to a shape.',
+    when: { fitted: false },
   }),
-  numberOf('Outline', 'height', 'Height of the opening', { from: 60, to: 3000 }),
-  list(
-    'Outline',
-    'corners',
-    'Corners, x and y in turn',
-    'Counter-clockwise from the lower left, in place of width and height.',
-  ),
+  numberOf('Outline', 'height', 'Height of the opening', { from: 60, to: 3000, when: { fitted: false } }),
+  {
+    ...list(
+      'Outline',
+      'corners',
+      'Corners, x and y in turn',
+      'Counter-clockwise from the lower left, in place of width and height.',
+    ),
+    when: { fitted: false },
+  },
   numberOf('Outline', 'gap', 'Gap, each side', {
     usual: 5,
     from: 0,

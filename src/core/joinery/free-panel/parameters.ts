@@ -9,21 +9,31 @@ const list = (
   group: string,
   key: keyof FreePanelParameters,
   label: string,
-  row: Pick<ParameterInfo, 'type' | 'help'> & { readonly most: number },
-): ParameterInfo => ({ key, label, group, type: row.type, help: row.help, max: row.most, source });
+  row: Pick<ParameterInfo, 'type' | 'help' | 'when'> & { readonly most: number },
+): ParameterInfo => ({
+  key,
+  label,
+  group,
+  type: row.type,
+  help: row.help,
+  max: row.most,
+  source,
+  ...(row.when && { when: row.when }),
+});
 
 /** What can be chosen for a free panel. */
 export const freePanelParameters: readonly ParameterInfo[] = [
   numberOf('Outline', 'width', 'Width of the opening', {
     from: 20,
     to: 2500,
-    help: 'Not used when it is fitted to a shape.',
+    when: { fitted: false },
   }),
-  numberOf('Outline', 'height', 'Height of the opening', { from: 20, to: 2500 }),
+  numberOf('Outline', 'height', 'Height of the opening', { from: 20, to: 2500, when: { fitted: false } }),
   list('Outline', 'corners', 'Corners, x and y in turn', {
     type: 'lengths',
     most: 5000,
     help: 'Counter-clockwise from the lower left, in place of width and height.',
+    when: { fitted: false },
   }),
   numberOf('Outline', 'gap', 'Gap, each side', { usual: 2, from: 0, to: 20 }),
   list('Outline', 'gaps', 'Gap of each side', {

@@ -9,9 +9,9 @@ export const hatchSurroundParameters: readonly ParameterInfo[] = [
   numberOf('Aperture', 'width', 'Width of the aperture', {
     from: 150,
     to: 1200,
-    help: 'Not used when it is fitted to a shape.',
+    when: { fitted: false },
   }),
-  numberOf('Aperture', 'height', 'Height of the aperture', { from: 150, to: 1200 }),
+  numberOf('Aperture', 'height', 'Height of the aperture', { from: 150, to: 1200, when: { fitted: false } }),
   numberOf('Aperture', 'cornerRadius', 'Corner radius of the aperture', {
     usual: 70,
     from: 20,

@@ -7,7 +7,7 @@ const { numberOf, choiceOf } = rowsFor<keyof InfillParameters>(source);
 
 /** What can be chosen for an infill (joinery B12). */
 export const infillParameters: readonly ParameterInfo[] = [
-  numberOf('Gap', 'height', 'Height', { from: 50, to: 2400, help: 'Not used when it is fitted to a shape.' }),
+  numberOf('Gap', 'height', 'Height', { from: 50, to: 2400, when: { fitted: false } }),
   {
     ...{ key: 'gaps', label: 'Gaps from the foot upwards', type: 'lengths', group: 'Gap', source },
     help: 'Square to the straight edge; five or more.',

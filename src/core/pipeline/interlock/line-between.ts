@@ -1,4 +1,4 @@
-import { boxOfOutline, flattenOutline, type Outline, type Point } from '#core/geometry';
+import { flattenOutline, offsetOutline, type Outline, type Point } from '#core/geometry';
 
 /** The line along which two outlines that share a blank are parted, from edge to edge of the blank. */
 export interface LineBetween {
@@ -10,12 +10,8 @@ export interface LineBetween {
 /** Arcs against their chords, mm; less than a tenth of the least gap. */
 const flatness = 0.1;
 
-/** Heights at which the two are looked at besides their corners, and directions tried for a straight cut. */
-const samples = 240;
+/** Directions tried for a straight cut, besides those of the sides. */
 const directions = 720;
-
-/** How far a line with few bends may lie from the middle between the two, mm. */
-const bend = 0.3;
 
 /**
  * Where to saw between two outlines in a blank of this size: straight where a kerf has room between them, else half way from
@@ -33,12 +29,8 @@ export function lineBetween(
     const points = cutToBlank(straight, size);
     return points && { points, isStraight: true };
   }
-  const swap = ({ x, y }: Point): Point => ({ x: y, y: x });
-  const upright = bentBetween(a, b, size, kerf);
-  const points =
-    upright ??
-    bentBetween(a.map(swap), b.map(swap), { length: size.width, width: size.length }, kerf)?.map(swap);
-  return points ? { points, isStraight: false } : null;
+  const points = bentBetween(a, b, size, kerf);
+  return points && { points, isStraight: false };
 }
 
 /** A point and a direction of the straight line with most room on either side; null where a kerf has none. */
@@ -71,12 +63,13 @@ function straightBetween(
   return { at: { x: -s * best.offset, y: c * best.offset }, along: { x: c, y: s } };
 }
 
-/** A line cut off at the edges of the blank; null when it misses it. */
+/** A line, or the stretch of it that is asked for, cut off at the edges of the blank; null when that misses it. */
 function cutToBlank(
   { at, along }: { readonly at: Point; readonly along: Point },
   { length, width }: { readonly length: number; readonly width: number },
-): readonly Point[] | null {
-  let [from, to] = [-Infinity, Infinity];
+  stretch: readonly [number, number] = [-Infinity, Infinity],
+): readonly [Point, Point] | null {
+  let [from, to] = stretch;
   for (const [start, step, end] of [
     [at.x, along.x, length],
     [at.y, along.y, width],
@@ -93,60 +86,58 @@ function cutToBlank(
   return from < to ? [point(from), point(to)] : null;
 }
 
-/** Half way from the right of one to the left of the other wherever both lie at a height, led out to the edges of the blank. */
+/**
+ * Round the first at half the distance to the second, on the side where that lies: never nearer to either. Null when its way
+ * round the first does not run from edge to edge.
+ */
 function bentBetween(
   a: readonly Point[],
   b: readonly Point[],
   size: { readonly length: number; readonly width: number },
   kerf: number,
 ): readonly Point[] | null {
-  const [boxA, boxB] = [boxOfOutline(a), boxOfOutline(b)];
-  const low = Math.max(boxA.minY, boxB.minY);
-  const high = Math.min(boxA.maxY, boxB.maxY);
-  if (high <= low) return null;
-  const even = Array.from({ length: samples + 1 }, (_, i) => low + ((high - low) * i) / samples);
-  const corners = [...a, ...b].map(({ y }) => y).filter((y) => y > low && y < high);
-  const heights = [...even, ...corners].sort((p, q) => p - q);
-  for (const [left, right] of [
-    [a, b],
-    [b, a],
-  ] as const) {
-    const middle = heights.map((y) => ({ x: (reach(left, y).max + reach(right, y).min) / 2, y }));
-    const isClear = heights.every((y) => reach(right, y).min - reach(left, y).max > 0);
-    if (!isClear) continue;
-    const inner = straighten(middle, bend);
-    const [first, last] = [inner[0], inner[inner.length - 1]];
-    const down = first && leadOut(first, -1, { size, kerf, outlines: [a, b] });
-    const up = last && leadOut(last, 1, { size, kerf, outlines: [a, b] });
-    return down && up ? [down, ...inner, up] : null;
-  }
-  return null;
+  const apart = distanceOf(a, b);
+  if (apart < kerf) return null;
+  const [round] = offsetOutline(a, apart / 2);
+  if (!round) return null;
+  const runs = runsInside(flattenOutline(round, flatness), size);
+  const far = (run: readonly Point[]): number => distanceOf(run, b);
+  return runs.reduce<readonly Point[] | null>(
+    (best, run) => (!best || far(run) < far(best) ? run : best),
+    null,
+  );
 }
 
-/** From the leftmost to the rightmost point of an outline at a height. */
-function reach(points: readonly Point[], y: number): { readonly min: number; readonly max: number } {
-  let [min, max] = [Infinity, -Infinity];
-  points.forEach((p, i) => {
-    const q = points[(i + 1) % points.length] ?? p;
-    if (y < Math.min(p.y, q.y) - 1e-9 || y > Math.max(p.y, q.y) + 1e-9) return;
-    const crossings = p.y === q.y ? [p.x, q.x] : [p.x + ((q.x - p.x) * (y - p.y)) / (q.y - p.y)];
-    min = Math.min(min, ...crossings);
-    max = Math.max(max, ...crossings);
+/** The stretches of a closed line that lie in the blank, each from edge to edge. */
+function runsInside(
+  points: readonly Point[],
+  { length, width }: { readonly length: number; readonly width: number },
+): readonly (readonly Point[])[] {
+  const isInside = ({ x, y }: Point) => x > 0 && x < length && y > 0 && y < width;
+  const start = points.findIndex((point) => !isInside(point));
+  if (start < 0) return [];
+  const ring = points.map((_, i) => points[(start + i) % points.length] as Point);
+  const runs: Point[][] = [];
+  ring.forEach((from, i) => {
+    const to = ring[(i + 1) % ring.length] as Point;
+    const along = { x: to.x - from.x, y: to.y - from.y };
+    const piece = cutToBlank({ at: from, along }, { length, width }, [0, 1]);
+    if (!piece) return;
+    const [enters, leaves] = piece;
+    if (isInside(from)) runs[runs.length - 1]?.push(leaves);
+    else runs.push([enters, leaves]);
   });
-  return { min, max };
+  return runs;
 }
 
-/** A line with fewer bends that nowhere lies farther off than allowed. */
-function straighten(points: readonly Point[], allowed: number): readonly Point[] {
-  const [first, last] = [points[0], points[points.length - 1]];
-  if (!first || !last || points.length < 3) return points;
-  const off = points.map((p) => distanceTo(p, first, last));
-  const worst = off.indexOf(Math.max(...off));
-  if ((off[worst] ?? 0) <= allowed) return [first, last];
-  return [
-    ...straighten(points.slice(0, worst + 1), allowed).slice(0, -1),
-    ...straighten(points.slice(worst), allowed),
-  ];
+/** How near two lines of points come to each other, the first open and the second closed. */
+function distanceOf(a: readonly Point[], b: readonly Point[]): number {
+  const sides = b.map((from, i) => [from, b[(i + 1) % b.length] as Point] as const);
+  const own = a.slice(1).map((to, i) => [a[i] as Point, to] as const);
+  let least = Infinity;
+  for (const p of a) for (const [from, to] of sides) least = Math.min(least, distanceTo(p, from, to));
+  for (const p of b) for (const [from, to] of own) least = Math.min(least, distanceTo(p, from, to));
+  return least;
 }
 
 function distanceTo(p: Point, a: Point, b: Point): number {
@@ -154,34 +145,4 @@ function distanceTo(p: Point, a: Point, b: Point): number {
   const long = dx * dx + dy * dy;
   const share = long === 0 ? 0 : Math.max(0, Math.min(1, ((p.x - a.x) * dx + (p.y - a.y) * dy) / long));
   return Math.hypot(p.x - a.x - share * dx, p.y - a.y - share * dy);
-}
-
-const rays = 180;
-
-/** Where the shortest straight way from the end of the line to an edge of the blank ends, a kerf's half off both; null for none. */
-function leadOut(
-  from: Point,
-  way: 1 | -1,
-  around: {
-    readonly size: { readonly length: number; readonly width: number };
-    readonly kerf: number;
-    readonly outlines: readonly (readonly Point[])[];
-  },
-): Point | null {
-  const far = around.size.length + around.size.width;
-  const ways = Array.from({ length: rays + 1 }, (_, i) => {
-    const angle = (Math.PI * i) / rays;
-    const along = { x: Math.cos(angle) * far, y: Math.sin(angle) * far * way };
-    const [dx, dy] = [
-      along.x > 0 ? around.size.length - from.x : -from.x,
-      along.y > 0 ? around.size.width - from.y : -from.y,
-    ];
-    const share = Math.min(along.x === 0 ? 1 : dx / along.x, along.y === 0 ? 1 : dy / along.y);
-    return { x: from.x + along.x * share, y: from.y + along.y * share };
-  });
-  const clear = ways.filter((to) =>
-    around.outlines.every((outline) => outline.every((p) => distanceTo(p, from, to) >= around.kerf / 2)),
-  );
-  const length = (to: Point) => Math.hypot(to.x - from.x, to.y - from.y);
-  return clear.reduce<Point | null>((best, to) => (!best || length(to) < length(best) ? to : best), null);
 }

@@ -1,11 +1,20 @@
 import { partingWords, type SharedBlank } from '#core/drawing';
 
-import type { CuttingGroup, Understanding } from '../types.ts';
-import { lineBetween } from './line-between.ts';
+import type { Blank, CuttingGroup, Understanding } from '../types.ts';
+import { lineBetween, type LineBetween } from './line-between.ts';
 
 /** The blanks of a project that two shapes share head to tail, for their templates and files. */
 export function viewPairs(understanding: Understanding): readonly SharedBlank[] {
   return understanding.groups.flatMap((group) => pairsOf(understanding, group));
+}
+
+/** Lines found before: a blank is another object whenever anything in it has changed. */
+const lines = new WeakMap<Blank, { readonly line: LineBetween | null }>();
+
+function recallLine(blank: Blank, find: () => LineBetween | null): LineBetween | null {
+  const found = lines.get(blank) ?? { line: find() };
+  lines.set(blank, found);
+  return found.line;
 }
 
 /** What is done with each of them after the sheet is cut up, by the id of the blank. */
@@ -36,7 +45,7 @@ function pairsOf(understanding: Understanding, group: CuttingGroup): readonly Sh
         count: asked.count ?? 1,
         kerf,
         laid,
-        between: lineBetween(one.outline, two.outline, size, kerf),
+        between: recallLine(blank, () => lineBetween(one.outline, two.outline, size, kerf)),
       },
     ];
   });
