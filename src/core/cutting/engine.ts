@@ -92,7 +92,12 @@ export function startEngine(model: Model, setup: EngineSetup): Engine {
       setup.solveLp,
       model.style === 'length' || isTooMany ? null : makePricer(model, setup.effort.pricing),
     ),
-    tightening: startTightening(model, pool, setup.effort.finePricing),
+    // without a clock nothing ends a long pricing
+    tightening: startTightening(
+      model,
+      pool,
+      setup.secondsLeft() > 0 ? setup.effort.finePricing : setup.effort.pricing / 2,
+    ),
     effort: setup.effort,
     isOver: setup.isOver,
     combiner: startCombiner({

@@ -3,3 +3,5 @@ export { makeBundle } from './write-bundle.ts';
 export type { Bundle } from './write-bundle.ts';
 export { drawPages } from './draw-pages.ts';
 export type { PageSets } from './draw-pages.ts';
+export { writeRouterFiles } from './router-files.ts';
+export type { RouterFiles } from './router-files.ts';

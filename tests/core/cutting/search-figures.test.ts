@@ -24,7 +24,7 @@ describe.skipIf(!existsSync(file))(
         const instance = all.find((each) => each.name === name);
         if (!instance) throw new Error(`${name} is not in the file`);
         expect(instance.best.bound).toBe(sheets);
-        const plan = planOf(instance.job, { work: 30_000 });
+        const plan = planOf(instance.job, { work: 100_000 });
         expect(plan).toMatchObject({ cost: sheets, bound: sheets, proven: true });
       },
     );

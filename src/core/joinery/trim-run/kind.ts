@@ -83,8 +83,11 @@ function cornerSettings({ book }: TrimLayout, corner: number): readonly string[]
   }
   const angleOf = (name: string) => formatNumber(book.value(`${name}_${corner}`), 2);
   const angle = `Corner ${angleOf('theta')}°`;
-  if (book.has(`X_${corner}`)) return [`${angle}: trim flat on the saw, mitre ${angleOf('X')}°, bevel ${angleOf('Y')}°.`];
-  return [`${angle}: saw ${angleOf('set')}° off square, trim standing against the fence as against its wall.`];
+  if (book.has(`X_${corner}`))
+    return [`${angle}: trim flat on the saw, mitre ${angleOf('X')}°, bevel ${angleOf('Y')}°.`];
+  return [
+    `${angle}: saw ${angleOf('set')}° off square, trim standing against the fence as against its wall.`,
+  ];
 }
 
 const pinSpacing = 300; // mm (joinery B11)

@@ -211,6 +211,6 @@ describe.each([
     const [x, y] = [0, 1].map((axis) => Math.max(...read.blank[0]![1].map((point) => point[axis]!)));
     expect([x, y]).toEqual([pair.length, pair.width]);
     expect(new Set(plain(read.line))).toEqual(new Set(corners(pair.between!.points)));
-    expect(read.addresses.sort()).toEqual(['A1', 'A2']);
+    expect([...read.addresses].sort()).toEqual(['A1', 'A2']);
   });
 });
