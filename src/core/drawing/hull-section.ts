@@ -57,7 +57,7 @@ export function drawHullSection(view: HullSectionView): Drawing {
   const frame = joinBoxes(marks.map(boxOfMark));
   const foot = [
     `Section ${section.name}, ${formatSize(section.at, units)} along · seen ${view.seenFrom} · ${formatScale(scale)}${unitNote(units)}`,
-    `Left: height. Right: from the plane of the fronts to the bare hull, ±${formatMm(2 * section.sigma)} mm (two sigma).`,
+    `Left: height. Right: from the plane of the fronts to the bare hull, ±${formatMm(2 * section.sigma)} mm, 19 times in 20.`,
   ].map((row, k) =>
     drawText({ x: frame.minX, y: frame.minY - 7 - k * 4.2 }, row, { height: lettering.small, tone: 'soft' }),
   );

@@ -105,7 +105,7 @@ function drawFace(sheet: PartSheet): readonly Mark[] {
   ];
 }
 
-const treatments = { scribed: 'scribe', lipped: 'lipping', rounded: 'round' };
+const treatments = { scribed: 'scribe', lipped: 'lipping', rounded: 'round', flushed: 'flush' };
 
 /** A scribed edge as a wavy line outside the part, a lipped or rounded one as a second line, with its amount. */
 function drawTreatment(edge: PartEdge, sheet: PartSheet): readonly Mark[] {

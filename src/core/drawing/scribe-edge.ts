@@ -22,7 +22,7 @@ function faces(from: Point, to: Point, edge: EdgeName): boolean {
   return along > 0 && along >= across;
 }
 
-/** The outline with an edge moved outwards by what is left on for scribing, mm; arcs stay arcs. */
+/** The outline with an edge moved outwards by what is left on, mm; arcs stay arcs. */
 export function growEdge(outline: Outline, edge: EdgeName, amount: number): Outline {
   const out = outwards[edge];
   const moved = new Set<Point>();
@@ -55,17 +55,19 @@ export function seenEdgeLines(part: Part, edge: EdgeName, amount: number): reado
   return edgeLines(part.outline, edge, amount).map((line) => line.map((p) => seenPoint(p, part)));
 }
 
-/** What is left on an edge for scribing, mm; 0 when it is not scribed. */
-export function scribeOf(part: Part, edge: EdgeName): number {
-  const found = part.edges.find((candidate) => candidate.edge === edge && candidate.treatment === 'scribed');
-  return found?.amount ?? 0;
+/** What the saw or router leaves on at an edge, to be scribed or flushed later, mm; 0 when nothing is. */
+export function leftOnAt(part: Part, edge: EdgeName): number {
+  return part.edges.find((candidate) => candidate.edge === edge && isLeftOn(candidate))?.amount ?? 0;
 }
 
-/** The finished outline with all scribing allowances left on. */
+function isLeftOn({ treatment }: PartEdge): boolean {
+  return treatment === 'scribed' || treatment === 'flushed';
+}
+
+/** The outline as cut: the finished one with all that is scribed or flushed later left on. */
 export function cutOutline(part: Part): Outline {
   return part.edges.reduce<Outline>(
-    (outline, { edge, treatment, amount }) =>
-      treatment === 'scribed' && amount ? growEdge(outline, edge, amount) : outline,
+    (outline, each) => (isLeftOn(each) && each.amount ? growEdge(outline, each.edge, each.amount) : outline),
     part.outline,
   );
 }

@@ -1,5 +1,6 @@
 import {
   boxOfOutline,
+  circleOutline,
   crossProduct,
   flattenOutline,
   placePoint,
@@ -18,6 +19,9 @@ export interface Silhouette {
   /** How far forward it reaches. */
   readonly front: number;
 }
+
+/** Narrower holes are of screws and would only clutter a view of the whole, mm. */
+const leastSeen = 10;
 
 const square = 0.999; // cosine; a face this near to facing the viewer is drawn with its true outline
 
@@ -59,10 +63,22 @@ function seenFromFront(part: Part, placement: Placement): Silhouette {
   return {
     part,
     outline,
-    holes: flat ? part.holes.map(place) : [],
+    holes: flat ? [...part.holes, ...boredHoles(part)].map(place) : [],
     box: boxOfOutline(outline),
     front: corners.reduce((most, p) => Math.max(most, p.z), -Infinity),
   };
+}
+
+/** Bored right through and wide enough to be seen: handle, keyhole, finger hole; holes of screws are left out. */
+function boredHoles({ machining }: Part): readonly Outline[] {
+  return machining.flatMap((one) =>
+    one.kind === 'hole' &&
+    one.depth === 'through' &&
+    (one.from === 'face' || one.from === 'back') &&
+    one.diameter >= leastSeen
+      ? [circleOutline(one, one.diameter / 2)]
+      : [],
+  );
 }
 
 /** A point of the outline at depth z, where its edge or end is sawn at an angle through the thickness. */

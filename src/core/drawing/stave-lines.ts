@@ -2,14 +2,14 @@ import { flattenOutline, sidesOf } from '#core/geometry';
 import type { Outline, Point } from '#core/geometry';
 import type { Part } from '#core/joinery';
 import { seenPoint } from './part-view.ts';
-import { scribeOf } from './scribe-edge.ts';
+import { leftOnAt } from './scribe-edge.ts';
 
 /** The joints between the staves of a part that is glued up, as seen from the face side, each in pieces where it leaves the wood. */
 export function seenStaveLines(part: Part): readonly (readonly [Point, Point])[] {
   if (!part.staves) return [];
   const { count, width } = part.staves;
   const upright = part.grain === 'along-width';
-  const first = -scribeOf(part, upright ? 'start' : 'face-edge');
+  const first = -leftOnAt(part, upright ? 'start' : 'face-edge');
   const wood = [part.outline, ...part.holes].map((outline) => turned(flattenOutline(outline, 0.5), upright));
   return Array.from({ length: count - 1 }, (_, i) => first + (i + 1) * width).flatMap((y) =>
     insideAt(wood, y).map(([from, to]): readonly [Point, Point] => {

@@ -135,7 +135,7 @@ function drawFoot(marks: readonly Mark[], view: SurveyView, scale: number): read
   const box = joinBoxes(marks.map(boxOfMark));
   const times = view.exaggerate ?? 1;
   const rows = [
-    `Seen ${view.adjustment.seenFrom} · ${formatScale(scale)}${unitNote(view.units)} · ± is two sigma, mm`,
+    `Seen ${view.adjustment.seenFrom} · ${formatScale(scale)}${unitNote(view.units)} · ± in mm, 19 times in 20`,
     times === 1 ? 'Drawn true.' : `Out of square drawn ${formatMm(times)} times too large.`,
     'Signed number and thick tail: reading minus best fit, mm.',
   ];

@@ -14,7 +14,8 @@ export function glueUpSteps(
 ): readonly AssemblyStep[] {
   const left = new Set(panels.map(({ id }) => id));
   const laid: AssemblyStep[] = [];
-  let count = 0;
+  // a piece may have a step of that name already, as the door frame does
+  const taken = new Set(steps.map(({ id }) => id));
   for (const step of steps) {
     const own = panels.filter(({ id }) => left.has(id) && step.parts.includes(id));
     if (own.length === 0) {
@@ -22,12 +23,17 @@ export function glueUpSteps(
       continue;
     }
     own.forEach(({ id }) => left.delete(id));
-    count += 1;
-    const id = count === 1 ? 'glue-up' : `glue-up-${count}`;
+    const id = nameStep(taken);
+    taken.add(id);
     laid.push(glueStep({ id, after: step.after }, own, glue), { ...step, after: [...step.after, id] });
   }
   const rest = panels.filter(({ id }) => left.has(id));
   return rest.length === 0 ? laid : [glueStep({ id: 'glue-up-first', after: [] }, rest, glue), ...laid];
+}
+
+function nameStep(taken: ReadonlySet<string>, count = 1): string {
+  const id = count === 1 ? 'glue-up' : `glue-up-${count}`;
+  return taken.has(id) ? nameStep(taken, count + 1) : id;
 }
 
 function glueStep(
@@ -43,7 +49,7 @@ function glueStep(
       'Joint and glue up.',
       ...panels.map(sayPanel),
       ...layingWords(panels),
-      'Plane the edges in pairs, so that what is out of square cancels, straight and 0.1 hollow in 300; rub or clamp dry first.',
+      `Plane the edges in pairs, so that what is out of square cancels, straight and ${markSize(0.1)} hollow in ${markSize(300)}; rub or clamp dry first.`,
       `Glue: ${name}, closed within ${openMinutes[0]} minutes.`,
       'Clamps below and above in turn, cauls across the ends; wipe, let it stand a day, then plane flat and saw to size.',
     ].join(' '),

@@ -37,6 +37,8 @@ export interface PartDraft {
   readonly flat?: true;
   /** Its figure is opened like a book where it is of solid timber (joinery D3). */
   readonly bookMatched?: boolean;
+  /** Sawn flat, finished bent. */
+  readonly bent?: true;
   /** When spares are cut the longest like it is made once more. */
   readonly oneMore?: true;
   /** Number of the part of this piece it is to come from one board with. */
@@ -72,6 +74,7 @@ export function makePart(piece: Piece, draft: PartDraft): Part {
     machining: draft.machining ?? [],
     ...(draft.matched && { matched: draft.matched }),
     ...(draft.bookMatched && { bookMatched: true }),
+    ...(draft.bent && { bent: true }),
     ...(draft.oneMore && { oneMore: true }),
     ...(draft.flat && draft.material.kind === 'solid' && { flat: true }),
     ...(draft.besideOf !== undefined && { besideOf: partAddress(piece, draft.besideOf) }),

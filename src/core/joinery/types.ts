@@ -71,8 +71,8 @@ export type Machining =
 
 export interface PartEdge {
   readonly edge: 'face-edge' | 'far-edge' | 'start' | 'end';
-  readonly treatment: 'bare' | 'lipped' | 'scribed' | 'rounded';
-  /** Width left on for scribing, or lipping thickness, or radius. */
+  readonly treatment: 'bare' | 'lipped' | 'scribed' | 'rounded' | 'flushed';
+  /** Width left on for scribing or to be flushed after gluing, or lipping thickness, or radius. */
   readonly amount?: number;
 }
 
@@ -134,6 +134,8 @@ export interface Part {
   readonly bookMatched?: true;
   /** Of parts like it in section the longest is made once more when spares are cut (joinery D3, as trim). */
   readonly oneMore?: true;
+  /** Sawn as a flat strip and bent: its finished size and outline are as bent, and no router cuts it to them. */
+  readonly bent?: true;
   /** Made and not fitted: to try the setting of a machine on, or to have one in hand (joinery D3). Why, in words. */
   readonly spare?: string;
   /** Wanted from the same board as this part, side by side (joinery D3). */

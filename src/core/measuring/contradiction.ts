@@ -17,7 +17,7 @@ export function findContradiction(study: Study): readonly Problem[] {
       severity: 'stop',
       code: 'readings-contradict',
       about: suspects[0]?.id,
-      message: `Readings contradict each other${missClosing(study)}: the worst lies ${showMm(largest)} times its own deviation off, where ${showMm(suspectLimit)} is the limit. ${accuse(study)}`,
+      message: `Readings contradict each other${missClosing(study)}: the worst is off by ${showMm(largest)} times the usual error of such a reading (up to ${showMm(suspectLimit)} times can be chance). ${accuse(study)}`,
       remedy: 'Measure the named reading again before cutting anything; nothing has been corrected.',
       source: 'joinery A4, G1',
     },
@@ -61,7 +61,7 @@ function accuse({ verdict, readings }: Study): string {
   if (!first) return 'Which of them is wrong cannot be said.';
   switch (verdict.kind) {
     case 'exchanged':
-      return `Most likely ${first.cause} (${first.mistake ?? ''}).`;
+      return `Most likely ${first.cause}.`;
     case 'one':
       return `Most likely ${words(first)}: ${first.cause}.`;
     case 'several':

@@ -66,8 +66,8 @@ function findLeans(study: Study): readonly Problem[] {
         `By the diagonals the jambs lean ${showMm(leans.byTape)} mm to the right, by plumb and level ${showMm(leans.byPlumb)} mm ` +
         `(allowed difference ${showMm(leans.limit)} mm). ` +
         (swapped
-          ? 'With the two diagonals exchanged they agree (E12).'
-          : 'Left and right may be swapped (E11), or one of these is misread.'),
+          ? 'With the two diagonals exchanged they agree.'
+          : 'Left and right may be swapped, or one of these is misread.'),
       remedy: `Look again from the viewing side: ${study.survey.seenFrom || 'not stated'}.`,
       source: 'joinery A2, G3',
     },

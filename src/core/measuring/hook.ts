@@ -68,7 +68,7 @@ export function tellHookError({ amount, sigma, hooked, sticks }: HookError): Pro
     about: hooked[0],
     message:
       `All ${hooked.length} readings with the hook of the tape come out ${showMm(Math.abs(amount))} mm (±${showMm(2 * sigma)}) ${side} than the ${sticks.length} by two sticks say: ` +
-      'a hook that is worn, stuck or bent (E4).',
+      'a hook that is worn, stuck or bent.',
     remedy:
       'Measure one length with the hook and again from the 100 mark; put the hook right, or use the sticks.',
     source: 'joinery A5 E4',

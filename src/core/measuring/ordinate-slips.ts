@@ -184,7 +184,7 @@ function tellStation(
   { step, repeated }: { readonly step: number; readonly repeated: boolean },
 ): OrdinateDoubt {
   const from = placeOf(set, at[1]);
-  const message = `From ${from} on all ordinates stand off by about ${showMm(Math.abs(step))} mm, one step of the curve: a station was ${repeated ? 'measured twice' : 'skipped'} there (E15).`;
+  const message = `From ${from} on all ordinates stand off by about ${showMm(Math.abs(step))} mm, one step of the curve: a station was ${repeated ? 'measured twice' : 'skipped'} there.`;
   const remedy = `Measure again from ${placeOf(set, at[0])} on, counting the marks on the batten.`;
   return { kind: 'station', at, slip: step, problem: problemOf('station-skipped', message, remedy) };
 }

@@ -60,7 +60,7 @@ function findBow(doubt: Doubt): Named | null {
   if (!oneWay || rest.analysis.rank < doubt.fit.analysis.rank || largestDoubt(rest).size > suspectLimit)
     return null;
   const way = (all[0]?.slip ?? 0) < 0 ? 'inwards' : 'outwards';
-  const cause = `the sides are bowed ${way}: lay a straightedge against both (E14)`;
+  const cause = `the sides are bowed ${way}: lay a straightedge against both`;
   return { kind: 'several', suspects: all.map(({ id, slip }) => ({ id, slip, cause, mistake: 'E14' })) };
 }
 
@@ -164,11 +164,10 @@ function describe(doubt: Doubt, at: number, without: AnalysedFit): Trial | null 
 function suspectOf(id: string, slip: number, mistakes: readonly Mistake[]): Suspect {
   const [first] = mistakes;
   if (!first) return { id, slip, cause: 'no usual mistake has this size' };
-  const name = ({ words, id: code }: Mistake) => (code === undefined ? words : `${words} (${code})`);
   // Mistakes that fit many small slips are worth a word only where nothing telling fits.
   const telling = mistakes.filter(({ weak }) => weak !== true);
   const shown = (telling.length > 0 ? telling : mistakes).slice(0, mostCauses);
-  const cause = shown.map(name).join(', or ');
+  const cause = shown.map(({ words }) => words).join(', or ');
   return { id, slip, cause, ...(first.id !== undefined && { mistake: first.id }) };
 }
 

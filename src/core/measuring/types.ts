@@ -122,7 +122,7 @@ export interface Suspect {
   readonly id: string;
   /** Reading minus what the others say, mm; of an angle in degrees. */
   readonly slip: number;
-  /** The likely mistake in words, with its name in joinery A5. */
+  /** The likely mistake in words; its name in joinery A5 is `mistake`. */
   readonly cause: string;
   readonly mistake?: string;
   /** The slip lies in the station, not in the value. */

@@ -1,11 +1,12 @@
 import type { AssemblyStep, BuiltPiece, PartId } from '#core/joinery';
 import { flatteningLoss, mostFlatteningLoss } from '#core/materials';
+import { markSize, sayLengths, type LengthSystem } from '#core/units';
 import type { Task } from '#core/visits';
 
 import { firstLooks } from './first-looks.ts';
 import { stepId, stockThing } from './task-names.ts';
 import type { CuttingGroup, PlannedGroup, RouterGroup } from './types.ts';
-import { countWords, describeThings, showSize } from './words.ts';
+import { countWords, describeThings } from './words.ts';
 
 /** Minutes reckoned for sawing and routing (common practice, no source). */
 const reckoned = { setSaw: 15, layout: 10, part: 2, setRouter: 30, outline: 6 } as const;
@@ -53,7 +54,12 @@ function waitsOf(part: PartId, pieces: readonly BuiltPiece[]): readonly string[]
 }
 
 /** The task of one go at the saw. */
-export function cutTask(cutting: Cutting, planned: readonly PlannedGroup[], before: readonly string[]): Task {
+export function cutTask(
+  cutting: Cutting,
+  planned: readonly PlannedGroup[],
+  before: readonly string[],
+  units: LengthSystem,
+): Task {
   const { id, group, parts, waits, go } = cutting;
   const plan = planned.find((each) => each.group.id === group.id)?.plan;
   const layouts = plan?.layouts.reduce((sum, layout) => sum + layout.times, 0) ?? 1;
@@ -62,7 +68,7 @@ export function cutTask(cutting: Cutting, planned: readonly PlannedGroup[], befo
   const what = go === 'second' ? `the rest of ${group.title}` : group.title;
   return {
     id,
-    text: `Cut ${what} by the cutting diagrams${amount}: ${describeThings(parts)}.${rest}${adviseHollow(cutting)}`,
+    text: `Cut ${what} by the cutting diagrams${amount}: ${describeThings(parts)}.${rest}${adviseHollow(cutting, units)}`,
     place: 'workshop',
     minutes: reckoned.setSaw + layouts * reckoned.layout + parts.length * reckoned.part,
     after: [...before, 'buy:stock', 'buy:fixings', ...waits],
@@ -75,13 +81,14 @@ export function cutTask(cutting: Cutting, planned: readonly PlannedGroup[], befo
 const exampleHollow = 4;
 
 /** What to do with boards that are hollow across: flattened whole they lose their hollow, ripped first much less. */
-function adviseHollow({ group, go }: Cutting): string {
+function adviseHollow({ group, go }: Cutting, units: LengthSystem): string {
   if (group.form !== 'board' || go === 'second') return '';
   const board = Math.max(...group.job.stock.map((stock) => stock.width ?? 0));
   const strip = Math.max(...group.job.parts.map((part) => part.width ?? 0));
   const cupRadius = board ** 2 / (8 * exampleHollow);
-  const left = showSize(flatteningLoss(strip, cupRadius));
-  return ` Rip boards that are hollow across by more than ${mostFlatteningLoss} before flattening them: ${showSize(board)} wide and hollow by ${exampleHollow}, one loses ${exampleHollow} whole, and ${left} ripped to ${showSize(strip)}.`;
+  const show = (size: number): string => sayLengths(markSize(size), units);
+  const left = show(flatteningLoss(strip, cupRadius));
+  return ` Rip boards that are hollow across by more than ${show(mostFlatteningLoss)} before flattening them: ${show(board)} wide and hollow by ${show(exampleHollow)}, one loses ${show(exampleHollow)} whole, and ${left} ripped to ${show(strip)}.`;
 }
 
 /** What the router cuts by outlines, as far as steps wait for it. */

@@ -28,7 +28,7 @@ export function findRemainders(group: CuttingGroup, plan: CuttingPlan): readonly
   };
   for (const layout of plan.layouts) if (layout.cuts) walk(layout.cuts, { length: true, width: true });
   if (found.size === 0) return [];
-  const parts = [...found].map(([part, size]) => `${part} (${size})`);
+  const parts = [...found].map(([part, size]) => `${part} (${size} mm)`);
   return [
     {
       severity: 'note',

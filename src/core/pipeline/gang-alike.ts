@@ -111,7 +111,7 @@ function sayShared(group: readonly Part[]): Problem {
     severity: 'note',
     code: 'cut-from-mother-blank',
     ...(first && { about: first.id }),
-    message: `${listWords(group.map(({ id, name, cut }) => `${id} ${name} (${showSize(cut.length, cut.width)})`))} are below the size that is safe to machine: the ${copies} lie behind each other in larger blanks.`,
+    message: `${listWords(group.map(({ id, name, cut }) => `${id} ${name} (${showSize(cut.length, cut.width)} mm)`))} are below the size that is safe to machine: the ${copies} lie behind each other in larger blanks.`,
     remedy: 'Plane and mould the larger blank first, part the copies last.',
     source: 'joinery D5',
   };

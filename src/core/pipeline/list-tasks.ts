@@ -33,7 +33,7 @@ export function listTasks(
   const tasks = [
     ...measuring,
     ...buyTasks(project, understanding, planned, before),
-    ...cuts.map((cut) => cutTask(cut, planned, before)),
+    ...cuts.map((cut) => cutTask(cut, planned, before, project.units)),
     ...understanding.routing.map((group) => routerTask(group, before)),
     ...understanding.pieces.flatMap((piece) =>
       stepTasks(project, piece, [...cuts, ...understanding.routing.map(routerCutting)], measuring),

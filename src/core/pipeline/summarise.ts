@@ -2,7 +2,7 @@ import type { BuiltPiece } from '#core/joinery';
 import { coatingOf } from '#core/materials';
 import { sortBySeverity, type Problem, type Severity } from '#core/problems';
 import type { Project } from '#core/project';
-import { formatMoney, type LengthSystem } from '#core/units';
+import { formatMoney, sayLengths, type LengthSystem } from '#core/units';
 
 import { findBlocked } from './find-blocked.ts';
 import { describeFit } from './fit/describe-fit.ts';
@@ -58,7 +58,7 @@ export function summarise(
     heading(
       'Cautions',
       [...cautions, ...coatingOf(project.settings.finish).cautions].flatMap((text) =>
-        wrapLines(`- ${text}`, 96, '  '),
+        wrapLines(`- ${sayLengths(text, project.units)}`, 96, '  '),
       ),
     ),
   ];
@@ -146,7 +146,7 @@ function describeFindings(project: Project, findings: readonly Problem[]): reado
 
 /** What a plan cannot see to: said once in every summary. */
 const cautions: readonly string[] = [
-  'Saws and routers: guard and riving knife on, push stick for the last 300, eyes and ears protected; read the machine’s own manual.',
+  'Saws and routers: guard and riving knife on, push stick for the last 300 mm, eyes and ears protected; read the machine’s own manual.',
   'Dust of hardwood and plywood harms lungs: extraction and a mask ashore; aboard no sawing or sanding.',
   'Solvents, epoxy and varnish: air the boat, keep flames out, wear gloves.',
   'Escape routes, ventilation and gas-locker drains must stay open and as wide as they were.',

@@ -85,7 +85,10 @@ function tellApart(lengths: readonly number[], step: number): boolean {
 }
 
 function showInches(length: number, step: number | null): string {
-  if (step === null || Math.abs(length) < leastFraction) return formatNumber(length / millimetresPerInch, 3);
+  if (step === null || Math.abs(length) < leastFraction) {
+    const inches = length / millimetresPerInch;
+    return formatNumber(inches, length !== 0 && Math.abs(inches) < 0.001 ? 4 : 3);
+  }
   return formatLength(length, { system: 'inch', step });
 }
 

@@ -1,7 +1,8 @@
-import { drawPairFile, drawRouterFiles, drawRouterSheet, isRectangle } from '#core/drawing';
+import { drawPairFile, drawRouterFiles, drawRouterSheet, isRectangle, type RouterSetup } from '#core/drawing';
 import type { Part } from '#core/joinery';
 import { partsOnSheet, viewNest, viewPairs, type OutputFile } from '#core/pipeline';
 import { hasStop, type Problem } from '#core/problems';
+import type { Project } from '#core/project';
 
 import type { BundleContext } from './bundle-context.ts';
 import { uniqueNames } from './file-name.ts';
@@ -20,7 +21,7 @@ export function writeRouterFiles(context: BundleContext): RouterFiles {
   const findings: Problem[] = [];
   const withheld: string[] = [];
   for (const part of understanding.pieces.flatMap((piece) => piece.parts).filter(isRouted)) {
-    for (const file of drawRouterFiles(part, project.tools.router)) {
+    for (const file of drawRouterFiles(part, setupOf(project))) {
       findings.push(...file.findings);
       const paths = [`router/${file.name}.dxf`, `router/${file.name}.svg`] as const;
       if (blocked.has(part.id) || hasStop(file.findings)) withheld.push(file.name);
@@ -35,6 +36,11 @@ export function writeRouterFiles(context: BundleContext): RouterFiles {
     findings: [...findings, ...reportWithheld(withheld)],
     withheld,
   };
+}
+
+/** The router of a project; its notes are told in the units of the project. */
+function setupOf({ tools, units }: Project): RouterSetup {
+  return { ...tools.router, units };
 }
 
 /** A file for each sheet of parts laid by their outlines; withheld as a whole where one of them must not be cut. */
@@ -78,6 +84,7 @@ function writePairs({ project, understanding, blocked }: BundleContext): Omit<Ro
 }
 
 function isRouted(part: Part): boolean {
+  if (part.bent) return false;
   const isWorkedOnFace = part.machining.some(
     (each) => each.kind !== 'bevel' && (each.from === 'face' || each.from === 'back'),
   );

@@ -7,8 +7,10 @@ import { drawRouterFiles, makePocketContour, routerLayers } from '#core/drawing'
 import type { RouterFile, RouterSetup } from '#core/drawing';
 import { boxOfOutline, isInside, outlineArea } from '#core/geometry';
 import type { Outline, Point } from '#core/geometry';
-import type { Machining, Part } from '#core/joinery';
+import { buildPiece, defaultSettings, newPiece } from '#core/joinery';
+import type { Machining, Part, Piece } from '#core/joinery';
 import { checkDxf } from '#formats/dxf';
+import { usualMaterials } from '../../support/flat-pieces.ts';
 import { haveTool, python, runTool } from '../../support/outside-tools.ts';
 import { sampleDrawerSide, sampleInfill, sampleJamb, samplePart } from '../../support/samples.ts';
 
@@ -237,6 +239,29 @@ describe.skipIf(!reader)('a router file', () => {
     const read = readBack(file!);
     const reach = (layer: string) => on(read, layer)[0]?.box?.[2] ?? 0;
     expect(reach('OUTLINE_THROUGH') - reach('REFERENCE_OUTLINE')).toBeCloseTo(12, 6);
+  });
+
+  // joinery C11: cut L = finished L + 0.6; each finger as long as the mate is thick and 0.3 more
+  test('leaves fingers 0.3 proud, their sockets no deeper than the mate is thick', () => {
+    const piece = newPiece('drawer', { id: 'p', letter: 'P', name: 'Box', materials: usualMaterials });
+    const boxed = { ...piece, parameters: { ...piece.parameters, corner: 'box' } } as Piece;
+    const built = buildPiece(boxed, { shape: null, materials: usualMaterials, settings: defaultSettings });
+    const [left, , front] = built.parts;
+    const mate = front?.finished.thickness ?? NaN;
+    const [file] = drawRouterFiles(left!, setup);
+    const read = readBack(file!);
+    const [outline] = on(read, 'OUTLINE_THROUGH');
+    const [x0 = NaN, , x1 = NaN] = outline?.box ?? [];
+    expect(x1 - x0).toBeCloseTo(left!.cut.length, 6);
+    expect(x1 - x0).toBeCloseTo(left!.finished.length + 0.6, 6);
+    const sockets = on(read, 'INNER_THROUGH').map(({ points = [] }) => points.map(([x]) => x));
+    const endAt = (shoulder: number, past: (xs: readonly number[]) => boolean) =>
+      sockets.filter((xs) => past(xs) && xs.some((x) => Math.abs(x - shoulder) < 1e-6)).length;
+    const atStart = endAt(x0 + 0.3 + mate, (xs) => Math.min(...xs) < x0);
+    const atEnd = endAt(x1 - 0.3 - mate, (xs) => Math.max(...xs) > x1);
+    const fingers = left!.machining.filter((one) => one.kind === 'recess' && one.name === 'finger');
+    expect(fingers.length).toBeGreaterThan(2);
+    expect(atStart + atEnd).toBe(fingers.length);
   });
 
   test('touching pockets stay apart', () => {

@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest';
+import { cutOutline } from '#core/drawing';
+import { boxOfOutline } from '#core/geometry';
 import { buildPiece, defaultSettings, newPiece, pieceKinds } from '#core/joinery';
 import type { BuiltPiece, Part, Piece, PieceKind } from '#core/joinery';
 import { usualMaterials } from '../../support/flat-pieces.ts';
@@ -30,6 +32,7 @@ const variants: readonly (readonly [PieceKind, string, object])[] = [
   ['flat-door', 'with lippings of 10', { lipping: 10 }],
   ['countertop', 'with an edge of 15', { lipping: 15 }],
   ['drawer', 'with fingers', { corner: 'box' }],
+  ['dividers', 'in a tray with fingers', { walls: 'box' }],
 ];
 
 /** Wood left on in the way of a size by the edges that are scribed. */
@@ -50,7 +53,8 @@ function trimmedOff(part: Part, built: BuiltPiece): { length: number; width: num
   const isLip = inJoint('lipping') && !part.edges.some(({ treatment }) => treatment === 'lipped');
   if (isLip) return { length: 20, width: 0.5, thickness: 2 };
   if (part.name.startsWith('String')) return { length: 5, width: 0, thickness: 0 };
-  return { length: inJoint('box') && !part.name.endsWith('ottom') ? 0.6 : 0, width: 0, thickness: 0 };
+  const hasFingers = inJoint('box') && !part.name.endsWith('ottom');
+  return { length: hasFingers ? 0.6 : 0, width: 0, thickness: 0 };
 }
 
 // joinery 0.3: cut = fin + scribe + trim after lipping; rough = cut + allowance
@@ -84,6 +88,27 @@ describe('what leaves the saw is the finished size, what is scribed and what is 
     expect(scribed('step', {}).length).toBeGreaterThan(0);
   });
 });
+
+// joinery C11: cut L = finished L + 0.6, flushed to the finished size; sockets are as deep as the mate is thick
+test.each<[PieceKind, object, number]>([
+  ['drawer', { corner: 'box' }, 4],
+  ['dividers', { walls: 'box' }, 4],
+])(
+  'the outline to be cut leaves 0.3 on at both ends of a board with fingers, %s',
+  (kind, parameters, count) => {
+    const parts = fresh(kind, parameters).parts.filter(({ edges }) =>
+      edges.some(({ treatment }) => treatment === 'flushed'),
+    );
+    expect(parts).toHaveLength(count);
+    for (const part of parts) {
+      const box = boxOfOutline(cutOutline(part));
+      expect(box.minX).toBeCloseTo(-0.3, 9);
+      expect(box.maxX).toBeCloseTo(part.finished.length + 0.3, 9);
+      expect(box.maxX - box.minX).toBeCloseTo(part.cut.length, 9);
+      expect(box.maxY - box.minY).toBeCloseTo(part.cut.width, 9);
+    }
+  },
+);
 
 // joinery C17: core = size less the lippings
 describe('lippings are taken off the core', () => {

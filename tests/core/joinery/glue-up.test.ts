@@ -23,6 +23,22 @@ const shelf = (depth: number, more: Partial<BuildContext> = {}) =>
     more,
   );
 
+test('always: the steps of a piece have names of their own, whatever is glued up', () => {
+  for (const kind of pieceKinds) {
+    const built = buildPiece(
+      newPiece(kind, { id: 'p', letter: 'P', name: 'New', materials: usualMaterials }),
+      {
+        shape: null,
+        materials: usualMaterials,
+        settings: { ...defaultSettings, widestFlat: 30 },
+        boards: oakBoards(30),
+      },
+    );
+    const ids = built.steps.map(({ id }) => id);
+    expect(new Set(ids).size, `${kind}: ${ids.join(', ')}`).toBe(ids.length);
+  }
+});
+
 /** Width of the staves of a panel taken together, mm. */
 const sumOf = (part: Part) => (part.staves?.count ?? 0) * part.rough.width;
 

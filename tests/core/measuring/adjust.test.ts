@@ -102,17 +102,17 @@ describe('a slip is named', () => {
   });
 
   test.each([
-    ['digits of the right height swapped', { hr: 1725 }, 'hr', 'E3'],
-    ['the left height in centimetres', { hl: 174.6 }, 'hl', 'E13'],
-    ['a diagonal in inches', { d1: 73.54 }, 'd1', 'E13'],
-    ['the case of the tape forgotten', { w13: 564 }, 'w13', 'E5'],
-    ['a height misread by 50', { hl: 1796 }, 'hl', 'E2'],
-    ['the lean of a jamb with the wrong sign', { pl: -14 }, 'pl', 'E11'],
-  ] as const)('%s', (_, change, id, mistake) => {
+    ['digits of the right height swapped', { hr: 1725 }, 'hr', 'E3', 'two digits swapped'],
+    ['the left height in centimetres', { hl: 174.6 }, 'hl', 'E13', 'centimetres for millimetres'],
+    ['a diagonal in inches', { d1: 73.54 }, 'd1', 'E13', 'inches for millimetres'],
+    ['the case of the tape forgotten', { w13: 564 }, 'w13', 'E5', 'case was not added'],
+    ['a height misread by 50', { hl: 1796 }, 'hl', 'E2', 'misread by 50 mm'],
+    ['the lean of a jamb with the wrong sign', { pl: -14 }, 'pl', 'E11', 'the sign is turned'],
+  ] as const)('%s', (_, change, id, mistake, words) => {
     const { suspects } = adjust({ ...workedCase, ...change });
     expect(suspects.map((suspect) => suspect.id)).toEqual([id]);
     expect(suspects[0]?.mistake).toBe(mistake);
-    expect(suspects[0]?.cause).toContain(mistake);
+    expect(suspects[0]?.cause).toContain(words);
   });
 
   test('a face that was not bare is the first cause thought of', () => {

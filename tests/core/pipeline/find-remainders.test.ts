@@ -45,7 +45,7 @@ describe('parts that are what the saw leaves', () => {
     };
     const [finding] = findRemainders(groupOf([700, 607.8]), planOf(twoStrips(part)));
     expect(finding).toMatchObject({ severity: 'note', code: 'part-is-remainder', about: 'ply' });
-    expect(finding?.message).toContain('A1 (607.8)');
+    expect(finding?.message).toContain('A1 (607.8 mm)');
     expect(finding?.remedy).toContain('far edge');
   });
 

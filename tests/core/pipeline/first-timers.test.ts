@@ -278,7 +278,7 @@ const mistakes: readonly Mistake[] = [
   {
     ...{ rule: 'G24', mistake: 'splines one by one', code: 'cut-from-mother-blank', severity: 'note' },
     project: make(pieceA('free-frame', { width: 300, height: 200, materials: { frame: 'oak' } })),
-    says: /^A5 Spline \(23 × 52\.1\) is below the size that is safe to machine: up to 4 of the 4 lie together/,
+    says: /^A5 Spline \(23 × 52\.1 mm\) is below the size that is safe to machine: up to 4 of the 4 lie together/,
   },
   {
     // the left side leans 8 in 1748: with 2 for the pencil and its error 11

@@ -3,9 +3,10 @@ import type { Outline } from '#core/geometry';
 import type { Machining, Part, PartEdge } from '#core/joinery';
 import type { Problem } from '#core/problems';
 import { unreachable } from '#core/problems';
+import type { LengthSystem } from '#core/units';
 import { joinAlike } from '../machining-words.ts';
 import { formatMm } from '../scales.ts';
-import { scribeOf } from '../scribe-edge.ts';
+import { leftOnAt } from '../scribe-edge.ts';
 import { layerName } from './layers.ts';
 import { makePocketContour } from './pocket-contour.ts';
 
@@ -15,6 +16,8 @@ export interface RouterSetup {
   readonly passDepth: number;
   /** `relieved` (usual): inside corners that take a square corner are widened; `plain`: contours as designed. */
   readonly corners?: 'relieved' | 'plain';
+  /** In what the notes are told, mm where left out; the files themselves are in mm. */
+  readonly units?: LengthSystem;
 }
 
 export type RouterSide = 'face' | 'back';
@@ -99,7 +102,7 @@ function pocketWork(recess: Recess, part: Part, side: RouterSide, setup: RouterS
   const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   // cut out already when the outline goes round it
   if (through && !isInside(middle, part.outline)) return { contours: [], findings: [] };
-  const runOut = (at: PartEdge['edge'], open: boolean) => (open ? setup.cutter / 2 + scribeOf(part, at) : 0);
+  const runOut = (at: PartEdge['edge'], open: boolean) => (open ? setup.cutter / 2 + leftOnAt(part, at) : 0);
   const open = {
     left: runOut('start', min.x <= touching),
     right: runOut('end', max.x >= length - touching),
@@ -191,9 +194,9 @@ export function hasStoppedGroove(part: Part, side: RouterSide): boolean {
 }
 
 /** A note for what needs another setting up than flat on the face or back; machinings alike in one note. */
-export function listUnreachable(part: Part): readonly Problem[] {
+export function listUnreachable(part: Part, units?: LengthSystem): readonly Problem[] {
   const work = part.machining.filter((machining) => !isReachable(machining, part));
-  return joinAlike(work, part).map(({ text }) => ({
+  return joinAlike(work, part, units).map(({ text }) => ({
     severity: 'note',
     code: 'router-other-side',
     about: part.id,

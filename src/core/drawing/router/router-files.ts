@@ -64,7 +64,10 @@ export function contoursOf(
   const contours = sortForWork([...work.flatMap((w) => w.contours), ...outlinesOf(part, side, outline)]);
   return {
     contours: side === 'face' ? contours.map((contour) => turnFaceUp(contour, part)) : contours,
-    findings: [...work.flatMap((w) => w.findings), ...(side === 'face' ? listUnreachable(part) : [])],
+    findings: [
+      ...work.flatMap((w) => w.findings),
+      ...(side === 'face' ? listUnreachable(part, router.units) : []),
+    ],
     worked: work.length > 0,
   };
 }

@@ -2,7 +2,7 @@ import { boxOfOutline } from '#core/geometry';
 import type { Outline } from '#core/geometry';
 import type { Part, PartEdge } from '#core/joinery';
 import type { LengthSystem } from '#core/units';
-import { drawArea, drawText, joinBoxes, lettering } from '../marks.ts';
+import { drawArea, drawLine, drawText, joinBoxes, lettering } from '../marks.ts';
 import { asSeen, innerPoint, seenOnFace } from '../part-view.ts';
 import { formatSize } from '../scales.ts';
 import { cutOutline, seenEdgeLines } from '../scribe-edge.ts';
@@ -21,7 +21,7 @@ export function drawTemplateSheet(part: Part, units?: LengthSystem): Drawing {
       const seen = seenOnFace(machining, part);
       return seen ? [drawArea(seen.outline, seen.near ? 'thin' : 'hidden')] : [];
     }),
-    ...part.edges.flatMap((edge) => drawScribe(edge, part, units)),
+    ...part.edges.flatMap((edge) => drawLeftOn(edge, part, units)),
     ...crossPairs(outline).flatMap(({ at, turn, apart }) => [
       ...at.flatMap((point) => drawCross(point, 3, 'thin')),
       ...at.slice(0, 1).map((point) => {
@@ -44,18 +44,20 @@ export function drawTemplateSheet(part: Part, units?: LengthSystem): Drawing {
   return { title: `${part.id}  ${part.name}`, bounds, scale: 1, marks };
 }
 
-function drawScribe(edge: PartEdge, part: Part, units?: LengthSystem): readonly Mark[] {
-  if (edge.treatment !== 'scribed') return [];
+function drawLeftOn(edge: PartEdge, part: Part, units?: LengthSystem): readonly Mark[] {
+  if (edge.treatment !== 'scribed' && edge.treatment !== 'flushed') return [];
+  const isScribed = edge.treatment === 'scribed';
   const by = edge.amount ?? 0;
   const along = edge.edge === 'face-edge' || edge.edge === 'far-edge';
   return seenEdgeLines(part, edge.edge, by).flatMap((line) => {
     const start = line.reduce((low, p) => ((along ? p.x < low.x : p.y < low.y) ? p : low));
     const at = along ? { x: start.x + 15, y: start.y - 5 } : { x: start.x + 6, y: start.y + 15 };
-    const text = drawText(at, `cut at the wave, scribe ${formatSize(by, units)}`, {
+    const words = isScribed ? 'cut at the wave, scribe' : 'cut at the outer line, flush';
+    const text = drawText(at, `${words} ${formatSize(by, units)}`, {
       height: lettering.small,
       ...(!along && { turn: Math.PI / 2 }),
     });
-    return [drawWave(line, 'outline', 6), text];
+    return [isScribed ? drawWave(line, 'outline', 6) : drawLine(line, 'thin'), text];
   });
 }
 

@@ -61,7 +61,7 @@ function settingsOf(layout: FrontLayout, place: RailPlace, inner = false): reado
         `${dowelStations(width, v('dowel_D')).length} dowels of ${show(v('dowel_D'))}, holes ${show(reach + 1)} deep, from the face side with a jig.`,
       ];
     case 'butt':
-      return ['Pocket screws 4 × 38 from behind, two each, pilot 2.4; glue the ends first.'];
+      return [`Pocket screws 4 × 38 from behind, two each, pilot ${show(2.4)}; glue the ends first.`];
   }
 }
 

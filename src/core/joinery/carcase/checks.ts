@@ -184,7 +184,7 @@ function checkObstacles(say: Say, layout: CarcaseLayout): void {
     const deepest = Math.max(v('end_l_D'), v('end_r_D')) + v('Tfr');
     if (box.minX - clearOfObstacle >= deepest) continue;
     say('note', 'obstacle-cut-round', {
-      message: `${name} reaches to ${show(box.minX)} from the front, ${show(box.minY)} to ${show(box.maxY)} up: wood is kept ${clearOfObstacle} clear of it.`,
+      message: `${name} reaches to ${show(box.minX)} from the front, ${show(box.minY)} to ${show(box.maxY)} up: wood is kept ${show(clearOfObstacle)} clear of it.`,
       remedy: 'Look aboard whether it runs as drawn before the notches are cut.',
       source: 'joinery A6, B7.4',
     });

@@ -143,7 +143,7 @@ function steps(layout: CarcaseLayout, parts: readonly Part[]): readonly Assembly
     aboard(
       'assemble',
       90,
-      `${isPinned(layout) ? 'One end down, rails and shelves on to it, the other end on to all of them' : 'Ends in, rails between them'}, diagonals of the front equal within 1; then bond the tabs to the hull.`,
+      `${isPinned(layout) ? 'One end down, rails and shelves on to it, the other end on to all of them' : 'Ends in, rails between them'}, diagonals of the front equal within ${show(1)}; then bond the tabs to the hull.`,
       {
         parts,
         take: ['clamps', 'screwdriver', 'glue', 'epoxy for the tabs', 'gloves', 'square'],

@@ -178,7 +178,7 @@ function checkCorners(say: Say, { book, points, side, choices }: TopLayout): voi
     if (!open || radius >= hipRadius) return;
     say('warn', 'corner-at-hip-height', {
       message: `Corner ${here + 1} stands free with a radius of ${show(radius)}; at hip height ${show(hipRadius)} or more spares bruises.`,
-      remedy: 'Round it 40.',
+      remedy: `Round it ${show(40)}.`,
       source: 'joinery B9, F9',
     });
   });

@@ -68,7 +68,7 @@ function joints({ book, choices }: TopLayout, parts: readonly Part[]): readonly 
         {
           ...joint,
           kind: 'butt',
-          settings: ['Glued on top, screwed from below every 150, clear of the laminate joint.'],
+          settings: [`Glued on top, screwed from below every ${show(150)}, clear of the laminate joint.`],
         },
       ];
     return [{ ...joint, kind: 'butt', settings: ['Glued under the top before the opening is cut.'] }];
@@ -176,7 +176,7 @@ function edgeSteps(top: readonly Part[], parts: readonly Part[]): readonly StepD
 
 function fiddleSteps(fiddles: readonly Part[]): readonly StepDraft[] {
   if (fiddles.length === 0) return [];
-  const text = 'Round the fiddles 4 and screw them on from below.';
+  const text = `Round the fiddles ${show(4)} and screw them on from below.`;
   return [inWorkshop('fiddles', 30, text, { parts: fiddles })];
 }
 

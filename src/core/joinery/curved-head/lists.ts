@@ -57,7 +57,9 @@ function headJoints({ book, choices, segments }: HeadLayout, parts: readonly Par
       kind: 'laminated',
       between: [plies[i]?.id ?? '', ply.id],
       count: 1,
-      settings: ['Epoxy on both faces; contact pressure from the crown outwards, every 60 to 80.'],
+      settings: [
+        `Epoxy on both faces; contact pressure from the crown outwards, every ${show(60)} to ${show(80)}.`,
+      ],
     }));
   }
   const [left, right] = parts;

@@ -37,6 +37,7 @@ function laminateDrafts(layout: HeadLayout): readonly Draft[] {
       name: `Ply ${i + 1}${i === 0 ? ', inner' : i + 1 === choices.plies ? ', outer' : ''}`,
       finished: { length: v(length), width: v(width), thickness: v('depth') },
       working: { length, width, thickness: 'depth' },
+      bent: true,
       outline: sectorOutline(sector),
       machining: lapCuts(layout, sector, 0, [-1, 1]),
       placements: [placeSector(layout, sector, 0)],

@@ -72,7 +72,7 @@ function checkBins(say: Say, layout: DividersLayout): void {
   });
   if (!choices.given.has('binLength') || !choices.given.has('binWidth')) {
     say('warn', 'bin-not-measured', {
-      message: `The bin is reckoned at ${show(v('bl'))} × ${show(v('bs'))}; real rims are up to 3 off their module.`,
+      message: `The bin is reckoned at ${show(v('bl'))} × ${show(v('bs'))}; real rims are up to ${show(3)} off their module.`,
       remedy: 'Measure the rim of the bins you have and enter it.',
       source: 'joinery B15',
     });

@@ -87,9 +87,14 @@ export function dividersSteps(layout: DividersLayout, parts: readonly Part[]): r
     ...(crossed
       ? [inWorkshop('slots', 40, 'Cut the slots of a set in one stack; try the first crossing.', dividers)]
       : []),
-    inWorkshop('finish', 60, 'Round the upper edges, finish; drill drain holes of 12 where wet things lie.', {
-      parts,
-    }),
+    inWorkshop(
+      'finish',
+      60,
+      `Round the upper edges, finish; drill drain holes of ${show(12)} where wet things lie.`,
+      {
+        parts,
+      },
+    ),
     ...(walls.length > 0 ? traySteps(layout, walls, dividers.parts) : []),
     ...(strips.parts.length > 0
       ? [

@@ -1,6 +1,8 @@
 import type { GlueKind } from '#core/materials';
 import type { Problem } from '#core/problems';
+import { markSize } from '#core/units';
 import { gluedWith } from '../glue.ts';
+import { fingersProud } from '../joints/fingers.ts';
 import { fillDefaults, putParameters } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
@@ -95,6 +97,11 @@ function sizeWalls({ walls }: DividersChoices, book: WorkingBook): void {
   const inset = { box: '0', rebate: 'lip', butt: 't' }[walls];
   book.work('wall_inset', inset, 'side walls begin behind the front by', rule);
   book.work('wall_z', 'Di - fit - 2*wall_inset', 'walls left and right, length', rule);
+  if (walls === 'box') {
+    const [more, say] = [2 * fingersProud, `length as cut: fingers ${markSize(fingersProud)} proud`];
+    book.work('wall_x_cut', `wall_x + ${more}`, `walls in front and behind, ${say}`, 'joinery C11');
+    book.work('wall_z_cut', `wall_z + ${more}`, `walls left and right, ${say}`, 'joinery C11');
+  }
 }
 
 function sizeBins(choices: DividersChoices, book: WorkingBook): { columns: number; rows: number } {

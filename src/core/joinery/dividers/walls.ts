@@ -3,6 +3,7 @@ import { addUp } from '../add-up.ts';
 import { carryCuts } from '../joints/carry.ts';
 import { workOutBoxJoint, workOutRebate, type Standing } from '../joints/case-joints.ts';
 import { workOutEndOnFace } from '../joints/end-on-face.ts';
+import { proudEnds } from '../joints/fingers.ts';
 import { mirrorAll } from '../joints/mirror.ts';
 import { workOutHousing } from '../joints/standing-joints.ts';
 import type { WorkedJoint } from '../joints/worked-joint.ts';
@@ -99,6 +100,7 @@ function wallDraft(layout: DividersLayout, wall: Wall): PartDraft {
   const across = wall === 'front' || wall === 'back';
   const length = across ? 'wall_x' : 'wall_z';
   const finished = { length: v(length), width: v('h'), thickness: v('t') };
+  const asCut = choices.walls === 'box' ? (`${length}_cut` as const) : length;
   const { cuts } = cornerJoint(layout);
   const corner = across ? cuts.other : cuts.male;
   const housings = meetings(layout, wall).flatMap(
@@ -109,7 +111,9 @@ function wallDraft(layout: DividersLayout, wall: Wall): PartDraft {
     name: `Wall, ${wall}`,
     material: choices.stock.dividers,
     finished,
-    working: { length, width: 'h', thickness: 't' },
+    cut: { ...finished, length: v(asCut) },
+    working: { length: asCut, width: 'h', thickness: 't' },
+    edges: choices.walls === 'box' ? proudEnds : [],
     machining: [...corner, ...mirrorAll(corner, 'x', finished), ...housings],
     faceSide: 'face side inwards, face edge down',
     placements: [placeWall(layout, wall)],

@@ -89,7 +89,7 @@ function checkGaps({ book, mode, choices }: FrameLayout): readonly Problem[] {
     findings.push({
       severity: 'warn',
       code: 'frame-leans',
-      message: `The frame leans ${show(lean)} mm per m from the boat's vertical (datum: ${choices.datum}); the eye sees more than ${visibleLean}.`,
+      message: `The frame leans ${show(lean)} mm per m from the boat's vertical (datum: ${choices.datum}); the eye sees more than ${show(visibleLean)} mm.`,
       remedy:
         'Choose which line the eye will compare it with: the sides of the opening or the vertical of the boat.',
       source: 'joinery B1.2',
@@ -207,7 +207,7 @@ function checkBulkhead({ book, choices }: FrameLayout): readonly Problem[] {
     findings.push({
       severity: 'warn',
       code: 'screw-splits-bulkhead',
-      message: `Screws of 4.5 into the edge of a ${show(choices.bulkheadMax)} bulkhead may split it; an edge takes them from ${sound}.`,
+      message: `Screws of ${show(4.5)} into the edge of a ${show(choices.bulkheadMax)} bulkhead may split it; an edge takes them from ${show(sound)}.`,
       remedy: 'Glue a doubler round the opening on the hidden face and screw through the lining into that.',
       source: 'joinery B1.8, C1, C0.1',
     });

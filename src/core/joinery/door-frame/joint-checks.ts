@@ -96,7 +96,7 @@ function checkFlat({ choices, book }: FrameLayout): readonly Problem[] {
     findings.push({
       severity: 'warn',
       code: 'lap-thin',
-      message: `A half-lap in ${show(thickness)} leaves ${show(thickness / 2)} each; from 12 it holds.`,
+      message: `A half-lap in ${show(thickness)} leaves ${show(thickness / 2)} each; from ${show(12)} it holds.`,
       remedy: 'Use another corner joint.',
       source: 'joinery C6',
     });
@@ -142,7 +142,7 @@ function checkEndGrain({ choices, book, head }: FrameLayout): readonly Problem[]
       severity: bare ? 'warn' : 'note',
       code: 'screw-into-end-grain',
       message: `The corner screws go into the end grain of the ${into}, where they hold about three quarters of what they do across it${bare ? '; a butt joint has nothing else' : ''}.`,
-      remedy: `Drive them ${show(45)} deep into it (ten times 4.5) and glue the joint with epoxy${bare ? ', only where it is covered' : ''}; pilot 2.7 in hard, 2.1 in soft wood. Head of the screw at least 2.5 diameters from an edge of the ${show(book.value(head))} head.`,
+      remedy: `Drive them ${show(45)} deep into it (ten times their diameter) and glue the joint with epoxy${bare ? ', only where it is covered' : ''}; pilot ${show(2.7)} for hard wood, ${show(2.1)} for soft. Head of the screw at least 2.5 diameters from an edge of the ${show(book.value(head))} head.`,
       source: 'joinery C0.1, C1, Wood Handbook',
     },
   ];

@@ -79,7 +79,7 @@ function checkRoom(say: Say, { choices, book }: DrawerLayout): void {
   const variation = choices.openingVariation;
   if (choices.runner === 'metal' && variation > 0.6) {
     say('stop', 'runner-seats-vary', {
-      message: `The opening varies by ${show(variation)} in its depth; metal runners allow 0.6.`,
+      message: `The opening varies by ${show(variation)} in its depth; metal runners allow ${show(0.6)}.`,
       remedy: 'Fit furring so that the seats of the runners are parallel, then measure again.',
       source: 'joinery B5',
     });
@@ -100,7 +100,7 @@ function checkRoom(say: Say, { choices, book }: DrawerLayout): void {
     });
   }
   say('note', 'room-to-pull-out', {
-    message: `The drawer wants ${show(v('Lb') + 50)} free in front of it, and its back lower corner must clear the hull by 10 at ${show(v('setback') + v('Lb'))} depth.`,
+    message: `The drawer wants ${show(v('Lb') + 50)} free in front of it, and its back lower corner must clear the hull by ${show(10)} at ${show(v('setback') + v('Lb'))} depth.`,
     remedy: 'Check both aboard before cutting.',
     source: 'joinery B5.5, B5.7, G18',
   });
@@ -178,7 +178,7 @@ function checkStrength(say: Say, { book }: DrawerLayout): void {
   if (v('Lb') > 450 && v('ts') < 11.5) {
     say('warn', 'side-too-thin', {
       message: `Sides ${show(v('ts'))} thick and ${show(v('Lb'))} long; over ${show(450)} they want ${show(12)}.`,
-      remedy: 'Take 12 for the sides, or a shorter drawer.',
+      remedy: `Take ${show(12)} for the sides, or a shorter drawer.`,
       source: 'joinery B5',
     });
   }

@@ -49,7 +49,7 @@ function settingsOf({ book }: DrawerLayout, corner: CornerCuts, end: DrawerEnd):
     case 'box':
       return [
         `${formatNumber(v(`finger_n_${end}`))} fingers at a pitch of ${show(v(`finger_f_${end}`), 2)}, side begins with a finger at the upper edge.`,
-        `Blade or cutter ${show(tf + 0.3)} high for the sides, ${show(v('ts') + 0.3)} for the ${end}; flush the 0.3 off after gluing.`,
+        `Blade or cutter ${show(tf + 0.3)} high for the sides, ${show(v('ts') + 0.3)} for the ${end}; flush the ${show(0.3)} off after gluing.`,
         'Cut two test corners first.',
       ];
     case 'through-dovetail':
@@ -71,7 +71,7 @@ function settingsOf({ book }: DrawerLayout, corner: CornerCuts, end: DrawerEnd):
     case 'lock-rebate':
       return lockSettings(tf, v('trench'), v(end === 'front' ? 'tongue' : 'tongue_b'));
     case 'butt':
-      return ['Clearance holes 3.8, pilot 2.1 into hard wood, 1.6 into soft.'];
+      return [`Clearance holes ${show(3.8)}, pilot ${show(2.1)} into hard wood, ${show(1.6)} into soft.`];
   }
 }
 

@@ -1,10 +1,11 @@
 import { machineBoard, machineLeftSide, type DrawerCorners } from './boards.ts';
 import { boardSize, sideSize } from './corners.ts';
 import type { DrawerLayout } from './sizes.ts';
+import { proudEnds } from '../joints/fingers.ts';
 import { mirrorAll } from '../joints/mirror.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
-import type { Part, PartSize } from '../types.ts';
+import type { Part, PartEdge, PartSize } from '../types.ts';
 
 /** Numbers of the parts of a drawer in their addresses. */
 export const drawerNumbers = {
@@ -56,7 +57,7 @@ function sideDrafts(layout: DrawerLayout, corners: DrawerCorners): readonly Part
     cut: cutLength(layout, finished, 'side'),
     working: { length: lengthStep(layout, 'side'), width: 'h', thickness: 'ts' },
     faceSide: 'face side inside the drawer, face edge up',
-    edges: [{ edge: 'face-edge', treatment: 'rounded', amount: 1 }],
+    edges: boardEdges(layout),
     notes: ['The two sides are a pair: mark them face to face.'],
   } as const;
   const atLeft = { x: v('c_side') + v('ts'), y: top, z: start };
@@ -104,10 +105,14 @@ function boardDraft(layout: DrawerLayout, corners: DrawerCorners, end: 'front' |
       thickness: atFront ? 'tf' : 'tback',
     },
     faceSide: atFront ? 'face side to the front, face edge up' : 'face side inside the drawer, face edge up',
-    edges: [{ edge: 'face-edge', treatment: 'rounded', amount: 1 }],
+    edges: boardEdges(layout),
     machining: atFront ? machining : mirrorAll(machining, 'z', finished),
     placements: [placeAt(origin, right, down)],
   };
+}
+
+function boardEdges(layout: DrawerLayout): readonly PartEdge[] {
+  return [{ edge: 'face-edge', treatment: 'rounded', amount: 1 }, ...(boxJointed(layout) ? proudEnds : [])];
 }
 
 const boxJointed = ({ choices }: DrawerLayout) => choices.corner === 'box';

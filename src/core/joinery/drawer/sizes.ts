@@ -1,5 +1,6 @@
 import { markSize } from '#core/units';
 import type { DrawerChoices } from './choices.ts';
+import { fingersProud } from '../joints/fingers.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
 
 /** A drawer with its sizes worked out. */
@@ -146,8 +147,8 @@ function sizeBoards({ choices, book, notched }: DrawerLayout, work: Work): void 
     for (const name of ['side', 'front', 'back'] as const) {
       book.work(
         `${name}_L_cut`,
-        `${name}_L + 0.6`,
-        `${name}, length as cut: fingers ${markSize(0.3)} proud`,
+        `${name}_L + ${2 * fingersProud}`,
+        `${name}, length as cut: fingers ${markSize(fingersProud)} proud`,
         'joinery C11',
       );
     }

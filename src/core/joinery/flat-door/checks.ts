@@ -95,7 +95,7 @@ function checkLippings(say: Say, { book, choices }: DoorLayout): void {
   }
   if (v('a_hinge') < 8) {
     say('warn', 'hinge-lipping-thin', {
-      message: `The lipping at the hinge edge is ${show(v('a_hinge'))}; the leaves of the hinges want 8.`,
+      message: `The lipping at the hinge edge is ${show(v('a_hinge'))}; the leaves of the hinges want ${show(8)}.`,
       remedy: `Make it ${show(8)} or more.`,
       source: 'joinery B2',
     });
@@ -141,7 +141,9 @@ function checkHinges(say: Say, layout: DoorLayout): void {
   const v = book.value;
   if (v('hinges') > 2) {
     const why = [
-      ...(v('mass') > 8 ? [`weighs ${formatNumber(v('mass'))} kg, more than the 8 of two hinges`] : []),
+      ...(v('mass') > 8
+        ? [`weighs ${formatNumber(v('mass'))} kg, more than the 8 kg that two hinges carry`]
+        : []),
       ...(v('Hd') > 1200 ? [`is ${show(v('Hd'))} high, more than ${show(1200)}`] : []),
     ];
     say('note', 'three-hinges', {

@@ -151,7 +151,9 @@ function panelDraft({ book, choices, stiles, rails }: FramedLayout, { rails: lai
     faceSide: `${usual}, grain upright`,
     notes: [
       'Finished all over before the frame is glued, so that no bare edge shows when it shrinks.',
-      ...(solid && v('Wp') > 120 ? ['Jointed from boards of 120 at most, rings alternating.'] : []),
+      ...(solid && v('Wp') > 120
+        ? [`Jointed from boards of ${markSize(120)} at most, rings alternating.`]
+        : []),
     ],
   };
 }

@@ -145,10 +145,10 @@ function steps(layout: FreeFrameLayout, parts: readonly Part[]): readonly Assemb
     inWorkshop(
       'dry',
       20,
-      `Dry fit on a flat bench${four ? '; diagonals equal within 1' : ' over its full-size drawing'}.`,
+      `Dry fit on a flat bench${four ? `; diagonals equal within ${show(1)}` : ' over its full-size drawing'}.`,
       { parts },
     ),
-    inWorkshop('glue', 40, `Finish the edges inside, then ${close}; wind 1 at most.`, { parts }),
+    inWorkshop('glue', 40, `Finish the edges inside, then ${close}; wind ${show(1)} at most.`, { parts }),
     inWorkshop('finish', 90, 'Flush the joints, break the edges, finish all round.', { parts: members }),
     aboard(
       'fix',

@@ -66,7 +66,7 @@ function jointSettings({ choices, book }: SurroundLayout): readonly string[] {
   const ends = `Ends of the segments ${formatNumber(v('alpha') / 2, 2)}° off square to the chord.`;
   if (choices.joint === 'half-lap')
     return [
-      `Laps ${show(v('lap'))} long, half of ${show(v('T'))} deep: each segment lies over what follows it; try the depth on spare stock until the faces are flush, within 0.1.`,
+      `Laps ${show(v('lap'))} long, half of ${show(v('T'))} deep: each segment lies over what follows it; try the depth on spare stock until the faces are flush, within ${show(0.1)}.`,
       ends,
     ];
   const wide = show(v('t') + 2 * v('gap'));
@@ -145,7 +145,7 @@ function steps(layout: SurroundLayout, parts: readonly Part[]): readonly Assembl
     inWorkshop(
       'edges',
       45,
-      'Round the edges that hands touch by 3 or more; finish all but the bedded face.',
+      `Round the edges that hands touch by ${show(3)} or more; finish all but the bedded face.`,
       ring,
     ),
     aboard('dry', 60, `Dry fit; scribe the ${lined ? 'lining and ' : ''}ring to the camber.`, {

@@ -44,7 +44,7 @@ function cutLockStep(book: WorkingBook, choices: HungChoices) {
     return [
       {
         id: 'finger-hole',
-        text: `Bore the finger hole, ${show(v('finger_D'))} across, ${at}; round both its edges 3.`,
+        text: `Bore the finger hole, ${show(v('finger_D'))} across, ${at}; round both its edges ${show(3)}.`,
         minutes: 10,
       },
     ];

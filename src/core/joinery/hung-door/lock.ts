@@ -185,7 +185,7 @@ function drillHoles(parts: readonly Part[], book: WorkingBook, choices: HungChoi
     return drillThrough(parts, {
       at: at(v('lock_at')),
       diameter: v('finger_D'),
-      note: 'finger hole, edges rounded 3',
+      note: `finger hole, edges rounded ${show(3)}`,
     });
   }
   const handle = drillThrough(parts, { at: at(v('lock_at')), diameter: spindle, note: 'handle of the lock' });

@@ -3,7 +3,7 @@ import type { Range } from '../parts.ts';
 import { openWorkingBook } from '../working.ts';
 import { cutCornerRebate, cutLockRebate } from './corner.ts';
 import { cutDovetails, workOutDovetails, type DovetailRequest } from './dovetail.ts';
-import { cutFingers, workOutFingers } from './fingers.ts';
+import { cutFingers, fingersProud, workOutFingers } from './fingers.ts';
 import type { FrameMember } from './frame.ts';
 import { rebateSettings } from './saw-settings.ts';
 import { checkWall, findings, gluedGap, type JointFigure, type WorkedJoint } from './worked-joint.ts';
@@ -91,10 +91,10 @@ export function workOutBoxJoint({ male, other, glue }: Standing, keep?: Range): 
     figures: [
       { name: 'fingers', value: fingers.count, unit: 'count' },
       { name: 'pitch', value: fingers.pitch },
-      { name: 'length as cut', value: other.thickness + 0.3 },
+      { name: 'length as cut', value: other.thickness + fingersProud },
     ],
     settings: [
-      `Jig or dado ${show(fingers.pitch)} wide, ${show(other.thickness + 0.3)} high; try ${fingers.count} fingers on spare stock; flush 0.3 off when glued.`,
+      `Jig or dado ${show(fingers.pitch)} wide, ${show(other.thickness + fingersProud)} high; try ${fingers.count} fingers on spare stock; flush ${show(fingersProud)} off when glued.`,
     ],
     findings: findings((say) => {
       if (fingers.pitch < 4)

@@ -111,7 +111,9 @@ export function workOutEdgeJoint(panel: number, boards: number): WorkedJoint {
       { name: 'widths together, rough', value: rough },
       { name: 'each', value: rough / boards },
     ],
-    settings: ['Planed straight, sprung hollow by 0.1 in 300; rings alternate or figure matched.'],
+    settings: [
+      `Planed straight, sprung hollow by ${show(0.1)} over ${show(300)}; rings alternate or figure matched.`,
+    ],
     findings: findings((say) => {
       if (panel / boards <= 120) return;
       say('warn', 'solid-too-wide', {

@@ -190,7 +190,7 @@ function checkTenon({ male, other, centre }: Meeting, { thickness, reach, y, for
     if (beyond >= short) return;
     say('warn', 'mortise-near-end', {
       message: `The mortise begins ${show(Math.max(0, beyond))} from the end of the other member: under ${show(short)} its end shears out.`,
-      remedy: 'Leave a horn of 20 until it is glued, or take a haunched tenon.',
+      remedy: `Leave a horn of ${show(20)} until it is glued, or take a haunched tenon.`,
       source: 'joinery C4, C0.3',
     });
   });
@@ -225,7 +225,7 @@ export function workOutCopeStick(
       checkWall(say, 'Behind the groove', male.thickness - tongue[1], male.thickness);
       if (area > 0.25)
         say('warn', 'door-large-for-tongues', {
-          message: `Short tongues alone hold a door of about ${formatNumber(area, 2)} m²; over 0.25 they do not.`,
+          message: `Short tongues alone hold a door of about ${formatNumber(area, 2)} m²; over 0.25 m² they do not.`,
           remedy: 'Add loose tenons.',
           source: 'joinery C18',
         });

@@ -1,5 +1,6 @@
+import { markSize } from '#core/units';
 import { makeRecess, type Range } from '../parts.ts';
-import type { Machining } from '../types.ts';
+import type { Machining, PartEdge } from '../types.ts';
 import type { WorkingBook } from '../working.ts';
 
 /** Cuts of a joint on the two members, each as if the joint were at its far end (X = L). */
@@ -25,6 +26,16 @@ export interface FingerRequest {
   readonly gap: number;
   readonly keep?: Range;
 }
+
+/** What fingers are longer than the mate is thick, mm, flushed off when the glue is hard (joinery C11). */
+export const fingersProud = 0.3;
+
+/** Both ends of a piece with fingers, as they leave the saw or the router: proud, to be flushed (joinery C11). */
+export const proudEnds: readonly PartEdge[] = (['start', 'end'] as const).map((edge) => ({
+  edge,
+  treatment: 'flushed',
+  amount: fingersProud,
+}));
 
 const mostFingers = 99; // odd; more are a slip of the unit
 const usualPitch = 1.25; // of the thickness: between T and 1.5 T (joinery C11)
@@ -82,7 +93,7 @@ export function cutFingers(
         'finger',
         'end',
         { x: [piece.length - mate.thickness, piece.length], y, z: [0, piece.thickness] },
-        'fingers 0.3 proud as cut, flushed off after gluing',
+        `fingers ${markSize(0.3)} proud as cut, flushed off after gluing`,
       ),
     );
   return { male: cut('even', male, other), other: cut('odd', other, male) };

@@ -127,7 +127,7 @@ export function workOutBridle(
       { name: 'angle', value: degrees, unit: 'degrees' },
     ],
     settings: [
-      `Slot ${show(t + 2 * gap)} wide on end against a tall fence; cheeks: blade ${show(z0)} high from both faces. Leave 1 on both ends to flush; clamp the cheeks too.`,
+      `Slot ${show(t + 2 * gap)} wide on end against a tall fence; cheeks: blade ${show(z0)} high from both faces. Leave ${show(1)} on both ends to flush; clamp the cheeks too.`,
     ],
     findings: findings((say) => checkWall(say, 'Beside the slot', z0 - gap, T)),
   };

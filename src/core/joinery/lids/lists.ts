@@ -80,7 +80,7 @@ export function lidsSteps(
     },
     {
       id: 'lids',
-      text: `Cut ${lids.length} lids, face grain from cleat to cleat, each ${show(v('g'))} smaller all round${choices.aperture.square ? '' : '; each has its own outline, number them'}. Bore the finger holes${choices.vents ? ' and vents' : ''}, round their edges, ease all edges 2, seal them.`,
+      text: `Cut ${lids.length} lids, face grain from cleat to cleat, each ${show(v('g'))} smaller all round${choices.aperture.square ? '' : '; each has its own outline, number them'}. Bore the finger holes${choices.vents ? ' and vents' : ''}, round their edges, ease all edges ${show(2)}, seal them.`,
       place: 'workshop',
       minutes: 30 * lids.length,
       parts: lid,

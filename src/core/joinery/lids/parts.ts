@@ -1,4 +1,5 @@
 import { boxOfPoints, circleOutline, outlineArea, type Outline, type Point } from '#core/geometry';
+import { markSize } from '#core/units';
 import { shrink } from './aperture.ts';
 import { layHoles } from './holes.ts';
 import type { LaidLid, LidsLayout } from './layout.ts';
@@ -68,7 +69,7 @@ function lidDraft(layout: LidsLayout, lid: LaidLid, i: number): Draft {
     edges: (['face-edge', 'far-edge', 'start', 'end'] as const).map((edge) => ({ edge, treatment: 'bare' })),
     placements: [placeAt({ x: lid.left, y: lid.foot, z: 0 }, up, right)],
     faceSide: 'face side up, face grain from cleat to cleat',
-    notes: ['Edges and holes sealed, all edges eased 2; numbered underneath, front marked.'],
+    notes: [`Edges and holes sealed, all edges eased ${markSize(2)}; numbered underneath, front marked.`],
   };
 }
 

@@ -102,7 +102,7 @@ const measureStep = 'measure';
 /** Before any wood is cut (joinery A10, rows 6 and 7). */
 const measureAll: AssemblyStep = {
   id: measureStep,
-  text: 'Measure again where the run stands: the width between its ends low and high, the plane of the front with a straightedge, and the hull at both ends from that plane every 100 of height. Where it differs from what was entered, stop and enter it.',
+  text: 'Measure again where the run stands: the width between its ends low and high, the plane of the front with a straightedge, and the hull at both ends from that plane every 100 mm of height. Where it differs from what was entered, stop and enter it.',
   place: 'boat',
   minutes: 45,
   parts: [],

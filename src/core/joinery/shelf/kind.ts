@@ -56,7 +56,7 @@ function joints(layout: ShelfLayout, parts: readonly Part[]): readonly Joint[] {
   const { choices, book } = layout;
   const shelf = parts[0];
   if (!shelf) return [];
-  const onTop = ['Glued on top, screwed from below every 150.'];
+  const onTop = [`Glued on top, screwed from below every ${show(150)}.`];
   const settings = {
     edge: [`Glued to the front edge, ${show(book.value('T'))} on; its lower edge flush with the underside.`],
     rebate: [

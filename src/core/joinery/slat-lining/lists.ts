@@ -16,7 +16,7 @@ export function liningJoints(piece: Piece, { book: { value: v } }: LiningLayout)
       between: [partAddress(piece, liningNumbers.slats), partAddress(piece, liningNumbers.cleats)],
       count: v('n') * v('nc'),
       settings: [
-        `Hole 3.8 through the cleat at the middle of each slat, countersunk from the back; screw 3.5 × ${show(v('screw_L'))} at most.`,
+        `Hole ${show(3.8)} through the cleat at the middle of each slat, countersunk from the back; screw of ${show(3.5)}, ${show(v('screw_L'))} long at most.`,
       ],
     },
   ];

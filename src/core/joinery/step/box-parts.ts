@@ -1,4 +1,5 @@
 import type { Outline } from '#core/geometry';
+import { markSize } from '#core/units';
 import { mirrorAll } from '../joints/mirror.ts';
 import { placeAt, type PartDraft } from '../parts.ts';
 import { endCuts, uprightCuts, type Stand } from './joints.ts';
@@ -134,7 +135,7 @@ function treadDraft(layout: StepLayout, level: number): Draft {
     edges: [{ edge: 'far-edge', treatment: 'rounded', amount: 6 }],
     faceSide: 'face side up, far edge to the front',
     placements: [placeAt({ x, y: v('riser') * level, z: nose - finished.width }, right, front)],
-    notes: ['Non-slip strip 30 behind the nosing.'],
+    notes: [`Non-slip strip ${markSize(30)} behind the nosing.`],
   };
 }
 

@@ -1,4 +1,5 @@
 import type { Outline, Point } from '#core/geometry';
+import { markSize } from '#core/units';
 import { layFlat, type LaidFlat, type Plane } from '../flat/lay-flat.ts';
 import { keepLeft, leftOf, step } from '../flat/polygon.ts';
 import { placeAt, type PartDraft } from '../parts.ts';
@@ -128,6 +129,6 @@ function treadDraft(layout: StepLayout): Draft {
         { x: 0, y: 0, z: 1 },
       ),
     ),
-    notes: ['Non-slip strip 30 behind the nosing.'],
+    notes: [`Non-slip strip ${markSize(30)} behind the nosing.`],
   };
 }

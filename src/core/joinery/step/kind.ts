@@ -146,7 +146,7 @@ function steps(layout: StepLayout, parts: readonly Part[]): readonly AssemblySte
     inWorkshop(
       'glue',
       60,
-      `${pinned ? 'Glue all boards to one of the sides, then the other on to them, and clamp' : 'Glue and screw'} on a flat bench; round the nosings 6, seal the feet.`,
+      `${pinned ? 'Glue all boards to one of the sides, then the other on to them, and clamp' : 'Glue and screw'} on a flat bench; round the nosings ${show(6)}, seal the feet.`,
       { parts },
     ),
     inWorkshop('finish', 120, 'Finish, non-slip strips last; rubber pads under the feet.', { parts }),

@@ -180,7 +180,7 @@ function sayPair({ one, two, count, saved, set }: Pair): Problem {
     severity: 'note',
     code: 'pair-head-to-tail',
     about: one.id,
-    message: `${which} are sawn in ${blanks} of ${showSize(length, width)}, head to tail: ${(saved / 1e6).toFixed(2)} m² less each than one by one.`,
+    message: `${which} are sawn in ${blanks} of ${showSize(length, width)} mm, head to tail: ${(saved / 1e6).toFixed(2)} m² less each than one by one.`,
     remedy: 'Mark both by their templates before cutting, saw between them, then shape each to its line.',
     source: 'joinery E2',
   };
