@@ -7,6 +7,12 @@ import type { CuttingJob, CuttingPart, CuttingStock, Rectangle } from './types.t
 const largestSize = 1e7;
 const largestCount = 1e6;
 
+/**
+ * Parts planned at once, all counts together: as each sheet and part is kept by itself, many more take longer
+ * to start than a time of two seconds allows, and three times as many near a gigabyte of memory.
+ */
+const largestTotal = 3e4;
+
 /** What makes a job senseless, one sentence each; empty when it can be planned. It does not ask whether all parts fit. */
 export function checkJob(job: CuttingJob): readonly Problem[] {
   const flat = job.cuts?.style === 'length';
@@ -185,13 +191,12 @@ function checkZone(zone: Rectangle, about: string, flat: boolean): readonly Prob
 
 function checkTotalCount(job: CuttingJob): readonly Problem[] {
   const total = job.parts.reduce((sum, part) => sum + (part.count ?? 1), 0);
-  return total > largestCount
-    ? [
-        wrong(
-          'parts',
-          `The job asks for ${total} parts; at most ${largestCount} can be planned at once.`,
-          'Split the job.',
-        ),
-      ]
-    : [];
+  if (total <= largestTotal) return [];
+  return [
+    wrong(
+      'parts',
+      `The job asks for ${total} parts in all; at most ${largestTotal} can be planned at once.`,
+      `Split the job into ${Math.ceil(total / largestTotal)}, or plan one of several equal lots and cut its plan as often.`,
+    ),
+  ];
 }

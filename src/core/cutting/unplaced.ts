@@ -5,12 +5,17 @@ import { hasLimits, mayPlace } from './limits.ts';
 import type { Bin, Kind, Model } from './model.ts';
 import { makeFree } from './tree.ts';
 
+interface Size {
+  readonly length: number;
+  readonly width: number;
+}
+
 /** Stop findings for parts without a place: too large for every stock or for the saw, or the stock runs out. */
 export function tellUnplaced(model: Model, left: ArrayLike<number>): readonly Problem[] {
   return model.kinds.flatMap((kind) => {
     const count = left[kind.index] ?? 0;
     if (count === 0) return [];
-    if (!fitsSomewhere(model, kind)) return [tellTooLarge(model, kind, count)];
+    if (!fitsSomewhere(model, kind)) return [tellNowhere(model, kind, count)];
     return [canBeSawn(model, kind) ? tellShort(model, kind, count) : tellBeyondSaw(model, kind, count)];
   });
 }
@@ -21,13 +26,24 @@ export function fitsSomewhere(model: Model, kind: Kind): boolean {
 }
 
 function fitsBin(bin: Bin, kind: Kind): boolean {
-  return bin.pieces.some((way) =>
-    way.pieces.some(
-      (piece) =>
-        (kind.length <= piece.length && kind.width <= piece.width) ||
-        (kind.turn && kind.width <= piece.length && kind.length <= piece.width),
-    ),
+  return bin.pieces.some((way) => way.pieces.some((piece) => fitsIn(piece, kind)));
+}
+
+function fitsIn(piece: Size, kind: Kind): boolean {
+  return (
+    (kind.length <= piece.length && kind.width <= piece.width) ||
+    (kind.turn && kind.width <= piece.length && kind.length <= piece.width)
   );
+}
+
+/** What hinders a kind that fits no free piece of the stock there is: bad places, stock of count 0, or its size. */
+function tellNowhere(model: Model, kind: Kind, count: number): Problem {
+  const whole = model.bins.filter((bin) => fitsIn(bin, kind));
+  const spoilt = whole.filter((bin) => bin.count > 0);
+  if (spoilt.length > 0) return tellNoRoom(model, kind, count, spoilt);
+  return whole.some((bin) => fitsBin(bin, kind))
+    ? tellShort(model, kind, count)
+    : tellTooLarge(model, kind, count);
 }
 
 /** Whether a kind can be sawn out of some stock by itself, in two cuts that the saw can make (joinery G23). */
@@ -49,7 +65,7 @@ function canBeSawn(model: Model, kind: Kind): boolean {
     );
 }
 
-function sizeOf(model: Model, size: { readonly length: number; readonly width: number }): string {
+function sizeOf(model: Model, size: Size): string {
   const length = toMm(model, size.length - model.kerfX);
   return model.style === 'length'
     ? `${length} mm`
@@ -68,6 +84,22 @@ function tellTooLarge(model: Model, kind: Kind, count: number): Problem {
     about: kind.id,
     message: `Part "${kind.id}" (${sizeOf(model, kind)}${count > 1 ? `, ${count} wanted` : ''}) fits no stock${turning}: ${usable}.`,
     remedy: `Add larger stock, reduce the trims, allow turning, or join the part from two.`,
+  };
+}
+
+function tellNoRoom(model: Model, kind: Kind, count: number, spoilt: readonly Bin[]): Problem {
+  const where = spoilt
+    .slice(0, 3)
+    .map((bin) => `"${bin.id}" (${bin.blocks.length} keep-out${bin.blocks.length === 1 ? '' : 's'})`)
+    .join(', ');
+  const others = spoilt.length > 3 ? ` and ${spoilt.length - 3} more` : '';
+  const sawn = model.style === 'guillotine' ? ' that the saw can free' : '';
+  return {
+    severity: 'stop',
+    code: 'keep-outs-leave-no-room',
+    about: kind.id,
+    message: `Part "${kind.id}" (${sizeOf(model, kind)}${count > 1 ? `, ${count} wanted` : ''}) finds no room${sawn} between the keep-outs of stock ${where}${others}, though the stock is large enough.`,
+    remedy: `Add stock without bad places, or check the keep-outs${kind.turn || model.style === 'length' ? '' : ', or allow turning'}.`,
   };
 }
 

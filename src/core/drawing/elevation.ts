@@ -12,6 +12,7 @@ import type { Box } from '#core/geometry';
 import type { Drawing, Mark } from './types.ts';
 
 const besideWork = 62; // mm of paper left and right of the work together: tags, dimensions
+const leaderRoom = 7; // mm from a tag to the work and to the next dimension
 const belowWork = 48; // mm of paper for dimensions and a line of text
 
 /**
@@ -29,8 +30,7 @@ export function drawElevation(built: BuiltPiece, options: SizedRoom): Drawing {
   const onPaper = shapes.map((shape) => scaleSilhouette(shape, scale));
   const box = joinBoxes(onPaper.map((shape) => shape.box));
   const tags = tagParts(onPaper);
-  const middle = (box.minX + box.maxX) / 2;
-  const left = tags.leaders.some((tag) => tag.at.x < middle) ? 14 : 0;
+  const left = roomOnLeft(tags.leaders, box);
   const { units } = options;
   const sizes = drawSizes({ built, shapes, extent, scale, left, ...(units && { units }) });
   const marks: Mark[] = [
@@ -47,6 +47,15 @@ export function drawElevation(built: BuiltPiece, options: SizedRoom): Drawing {
     }),
   ];
   return makeDrawing(`${built.letter}  ${built.name}`, scale, marks);
+}
+
+/** Paper between the work and its dimensions for the tags on its left, mm. */
+function roomOnLeft(tags: readonly Tag[], box: Box): number {
+  const middle = (box.minX + box.maxX) / 2;
+  const widths = tags
+    .filter((tag) => tag.at.x < middle)
+    .map((tag) => textWidth(tag.text, lettering.usual, 'bold'));
+  return widths.length > 0 ? Math.max(14, Math.max(...widths) + leaderRoom) : 0;
 }
 
 /** A sheet that says there is nothing to show. */

@@ -123,11 +123,28 @@ function staysSimple(
   path: readonly Point[],
 ): boolean {
   const end = before[from]!;
+  const [minX, minY, maxX, maxY] = boxOf(path);
+  let q = points[after[to]!]!;
   for (let i = after[to]!; i !== end; i = after[i]!) {
-    for (let s = 0; s + 1 < path.length; s++)
-      if (sidesMeet(path[s]!, path[s + 1]!, points[i]!, points[after[i]!]!)) return false;
+    const p = q;
+    q = points[after[i]!]!;
+    // nearly all sides lie clear of the path's box: this is where rings of many corners spend their time
+    if ((p[0] < minX && q[0] < minX) || (p[0] > maxX && q[0] > maxX)) continue;
+    if ((p[1] < minY && q[1] < minY) || (p[1] > maxY && q[1] > maxY)) continue;
+    for (let s = 0; s + 1 < path.length; s++) if (sidesMeet(path[s]!, path[s + 1]!, p, q)) return false;
   }
   return true;
+}
+
+function boxOf(path: readonly Point[]): readonly [minX: number, minY: number, maxX: number, maxY: number] {
+  let [minX, minY, maxX, maxY] = [Infinity, Infinity, -Infinity, -Infinity];
+  for (const [x, y] of path) {
+    if (x < minX) minX = x;
+    if (x > maxX) maxX = x;
+    if (y < minY) minY = y;
+    if (y > maxY) maxY = y;
+  }
+  return [minX, minY, maxX, maxY];
 }
 
 function sidesMeet(a: Point, b: Point, p: Point, q: Point): boolean {

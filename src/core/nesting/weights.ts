@@ -2,8 +2,8 @@ import { listClashing } from './losses.ts';
 import type { Nest } from './nest.ts';
 
 /** Weights of clashing pairs grow by these factors, the worst by the larger; those of free pairs shrink back to 1. */
-const growth = { least: 1.2, most: 2 } as const;
-const fading = 0.95;
+const growth = { least: 1.2, most: 1.6 } as const;
+const fading = 0.97;
 /** A pair weighs no more than this, so that weights stay finite and fade in reasonable time. */
 const heaviest = 1e6;
 

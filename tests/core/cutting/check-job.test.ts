@@ -57,3 +57,19 @@ test('in one dimension no width is asked for', () => {
     }),
   ).toEqual([]);
 });
+
+test('30000 parts in all are planned at once; more are refused with their number and the way out', () => {
+  const lots = (count: number): CuttingJob => ({
+    ...sound,
+    parts: [
+      { ...part, count },
+      { ...part, id: 'A2', count: 20_000 },
+    ],
+  });
+  expect(checkJob(lots(10_000))).toEqual([]);
+  const [finding, ...more] = checkJob(lots(130_001));
+  expect(more).toEqual([]);
+  expect(finding).toMatchObject({ severity: 'stop', code: 'job-wrong', about: 'parts' });
+  expect(finding?.message).toContain('150001 parts');
+  expect(finding?.remedy).toContain('Split the job into 6,');
+});

@@ -105,6 +105,29 @@ describe('what cannot be', () => {
     expect(plan.findings[0]).toMatchObject({ severity: 'stop', code: 'stock-runs-out', about: 'p' });
   });
 
+  test('a part that only the bad places keep off a large sheet is told so, not called too large', () => {
+    const keepOut = Array.from({ length: 24 }, (_, i) => ({
+      x: 100 + (i % 6) * 400,
+      y: 100 + Math.floor(i / 6) * 300,
+      length: 5,
+      width: 5,
+    }));
+    const stock = [{ id: 's', length: 2440, width: 1220, cost: 1, keepOut }];
+    const plan = planOf({ stock, parts: [{ id: 'p', length: 700, width: 350 }] });
+    expect(plan.findings[0]).toMatchObject({ severity: 'stop', code: 'keep-outs-leave-no-room', about: 'p' });
+    expect(plan.findings[0]?.message).toContain('24 keep-outs');
+    const large = planOf({ stock, parts: [{ id: 'p', length: 2500, width: 350 }] });
+    expect(large.findings[0]).toMatchObject({ code: 'part-larger-than-stock', about: 'p' });
+  });
+
+  test('a part that fits only stock of which there is none is told that the stock runs out', () => {
+    const plan = planOf({
+      stock: [{ id: 's', length: 500, width: 300, cost: 5, count: 0 }],
+      parts: [{ id: 'p', length: 400, width: 200, count: 2 }],
+    });
+    expect(plan.findings[0]).toMatchObject({ severity: 'stop', code: 'stock-runs-out', about: 'p' });
+  });
+
   test('a job that makes no sense yields its findings and an empty plan', () => {
     const plan = planOf({ ...example, kerf: -1 });
     expect(plan.layouts).toEqual([]);

@@ -145,7 +145,7 @@ describe('in a project in inches', () => {
   test('readings are in inches, residuals say that they are in mm', () => {
     const words = wordsOf(drawSurvey({ ...sampleSurvey, units })).join('\n');
     expect(words).toMatch(/wb {2}25 \d+\/\d+/);
-    expect(words).toContain('± is two sigma, mm');
+    expect(words).toContain('± in mm, 19 times in 20');
   });
 
   test('a template names its bars in both units', () => {

@@ -38,6 +38,21 @@ test('the worked example of joinery B8 comes out to its printed digits', () => {
   expectWords(built);
 });
 
+test('end cleats stop at the back cleat, however thick', () => {
+  for (const cleat of [12, 20, 26, 40]) {
+    const built = build({ cleat });
+    // the corner below the shelf at the left wall, 20 to 40 before the back
+    const points = Array.from({ length: 40 }, (_, i) => ({
+      x: 11.3,
+      y: -6,
+      z: built.envelope.min.z + i + 0.4,
+    }));
+    expect(overlaps(built, points), `${cleat}`).toEqual([]);
+  }
+  // joinery B8: end cleats D - 20
+  expect(worked(build({ cleat: 12 }), 'end_cleat_L')).toBe(worked(build(), 'end_cleat_L'));
+});
+
 test('a known species bends by its own stiffness', () => {
   const oak: Material = { id: 'wood', kind: 'solid', name: 'Oak', species: 'Oak, European', state: 'planed' };
   const built = buildKind(
@@ -164,6 +179,7 @@ const sensible: fc.Arbitrary<Partial<ShelfParameters>> = fc.record({
   cornerOpen: fc.integer({ min: 0, max: 50 }),
   endFiddles: fc.constantFrom('none' as const, 'left' as const, 'right' as const, 'both' as const),
   backHeld: fc.constantFrom('cleat' as const, 'tabs' as const, 'no' as const),
+  cleat: fc.integer({ min: 12, max: 40 }),
 });
 
 describe('always:', () => {

@@ -126,7 +126,9 @@ export function workOutShelf(choices: ShelfChoices): ShelfLayout {
   const backCleat = straight && choices.backHeld === 'cleat';
   if (straight) {
     if (backCleat) book.work('back_cleat_L', 'L - 20', 'back cleat, length', rule);
-    book.work('end_cleat_L', 'D_end - 20', 'end cleats, length', rule);
+    // a thick cleat at the back takes more than those 20
+    const short = backCleat ? 'max(20, k)' : '20';
+    book.work('end_cleat_L', `D_end - ${short}`, 'end cleats, length', rule);
   }
   if (choices.plan.kind === 'outline') sizeWallCleats(book, choices.plan, outline);
   putDensity(book, 'rho', choices.stock.shelf, 'the shelf');
