@@ -6,7 +6,7 @@ import { freshId } from '#app/ids.ts';
 import { groupFiles } from '#app/paper/files.ts';
 import { packFiles } from '#app/paper/hand-out.ts';
 import { faultOfPlace, firstPlace } from '#app/rack/keep-out.ts';
-import { closeness, pieceWords, verdictWords } from '#app/saw/words.ts';
+import { closeness, verdictWords } from '#app/saw/words.ts';
 import { countChanges } from '#app/bench/changes.ts';
 import { kindGroups, lacksShape } from '#app/bench/kind-groups.ts';
 import { nothingFits } from '#app/bench/parameters.ts';
@@ -94,11 +94,6 @@ test('the gap closes from 0 to 1 and never shows more than is known', () => {
   expect(closeness(Number.NaN, 80)).toBe(0);
   expect(closeness(100, null)).toBe(0);
   expect(closeness(0, 0)).toBe(1);
-});
-
-test('what is sawn from a board is not called a sheet', () => {
-  expect(pieceWords('rest of the sheet', 'board')).toBe('rest of the board');
-  expect(pieceWords('sheet', 'sheet')).toBe('sheet');
 });
 
 test('an id is taken once only', () => {

@@ -43,11 +43,6 @@ export function stockWords(plan: CuttingPlan, project: Project): string {
   return plan.stockUsed.map((used) => `${used.count} × ${nameStock(project, used.id)}`).join('; ');
 }
 
-/** The piece in hand by the name of what is sawn: what is no sheet is a board. */
-export function pieceWords(piece: string, form: 'sheet' | 'board' | 'batten'): string {
-  return form === 'sheet' ? piece : piece.replace(/sheet$/, form);
-}
-
 /** Bound over cost, 0 to 1, for the closing gap; 0 while nothing is known. */
 export function closeness(cost: number, bound: number | null): number {
   if (bound === null || !Number.isFinite(cost) || !Number.isFinite(bound)) return 0;

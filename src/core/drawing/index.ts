@@ -11,7 +11,7 @@ export { drawLayout } from './layout.ts';
 export type { LayoutCut, LayoutPart, LayoutView } from './layout-view.ts';
 export { fillLook, penLook } from './looks.ts';
 export type { FillLook, Hatch, PenLook, Tone } from './looks.ts';
-export { boxOfMark } from './marks.ts';
+export { boxOfMark, stackDrawings } from './marks.ts';
 export { modelOf } from './model.ts';
 export type { ModelBody } from './model.ts';
 export { paperSize } from './paper.ts';

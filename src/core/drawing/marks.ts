@@ -99,6 +99,18 @@ export function moveMark(mark: Mark, dx: number, dy: number): Mark {
   return { ...mark, points: mark.points.map((p) => ({ ...p, x: p.x + dx, y: p.y + dy })) };
 }
 
+/** A drawing with another of marks alone beneath it, their left edges in line; title and scale are those of the upper one. */
+export function stackDrawings(upper: Drawing, lower: Drawing): Drawing {
+  const [dx, dy] = [upper.bounds.minX - lower.bounds.minX, upper.bounds.minY - lower.bounds.maxY];
+  const { minX, maxX, minY } = lower.bounds;
+  const beneath = { minX: minX + dx, maxX: maxX + dx, minY: minY + dy, maxY: upper.bounds.minY };
+  return {
+    ...upper,
+    bounds: joinBoxes([upper.bounds, beneath]),
+    marks: [...upper.marks, ...lower.marks.map((mark) => moveMark(mark, dx, dy))],
+  };
+}
+
 /** The drawing made smaller or larger about the origin, lettering included. */
 export function resizeDrawing(drawing: Drawing, factor: number): Drawing {
   const { minX, minY, maxX, maxY } = drawing.bounds;

@@ -19,6 +19,8 @@ export type { Fix } from './fixes/types.ts';
 export { groupParts } from './group-parts.ts';
 export { labelTexts } from './label-texts.ts';
 export { listParts } from './list-parts.ts';
+export { listSawOrder } from './list-saw-order.ts';
+export type { SawLine } from './list-saw-order.ts';
 export { listSundries } from './list-sundries.ts';
 export { checkSums } from './check-sums.ts';
 export { nameStock } from './stock-names.ts';
