@@ -5,13 +5,14 @@ import { boxOfMark, drawArea, drawLine, drawRectangle, drawText, growBox, letter
 import type { Paper } from '../paper.ts';
 import { innerPoint } from '../part-view.ts';
 import { formatSize } from '../scales.ts';
-import { drawCross, drawGrainArrow } from '../symbols.ts';
+import { drawGrainArrow } from '../symbols.ts';
 import { textWidth } from '../text-width.ts';
 import type { Drawing, Mark, Page } from '../types.ts';
 import { drawFullSize } from './full-size.ts';
 import { partingWords, type SharedBlank } from './shared-blank.ts';
-import { crossPairs } from './template-drawing.ts';
+import { drawCrosses } from './template-drawing.ts';
 import { printNote, type TemplateInfo } from './template-info.ts';
+import { overlapOf } from './template-lettering.ts';
 
 const roundBlank = 3; // mm of paper round the blank, so that its edges are never cut off
 
@@ -50,24 +51,9 @@ function drawPair(pair: SharedBlank, units: LengthSystem): Drawing {
       drawRectangle(blank, 'outline'),
       ...pair.laid.map(({ part, outline }) => drawArea(outline, 'cut', 'none', part.id)),
       ...(pair.between ? [drawLine(pair.between.points, 'hidden')] : []),
-      ...crossesOf(pair, units),
+      ...drawCrosses(rectangleOutline(pair.length, pair.width), units),
     ],
   };
-}
-
-/** Two crosses each way to check the print by, over the whole blank. */
-function crossesOf(pair: SharedBlank, units: LengthSystem): readonly Mark[] {
-  return crossPairs(rectangleOutline(pair.length, pair.width)).flatMap(({ at, turn, apart }) => [
-    ...at.flatMap((point) => drawCross(point, 3, 'thin')),
-    ...at.slice(0, 1).map((point) => {
-      const note = turn === 0 ? { x: point.x + 5, y: point.y + 1 } : { x: point.x - 1, y: point.y + 5 };
-      return drawText(note, `crosses ${formatSize(apart, units)} apart`, {
-        height: lettering.fine,
-        turn,
-        tone: 'soft',
-      });
-    }),
-  ]);
 }
 
 const clearOfJoin = 14; // mm inside the edge of a page, past the overlap
@@ -160,14 +146,4 @@ function nameLine(pair: SharedBlank, points: readonly Point[], window: Box): rea
       weight: 'bold',
     }),
   ];
-}
-
-function overlapOf(a: Box, b: Box): Box | null {
-  const box = {
-    minX: Math.max(a.minX, b.minX),
-    minY: Math.max(a.minY, b.minY),
-    maxX: Math.min(a.maxX, b.maxX),
-    maxY: Math.min(a.maxY, b.maxY),
-  };
-  return box.maxX > box.minX && box.maxY > box.minY ? box : null;
 }

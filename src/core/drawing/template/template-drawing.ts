@@ -22,17 +22,7 @@ export function drawTemplateSheet(part: Part, units?: LengthSystem): Drawing {
       return seen ? [drawArea(seen.outline, seen.near ? 'thin' : 'hidden')] : [];
     }),
     ...part.edges.flatMap((edge) => drawLeftOn(edge, part, units)),
-    ...crossPairs(outline).flatMap(({ at, turn, apart }) => [
-      ...at.flatMap((point) => drawCross(point, 3, 'thin')),
-      ...at.slice(0, 1).map((point) => {
-        const note = turn === 0 ? { x: point.x + 5, y: point.y + 1 } : { x: point.x - 1, y: point.y + 5 };
-        return drawText(note, `crosses ${formatSize(apart, units)} apart`, {
-          height: lettering.fine,
-          turn,
-          tone: 'soft',
-        });
-      }),
-    ]),
+    ...drawCrosses(outline, units),
   ];
   const whole = joinBoxes([outline, asSeen(cutOutline(part), part)].map(boxOfOutline));
   const bounds = {
@@ -42,6 +32,21 @@ export function drawTemplateSheet(part: Part, units?: LengthSystem): Drawing {
     maxY: whole.maxY + roundPart,
   };
   return { title: `${part.id}  ${part.name}`, bounds, scale: 1, marks };
+}
+
+/** Two crosses each way over an outline, with how far they are apart: to check a print and to lay pages together by. */
+export function drawCrosses(outline: Outline, units?: LengthSystem): readonly Mark[] {
+  return crossPairs(outline).flatMap(({ at, turn, apart }) => [
+    ...at.flatMap((point) => drawCross(point, 3, 'thin')),
+    ...at.slice(0, 1).map((point) => {
+      const note = turn === 0 ? { x: point.x + 5, y: point.y + 1 } : { x: point.x - 1, y: point.y + 5 };
+      return drawText(note, `crosses ${formatSize(apart, units)} apart`, {
+        height: lettering.fine,
+        turn,
+        tone: 'soft',
+      });
+    }),
+  ]);
 }
 
 function drawLeftOn(edge: PartEdge, part: Part, units?: LengthSystem): readonly Mark[] {

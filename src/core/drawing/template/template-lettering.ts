@@ -41,7 +41,8 @@ function crossBox(p: Point, turn: number): Box {
   return { minX: p.x - 4, maxX: p.x + right, minY: p.y - 4, maxY: p.y + up };
 }
 
-function overlapOf(a: Box, b: Box): Box | null {
+/** What two boxes share; null where that is nothing. */
+export function overlapOf(a: Box, b: Box): Box | null {
   const box = {
     minX: Math.max(a.minX, b.minX),
     minY: Math.max(a.minY, b.minY),
