@@ -1,7 +1,8 @@
-import { succeed, type Problem, type Result } from '#core/problems';
+import { fail, succeed, type Problem, type Result } from '#core/problems';
 import type { Project } from '#core/project';
 import { readProject, writeJson } from '#formats/json';
 import { openStore, type Head, type ProjectStore } from '#storage/browser';
+import { leaveLastAct, takeLastAct } from './last-act.ts';
 import { lastOpened, rememberOpened } from './last-opened.ts';
 
 /** Changes that follow each other within this time are kept together, ms. */
@@ -22,6 +23,8 @@ export class Keeper {
   #mark = $state.raw<Mark>({ id: newId(), revision: 0 });
   #store: ProjectStore | null = null;
   #pending: Project | null = null;
+  /** What is not in the store yet, waiting or on its way. */
+  #unstored: Project | null = null;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #writing: Promise<void> = Promise.resolve();
   #channel: BroadcastChannel | null = null;
@@ -65,7 +68,8 @@ export class Keeper {
     const listed = await opened.value.list();
     if (!listed.ok) return this.#fail(listed.problems);
     const head = listed.value.find((each) => each.id === lastOpened()) ?? listed.value[0];
-    return head ? this.openStored(head.id) : null;
+    const kept = head ? await this.openStored(head.id) : null;
+    return kept && (this.#takeLastAct() ?? kept);
   }
 
   /** Another project of this browser; null with findings when it cannot be read. */
@@ -83,6 +87,26 @@ export class Keeper {
     return listed.ok ? listed.value : [];
   }
 
+  /** Removes another project with all its states from this browser; fails with a finding when the browser refuses. */
+  remove(id: string): Promise<Result<void>> {
+    return this.#store?.remove(id) ?? Promise.resolve(succeed(undefined));
+  }
+
+  /** The states of this project that are kept, the latest first, the one under work left out. */
+  async listEarlier(): Promise<readonly Head[]> {
+    await this.flush();
+    const { id, revision } = this.#mark;
+    const listed = await (this.#store?.listVersions(id) ?? Promise.resolve(succeed<readonly Head[]>([])));
+    return listed.ok ? listed.value.filter((head) => head.revision !== revision) : [];
+  }
+
+  /** One of those states; fails when it is no longer kept or cannot be read. */
+  async readEarlier({ id, revision }: Mark): Promise<Result<Project>> {
+    const found = await this.#store?.readVersion(id, revision);
+    if (!found?.ok) return found ?? fail(gone);
+    return found.value === null ? fail(gone) : readProject(found.value);
+  }
+
   /** Takes a project as a new one and keeps it under an id of its own. */
   async begin(project: Project): Promise<void> {
     await this.flush();
@@ -93,6 +117,7 @@ export class Keeper {
   /** Keeps a state a moment from now. */
   keep(project: Project): void {
     this.#pending = project;
+    this.#unstored = project;
     this.#state = 'keeping';
     clearTimeout(this.#timer);
     this.#timer = setTimeout(() => void this.flush(), settle);
@@ -103,6 +128,20 @@ export class Keeper {
     clearTimeout(this.#timer);
     this.#writing = this.#writing.then(() => this.#write());
     return this.#writing;
+  }
+
+  /** Keeps what is not kept yet, at the close of the page; what the store does not get in time is found on the next start. */
+  leave(): void {
+    if (this.#unstored && this.#store) leaveLastAct({ ...this.#mark, text: writeJson(this.#unstored) });
+    void this.flush();
+  }
+
+  #takeLastAct(): Project | null {
+    const text = takeLastAct(this.#mark.id, this.#mark.revision);
+    const read = text === null ? null : readProject(text);
+    if (!read?.ok) return null;
+    this.keep(read.value);
+    return read.value;
   }
 
   close(): void {
@@ -125,6 +164,7 @@ export class Keeper {
       text: writeJson(project),
       basedOn: revision,
     });
+    if (this.#unstored === project) this.#unstored = null;
     if (saved.ok) this.#announce(saved.value);
     else this.#keepForLater(project, saved);
   }
@@ -137,7 +177,7 @@ export class Keeper {
   #keepForLater(project: Project, refused: Extract<Result<Head>, { ok: false }>): void {
     const isElsewhere = refused.problems.some((problem) => problem.code === 'changed-elsewhere');
     if (isElsewhere) this.#hasNewer = true;
-    else this.#pending ??= project;
+    else this.#pending = this.#unstored = this.#pending ?? project;
     this.#state = isElsewhere ? 'kept' : 'unkept';
     this.#findings = refused.problems;
   }
@@ -165,6 +205,13 @@ export class Keeper {
     });
   }
 }
+
+const gone: Problem = {
+  severity: 'warn',
+  code: 'state-gone',
+  message: 'That state of the project is no longer kept on this device.',
+  remedy: 'Choose a later one, or open a file you saved.',
+};
 
 function newId(): string {
   return `project-${Date.now().toString(36)}-${Math.random().toString(36).slice(2, 8)}`;

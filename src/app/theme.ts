@@ -3,8 +3,8 @@ const key = 'joggle-theme';
 /** The grounds one can choose. */
 export const themes: readonly { readonly value: string; readonly label: string }[] = [
   { value: 'system', label: 'As the device' },
-  { value: 'light', label: 'Paper white' },
-  { value: 'dark', label: 'Night chart' },
+  { value: 'light', label: 'Light' },
+  { value: 'dark', label: 'Dark' },
 ];
 
 /** The ground chosen on this device; `system` when none was. */

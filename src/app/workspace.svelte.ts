@@ -11,6 +11,7 @@ import {
 } from '#core/pipeline';
 import { sortBySeverity, type Problem } from '#core/problems';
 import {
+  putInPlace,
   redo,
   runCommand,
   runCommands,
@@ -21,12 +22,14 @@ import {
   type History,
   type Project,
 } from '#core/project';
+import type { Head } from '#storage/browser';
 import { CarryRoom } from './bench/carry-room.svelte.ts';
 import { PaperRoom } from './paper/paper-room.svelte.ts';
 import { CuttingRoom } from './saw/cutting-room.svelte.ts';
 import { RoutingRoom } from './saw/routing-room.svelte.ts';
 import { fetchDemo } from './demo.ts';
 import { Keeper } from './keeper.svelte.ts';
+import { openProjectFile } from './project-file.ts';
 
 /** A version of a piece put aside. */
 export interface KeptVersion {
@@ -144,6 +147,23 @@ export class Workspace {
     const project = await this.keeper.openStored(id);
     if (project) this.#take(project);
     else this.refuse(this.keeper.findings);
+  }
+
+  /** Puts an earlier state of this project in the place of the present one, as a step that can be undone. */
+  async takeEarlier(head: Pick<Head, 'id' | 'revision'>): Promise<void> {
+    const read = await this.keeper.readEarlier(head);
+    if (!read.ok) return this.refuse(read.problems);
+    this.#before = this.understanding.pieces;
+    this.#refusals = [];
+    this.#set(putInPlace(this.#history, read.value));
+  }
+
+  /** Opens a file from the picker or dropped on the page as a project of its own; what lies open stays on this device. */
+  async openFile(file: File): Promise<boolean> {
+    const read = await openProjectFile(file);
+    if (read.ok) await this.begin(read.value);
+    else this.refuse(read.problems);
+    return read.ok;
   }
 
   /** The version of a piece put aside, if there is one. */

@@ -6,12 +6,13 @@ import { freshId } from '#app/ids.ts';
 import { groupFiles } from '#app/paper/files.ts';
 import { packFiles } from '#app/paper/hand-out.ts';
 import { faultOfPlace, firstPlace } from '#app/rack/keep-out.ts';
+import { firstLine, priceWords } from '#app/rack/words.ts';
 import { closeness, verdictWords } from '#app/saw/words.ts';
 import { countChanges } from '#app/bench/changes.ts';
 import { kindGroups, lacksShape } from '#app/bench/kind-groups.ts';
 import { nothingFits } from '#app/bench/parameters.ts';
 import { pieceKinds } from '#core/joinery';
-import type { PartChange } from '#core/pipeline';
+import type { CostMeasure, PartChange } from '#core/pipeline';
 import { newProject } from '#core/project';
 import { joinAlike, minutesWords } from '#app/trips/words.ts';
 import { unzipSync, strFromU8 } from 'fflate';
@@ -81,12 +82,25 @@ test('a bad spot that leaves its stock is pointed out with by how much', () => {
   expect(faultOfPlace({ ...spot, width: 0 }, stock, 'mm')).toContain('more than 0');
 });
 
+const euro: CostMeasure = { unit: { kind: 'money', currency: 'EUR' }, isRack: false, unpriced: [] };
+
 test('a plan that is not proven says how much a better one could save', () => {
-  expect(verdictWords(plan, 'EUR')).toBe('Not proven: a better plan could save at most 20.00 EUR (20 %).');
-  expect(verdictWords({ ...plan, bound: 100, proven: true }, 'EUR')).toContain('Proven');
-  expect(verdictWords({ ...plan, bound: null, unplaced: [{ id: 'A1', count: 1 }] }, 'EUR')).toContain(
+  expect(verdictWords(plan, euro)).toBe('Not proven: a better plan could save at most 20.00 EUR (20 %).');
+  expect(verdictWords({ ...plan, bound: 100, proven: true }, euro)).toContain('Proven');
+  expect(verdictWords({ ...plan, bound: null, unplaced: [{ id: 'A1', count: 1 }] }, euro)).toContain(
     'findings',
   );
+  const area: CostMeasure = { ...euro, unit: { kind: 'stock', unit: 'm²', scale: 1e-6 } };
+  expect(verdictWords({ ...plan, cost: 5e6, bound: 4e6 }, area)).toBe(
+    'Not proven: a better plan could save at most 1 m² to buy (20 %).',
+  );
+});
+
+test('stock without a price is told so, and a new line has none', () => {
+  const line = firstLine({ id: 'ply', kind: 'sheet', name: 'Ply', thickness: 12 }, 'a');
+  expect(priceWords(line, 'EUR')).toBe('no price known');
+  expect(priceWords({ ...line, price: 0 }, 'EUR')).toBe('0.00 EUR');
+  expect(priceWords({ ...line, owned: true }, 'EUR')).toBe('on the rack');
 });
 
 test('the gap closes from 0 to 1 and never shows more than is known', () => {
@@ -131,6 +145,7 @@ test('all files packed in one come out again as they were, with the same bytes e
 test('what is taken along of one kind stands in one line', () => {
   const things = ['stock: Oak', 'tape', 'fixings for A', 'stock: Birch', 'fixings for B'];
   expect(joinAlike(things)).toEqual(['stock: Oak; Birch', 'tape', 'fixings for A, B']);
+  expect(joinAlike(['A2', 'tape', 'A1', 'A3', 'B1'])).toEqual(['parts A1 to A3, B1', 'tape']);
 });
 
 test('every kind of piece is offered once, and only a frame waits for its opening', () => {

@@ -114,7 +114,7 @@ describe('joggle plan on projects made for the test', () => {
     expect(planned.read('summary.txt').replace(/\s+/g, ' ')).toMatch(
       /SLIP SUSPECTED: the right height hr reads 1931, about (19|20)\.\d mm too large/,
     );
-    expect(planned.read('trips.txt')).toMatch(/1\. Aboard[^]*take hr \(reads 1931, about/);
+    expect(planned.read('trips.txt')).toMatch(/1\. On site[^]*take hr \(reads 1931, about/);
     expect(planned.read('cutting/ash-27-1.svg')).toContain('DO NOT CUT');
   });
 

@@ -24,6 +24,16 @@ export function groupByLink(marks: readonly Mark[]): readonly MarkGroup[] {
   return groups;
 }
 
+/** For each group whether its link has come before: what is drawn in two places is one stop of the keyboard. */
+export function repeatsOf(groups: readonly MarkGroup[]): readonly boolean[] {
+  const seen = new Set<string | undefined>();
+  return groups.map(({ link }) => {
+    const isRepeat = seen.has(link);
+    seen.add(link);
+    return isRepeat;
+  });
+}
+
 function shorten(value: number): string {
   return String(Math.round(value * 1000) / 1000);
 }

@@ -1,6 +1,7 @@
 import type { Material } from '#core/joinery';
+import { noPrice } from '#core/pipeline';
 import type { StockLine } from '#core/project';
-import { formatLength, type LengthSystem } from '#core/units';
+import { formatLength, formatMoney, type LengthSystem } from '#core/units';
 
 export const formWords: Readonly<Record<StockLine['form'], string>> = {
   sheet: 'Sheet',
@@ -29,6 +30,12 @@ export function countWords(line: StockLine): string {
   return line.count === null ? 'as many as needed' : `at most ${line.count}`;
 }
 
+/** What one costs, or whose it is: `78.00 EUR`, `no price known`, `on the rack`. */
+export function priceWords(line: StockLine, currency: string): string {
+  if (line.owned) return 'on the rack';
+  return line.price === undefined ? noPrice : formatMoney(line.price, currency);
+}
+
 /** What a material is, in a few words. */
 export function materialWords(material: Material, system: LengthSystem): string {
   if (material.kind === 'sheet')
@@ -42,9 +49,9 @@ export function formsOf(material: Material): readonly StockLine['form'][] {
   return material.kind === 'sheet' ? ['sheet', 'offcut'] : ['board', 'batten', 'offcut'];
 }
 
-/** A line to begin with, of a size the trade sells. */
+/** A line to begin with, of a size the trade sells; its price is not known yet. */
 export function firstLine(material: Material, id: string): StockLine {
-  const common = { id, material: material.id, count: null, price: 0 };
+  const common = { id, material: material.id, count: null };
   return material.kind === 'sheet'
     ? { ...common, form: 'sheet', length: 2440, width: 1220, thickness: material.thickness }
     : { ...common, form: 'board', length: 2400, width: 150, thickness: 27 };

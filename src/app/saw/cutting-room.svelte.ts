@@ -1,32 +1,52 @@
 import type { CuttingPlan, CuttingProgress } from '#core/cutting';
-import { assertPlan, type CuttingGroup, type PlannedGroup } from '#core/pipeline';
+import { assertPlan, betterPlan, withBound, type CuttingGroup, type PlannedGroup } from '#core/pipeline';
 import type { Problem } from '#core/problems';
 import { omit } from '../omit.ts';
 import { startCutting } from '#solver/worker';
+import { nowAndThen } from './now-and-then.ts';
 
 /** How long a first search may take, seconds; and each time the user lets it go on. */
 const firstSeconds = 3;
 const furtherSeconds = 60;
 
-/** The search for the plan of one job. */
-export interface Search {
+/** How often a search under way is shown, ms. */
+const shownEvery = 250;
+
+interface Sought {
   readonly state: 'waiting' | 'running' | 'done' | 'failed';
-  readonly progress: CuttingProgress | null;
   readonly plan: CuttingPlan | null;
 }
 
-const waiting: Search = { state: 'waiting', progress: null, plan: null };
+/** The search for the plan of one job. `plan` is what the last search ended with; the rest of the app works with that. */
+export interface Search extends Sought {
+  /** The best plan there is, of the search under way too: what is drawn. */
+  readonly shown: CuttingPlan | null;
+  /** What the search under way tells; null when there is none. */
+  readonly progress: CuttingProgress | null;
+  /** Whether it goes on when its turn comes. */
+  readonly isQueued: boolean;
+}
+
+const waiting: Sought = { state: 'waiting', plan: null };
+
+interface Job {
+  readonly key: string;
+  readonly group: CuttingGroup;
+  readonly seconds: number;
+}
 
 /**
  * Plans of the cutting jobs, sought one after the other in the worker. A job is known by its content, so only what
  * changed is sought again, and an undone change finds its plan still there.
  */
 export class CuttingRoom {
-  #searches = $state.raw<Readonly<Record<string, Search>>>({});
+  #searches = $state.raw<Readonly<Record<string, Sought>>>({});
+  /** Apart from the searches, so that only what shows a search under way is told of it. */
+  #live = $state.raw<{ readonly key: string; readonly progress: CuttingProgress } | null>(null);
   /** Jobs sought or being sought: told apart from `#searches` so that asking for them is no dependency. */
   #begun: readonly string[] = [];
   #abandoned: readonly string[] = [];
-  #queue: { readonly key: string; readonly group: CuttingGroup; readonly seconds: number }[] = [];
+  #queue = $state.raw<readonly Job[]>([]);
   #running: { readonly key: string; readonly cancel: () => void } | null = null;
   readonly #groups: () => readonly CuttingGroup[];
   readonly #keys: Readonly<Record<string, string>> = $derived.by(() =>
@@ -35,13 +55,13 @@ export class CuttingRoom {
   /** Groups whose plan is there, with it. */
   readonly planned: readonly PlannedGroup[] = $derived.by(() =>
     this.#groups().flatMap((group) => {
-      const plan = this.searchOf(group).plan;
+      const { plan } = this.#soughtOf(group);
       return plan ? [{ group, plan }] : [];
     }),
   );
   readonly findings: readonly Problem[] = $derived(this.planned.flatMap(({ plan }) => plan.findings));
   readonly isComplete: boolean = $derived.by(() =>
-    this.#groups().every((group) => ['done', 'failed'].includes(this.searchOf(group).state)),
+    this.#groups().every((group) => ['done', 'failed'].includes(this.#soughtOf(group).state)),
   );
 
   constructor(groups: () => readonly CuttingGroup[]) {
@@ -50,10 +70,23 @@ export class CuttingRoom {
 
   /** How the search for a group stands; where a plan was chosen, that is the plan. */
   searchOf(group: CuttingGroup): Search {
-    const search = this.#get(this.#keyOf(group));
-    if (!group.taken) return search;
-    const state = search.state === 'running' ? 'running' : 'done';
-    return { ...search, state, plan: withBound(group.taken, search.plan?.bound ?? null) };
+    const key = this.#keyOf(group);
+    const sought = this.#soughtOf(group);
+    const progress = this.#live?.key === key ? this.#live.progress : null;
+    const isBetter = progress?.plan !== undefined && !group.taken;
+    return {
+      ...sought,
+      progress,
+      shown: isBetter ? betterPlan(sought.plan, progress.plan) : sought.plan,
+      isQueued: this.#queue.some((job) => job.key === key),
+    };
+  }
+
+  #soughtOf(group: CuttingGroup): Sought {
+    const sought = this.#get(this.#keyOf(group));
+    if (!group.taken) return sought;
+    const state = sought.state === 'running' ? 'running' : 'done';
+    return { state, plan: withBound(group.taken, sought.plan?.bound ?? null) };
   }
 
   /** Seeks the plans that are missing, in this order; a search for a job that is no more is stopped. */
@@ -79,8 +112,10 @@ export class CuttingRoom {
 
   /** Seeks on for a better plan or its proof; from the one chosen, where one was. */
   goOn(group: CuttingGroup): void {
-    if (group.taken) this.#put(this.#keyOf(group), { ...waiting, plan: this.searchOf(group).plan });
-    this.#queue = [...this.#queue, { key: this.#keyOf(group), group, seconds: furtherSeconds }];
+    const key = this.#keyOf(group);
+    if (this.#queue.some((job) => job.key === key)) return;
+    if (group.taken) this.#put(key, { ...waiting, plan: this.#soughtOf(group).plan });
+    this.#queue = [...this.#queue, { key, group, seconds: furtherSeconds }];
     this.#next();
   }
 
@@ -95,37 +130,34 @@ export class CuttingRoom {
   }
 
   #next(): void {
-    const job = this.#running ? undefined : this.#queue.shift();
-    if (job) void this.#seek(job.key, job.group, job.seconds);
+    const [job, ...rest] = this.#running ? [] : this.#queue;
+    if (!job) return;
+    this.#queue = rest;
+    void this.#seek(job);
   }
 
-  async #seek(key: string, group: CuttingGroup, seconds: number): Promise<void> {
+  async #seek({ key, group, seconds }: Job): Promise<void> {
     this.#begun = [...this.#begun, key];
-    const former = this.#get(key);
-    this.#put(key, { ...former, state: 'running' });
-    const search = startCutting(group.job, {
-      seconds,
-      onProgress: (progress) => this.#put(key, { ...this.#get(key), progress }),
-    });
+    const { plan: former } = this.#get(key);
+    this.#put(key, { plan: former, state: 'running' });
+    const live = nowAndThen<CuttingProgress>(shownEvery, (progress) => (this.#live = { key, progress }));
+    const start = former && former.unplaced.length === 0 ? former : undefined;
+    const search = startCutting({ job: group.job, start }, { seconds, onProgress: live.tell });
     this.#running = { key, cancel: search.cancel };
     try {
       const plan = await search.result;
       assertPlan(group, plan);
-      this.#finish(key, plan);
+      this.#put(key, { state: 'done', plan: betterPlan(former, plan) });
     } catch (error) {
-      this.#put(key, { ...this.#get(key), state: 'failed' });
+      this.#put(key, { plan: former, state: 'failed' });
       throw error;
     } finally {
+      live.stop();
+      this.#live = null;
       this.#running = null;
       if (this.#abandoned.includes(key)) this.#forget(key);
       this.#next();
     }
-  }
-
-  #finish(key: string, plan: CuttingPlan): void {
-    const former = this.#get(key).plan;
-    const best = former && isBetter(former, plan) ? withBound(former, plan.bound) : plan;
-    this.#put(key, { ...this.#get(key), state: 'done', plan: best });
   }
 
   #forget(key: string): void {
@@ -135,22 +167,11 @@ export class CuttingRoom {
     this.#searches = omit(this.#searches, key);
   }
 
-  #get(key: string): Search {
+  #get(key: string): Sought {
     return this.#searches[key] ?? waiting;
   }
 
-  #put(key: string, search: Search): void {
+  #put(key: string, search: Sought): void {
     this.#searches = { ...this.#searches, [key]: search };
   }
-}
-
-/** A plan with the higher of two bounds; proven when that meets its cost. */
-function withBound(plan: CuttingPlan, bound: number | null): CuttingPlan {
-  if (bound === null || (plan.bound !== null && plan.bound >= bound)) return plan;
-  return { ...plan, bound, proven: plan.proven || bound >= plan.cost };
-}
-
-function isBetter(a: CuttingPlan, b: CuttingPlan): boolean {
-  const left = (plan: CuttingPlan): number => plan.unplaced.reduce((sum, each) => sum + each.count, 0);
-  return left(a) < left(b) || (left(a) === left(b) && a.cost < b.cost);
 }

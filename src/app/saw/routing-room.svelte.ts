@@ -8,10 +8,14 @@ import {
 } from '#core/pipeline';
 import { hasStop, type Problem } from '#core/problems';
 import { startNesting } from '#solver/worker';
+import { nowAndThen } from './now-and-then.ts';
 
 /** How long shapes are laid at first, seconds; and each time the user lets it go on. */
 const firstSeconds = 5;
 const furtherSeconds = 60;
+
+/** How often a search under way is shown, ms. */
+const shownEvery = 250;
 
 /** The search for the plan of one job of the router; `plan` is the best so far. */
 export interface Laying {
@@ -85,7 +89,8 @@ export class RoutingRoom {
   /** Seeks on for fewer sheets. */
   goOn(group: RouterGroup): void {
     const job = this.jobs.find((each) => each.group.id === group.id);
-    if (job) this.#queue = [...this.#queue, { ...job, seconds: furtherSeconds }];
+    if (!job || this.#queue.some(({ key }) => key === job.key)) return;
+    this.#queue = [...this.#queue, { ...job, seconds: furtherSeconds }];
     this.#next();
   }
 
@@ -99,19 +104,22 @@ export class RoutingRoom {
   async #lay({ key, group, job, seconds }: RouterJob & { readonly seconds: number }): Promise<void> {
     this.#begun = [...this.#begun, key];
     this.#put(key, { ...this.#get(key), state: 'running' });
-    const run = startNesting(job, {
-      seconds,
-      onProgress: ({ plan }) => this.#put(key, { state: 'running', plan: better(this.#get(key).plan, plan) }),
-    });
+    const live = nowAndThen<NestPlan>(shownEvery, (plan) =>
+      this.#put(key, { state: 'running', plan: better(this.#get(key).plan, plan) }),
+    );
+    const run = startNesting(job, { seconds, onProgress: ({ plan }) => live.tell(plan) });
     this.#running = { key, cancel: run.cancel };
     try {
-      const plan = better(this.#get(key).plan, await run.result);
+      const found = await run.result;
+      live.stop();
+      const plan = better(this.#get(key).plan, found);
       assertNest(group, job, plan);
       this.#put(key, { state: 'done', plan });
     } catch (error) {
       this.#put(key, { ...this.#get(key), state: 'failed' });
       throw error;
     } finally {
+      live.stop();
       this.#running = null;
       this.#next();
     }

@@ -17,7 +17,7 @@ export const shapeChoices: readonly ShapeChoice[] = ['opening', 'outline', 'sect
 export const shapeWords: Readonly<Record<ShapeChoice, ShapeWords>> = {
   opening: {
     name: 'Opening',
-    purpose: 'Four corners: a doorway, a hatch, a locker mouth.',
+    purpose: 'Four corners: a doorway, a hatch, a locker mouth, an alcove.',
     first: 'Door opening',
   },
   outline: {
@@ -27,7 +27,7 @@ export const shapeWords: Readonly<Record<ShapeChoice, ShapeWords>> = {
   },
   sections: {
     name: 'Hull sections',
-    purpose: 'How the hull curves away behind a piece, at one or more stations.',
+    purpose: 'How the hull, or a wall that leans, runs away behind a piece, at one or more stations.',
     first: 'Hull behind the galley',
   },
   walls: {

@@ -1,7 +1,8 @@
+import { describeThings } from '#core/pipeline';
 import type { Place } from '#core/visits';
 
 export const placeWords: Readonly<Record<Place, string>> = {
-  boat: 'At the boat',
+  boat: 'On site',
   workshop: 'In the workshop',
   shop: 'At the shop',
 };
@@ -21,10 +22,14 @@ const joined = [
   { begin: 'stock: ', between: '; ' },
 ] as const;
 
-/** What to take along, things of one kind in one line: `fixings for A, B, C`. */
+const isPart = (thing: string): boolean => /^[A-Z]{1,2}\d+$/.test(thing);
+
+/** What to take along, things of one kind in one line: `parts A1 to A4, A7`, `fixings for A, B, C`. */
 export function joinAlike(things: readonly string[]): readonly string[] {
+  const parts = things.filter(isPart);
   const lines = new Map<string, string>();
-  for (const thing of things) {
+  if (parts.length > 0) lines.set('parts', `parts ${describeThings(parts)}`);
+  for (const thing of things.filter((each) => !isPart(each))) {
     const kind = joined.find(({ begin }) => thing.startsWith(begin));
     const key = kind?.begin ?? thing;
     const line = lines.get(key);

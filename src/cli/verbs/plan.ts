@@ -36,7 +36,8 @@ export async function runPlan(io: Io, given: Arguments): Promise<Outcome> {
   const limits = { workers: countWorkers(given), work: given.work, seed: given.seed ?? 1 };
   const { planned, routed } = await planEverything(understanding, {
     clock: () => io.elapsed() * 1000,
-    cut: (job, share) => cutTogether(job, { ...limits, seconds: share }),
+    isByWork: given.work !== undefined,
+    cut: (job, share, start) => cutTogether(job, { ...limits, seconds: share, start }),
     nest: (job, share) => nestTogether(job, { ...limits, seconds: share }),
     ...(given.work === undefined || given.seconds !== undefined ? { seconds } : {}),
   });

@@ -88,13 +88,13 @@ function countUsed(plan: CuttingPlan, id: string): number {
   return plan.layouts.reduce((sum, layout) => sum + (layout.stock === id ? layout.times : 0), 0);
 }
 
-/** Price of each stock; where none is given its size, and one missing beside others at the dearest rate (see `CuttingStock.cost`). */
+/** Price of each stock; where none costs anything its size, and one missing beside others at the dearest rate (see `CuttingStock.cost`). */
 function priceOf(job: CuttingJob, stock: CuttingStock): number {
   if (stock.cost !== undefined) return stock.cost;
   const size = (each: CuttingStock) =>
     job.cuts?.style === 'length' ? each.length : each.length * (each.width ?? NaN);
   const rates = job.stock.flatMap((each) => (each.cost === undefined ? [] : [each.cost / size(each)]));
-  return size(stock) * (rates.length === 0 ? 1 : Math.max(...rates));
+  return size(stock) * (rates.some((rate) => rate > 0) ? Math.max(...rates) : 1);
 }
 
 function checkCost(job: CuttingJob, plan: CuttingPlan): readonly Problem[] {

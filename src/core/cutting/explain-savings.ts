@@ -1,4 +1,5 @@
 import { say } from './check-words.ts';
+import { formatCost, type CostUnit } from './cost-unit.ts';
 import { limitTrials, trimTrials } from './explain-limits.ts';
 import { fillCosts } from './model.ts';
 import type { Saving, Trial } from './saving.ts';
@@ -13,18 +14,20 @@ interface Trials {
   readonly goal: number;
   /** Seconds by the clock of the tools at which it is over; Infinity when work is counted. */
   readonly end: number;
+  /** What costs are told in; bare figures without one. */
+  readonly unit: CostUnit | undefined;
 }
 
 /** Tries what a workshop could change and reports what saves; each trial ends as soon as it is known. */
 export function findSavings(
   job: CuttingJob,
   plan: CuttingPlan,
-  tools: CuttingTools,
+  { tools, unit }: Pick<Trials, 'tools' | 'unit'>,
 ): { readonly savings: readonly Saving[]; readonly without: readonly string[] } {
   const seconds = tools.work === undefined ? (tools.seconds ?? 2) : Infinity;
   const goal = plan.cost - leastStep(job, plan);
-  const trials: Trials = { plan, tools, goal, end: tools.clock() / 1000 + seconds };
-  const others = stockTrials(job);
+  const trials: Trials = { plan, tools, goal, end: tools.clock() / 1000 + seconds, unit };
+  const others = stockTrials(job, unit);
   const all = [
     ...kerfTrials(job),
     ...trimTrials(job),
@@ -37,7 +40,7 @@ export function findSavings(
   all.forEach((trial, i) => {
     const cost = tryChange(trials, trial.job, others.length + all.length - i);
     if (cost === null) without.push(`${trial.words}: no saving found.`);
-    else savings.push(tellSaving(plan, refine(trials, job, { trial, cost })));
+    else savings.push(tellSaving(trials, refine(trials, job, { trial, cost })));
   });
   const other = findStock(trials, others);
   if (other) savings.push(other);
@@ -50,7 +53,7 @@ function findStock(trials: Trials, others: readonly Trial[]): Saving | null {
   const { plan } = trials;
   const found = others.flatMap((trial, i) => {
     const cost = tryChange({ ...trials, goal: plan.cost * 0.99 }, trial.job, others.length - i);
-    return cost === null ? [] : tellSaving(plan, { trial, cost });
+    return cost === null ? [] : tellSaving(trials, { trial, cost });
   });
   return found.sort((a, b) => b.saves - a.saves)[0] ?? null;
 }
@@ -76,15 +79,21 @@ interface Success {
   readonly cost: number;
 }
 
-function tellSaving(plan: CuttingPlan, { trial, cost }: Success): Saving {
+function tellSaving({ plan, unit }: Trials, { trial, cost }: Success): Saving {
   const saves = Number((plan.cost - cost).toFixed(9));
   const from = plan.layouts.reduce((sum, layout) => sum + layout.times, 0);
-  const message = `${trial.words}: costs ${say(cost)} instead of ${say(plan.cost)} (${from} pieces of stock now).`;
+  const amount = (value: number): string => sayAmount(value, unit);
+  const verb = unit?.kind === 'stock' ? 'takes' : 'costs';
+  const message = `${trial.words}: ${verb} ${amount(cost)} instead of ${amount(plan.cost)} (${from} pieces of stock now).`;
   return {
     change: trial.change,
     ...(trial.part === undefined ? {} : { part: trial.part }),
     ...{ message, job: trial.job, cost, saves },
   };
+}
+
+function sayAmount(cost: number, unit: CostUnit | undefined): string {
+  return unit ? formatCost(cost, unit) : say(cost);
 }
 
 function kerfTrials(job: CuttingJob): readonly Trial[] {
@@ -123,7 +132,7 @@ const commonSheets = [
 const commonLengths = [2400, 3000, 3600, 4200, 4800, 5400, 6000] as const;
 
 /** Another size beside those of the job, at the price by area of its dearest stock; what is larger or smaller by far is left out. */
-function stockTrials(job: CuttingJob): readonly Trial[] {
+function stockTrials(job: CuttingJob, unit: CostUnit | undefined): readonly Trial[] {
   const flat = job.cuts?.style === 'length';
   const [main] = [...job.stock].sort((a, b) => sizeOf(b) - sizeOf(a));
   if (!main || (main.count ?? Infinity) < Infinity) return [];
@@ -139,7 +148,8 @@ function stockTrials(job: CuttingJob): readonly Trial[] {
     const id = [length, width].filter((side) => side !== undefined).join(' × ');
     // those without a price keep the one that the job's other stock gives them
     const stock = job.stock.map((each, i) => ({ ...each, cost: costs[i] ?? 0 }));
-    const words = `With stock of ${id} mm as well, at ${say(cost)} each`;
+    const price = unit?.kind === 'stock' ? '' : `, at ${sayAmount(cost, unit)} each`;
+    const words = `With stock of ${id} mm as well${price}`;
     return [{ change: 'stock', words, job: { ...job, stock: [...stock, { id, ...size, cost }] } }];
   });
 }

@@ -159,13 +159,13 @@ function readLimits(job: CuttingJob, flat: boolean, unit: number): Limits {
 }
 
 /**
- * What each stock costs. With no cost anywhere it is the area (the length in one dimension); a cost missing beside
- * others is taken at the dearest rate by area of those given.
+ * What each stock costs. A cost missing beside others is taken at the dearest rate by area (by length in one dimension) of
+ * those given; where none is given, or all are 0, it is the area (the length) itself, so that nothing is free for want of a price.
  */
 export function fillCosts(stock: readonly CuttingStock[], flat: boolean): readonly number[] {
   const size = (each: CuttingStock) => each.length * (flat ? 1 : (each.width ?? 0));
-  const priced = stock.filter((each) => each.cost !== undefined);
-  const rate = priced.length === 0 ? 1 : Math.max(...priced.map((each) => (each.cost ?? 0) / size(each)));
+  const dearest = Math.max(0, ...stock.map((each) => (each.cost ?? 0) / size(each)));
+  const rate = dearest > 0 ? dearest : 1;
   return stock.map((each) => each.cost ?? size(each) * rate);
 }
 

@@ -1,6 +1,7 @@
 import { checkPlan } from './check-plan.ts';
 import { areaOf, measurePlan } from './measure-plan.ts';
 import type { PlanFigures } from './measure-plan.ts';
+import { fillCosts } from './model.ts';
 import { solveCutting } from './solve-cutting.ts';
 import type { CuttingTools } from './cutting-run.ts';
 import type { CuttingJob, CuttingPlan, PlanAim } from './types.ts';
@@ -83,8 +84,9 @@ function byStock({ job, plan, tools }: Quest): PlanOffer | null {
   const offers = used.slice(0, mostTried).flatMap((id) => {
     const only = { ...job, stock: job.stock.filter((stock) => stock.id === id) };
     // priced as in the whole job, where one without a price takes the rate of the others
-    if (only.stock.some(({ cost }) => cost === undefined) && job.stock.some(({ cost }) => cost !== undefined))
-      return [];
+    const [costs, own] = [job, only].map(({ stock, cuts }) => fillCosts(stock, cuts?.style === 'length'));
+    const at = job.stock.findIndex((stock) => stock.id === id);
+    if (costs?.[at] !== own?.[0]) return [];
     const found = solveCutting(only, {
       ...shareOf(tools, 3 * Math.min(used.length, mostTried)),
       onProgress: undefined,

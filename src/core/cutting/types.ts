@@ -8,7 +8,10 @@ export interface Rectangle {
   readonly width: number;
 }
 
-/** A stock size to cut from. `count` null: as many as wanted. In one dimension `width` is left out. */
+/**
+ * A stock size to cut from. `count` null: as many as wanted. In one dimension `width` is left out. `cost` left out: the dearest
+ * rate by area of the others, or its area where none costs anything (its length in one dimension).
+ */
 export interface CuttingStock {
   readonly id: string;
   readonly length: number;

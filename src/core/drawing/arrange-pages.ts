@@ -137,26 +137,34 @@ function drawTitleBlock(frame: Box, page: PageContents): readonly Mark[] {
   const { minX: left, maxX: right, minY: foot } = frame;
   const head = foot + titleBlock;
   const split = right - 56;
-  const scaled = options.isUnscaled ? [] : drawings.filter(({ pictures }) => pictures === undefined);
-  const scales = [...new Set(scaled.map((drawing) => drawing.scale))].sort((a, b) => b - a).map(formatScale);
-  const shown = scales.length > 2 ? `${scales[0]} to ${scales.at(-1)}` : scales.join(', ');
+  const sized = options.isUnscaled ? [] : drawings.filter(({ pictures }) => pictures === undefined);
   return [
     drawRectangle({ ...frame, maxY: head }, 'outline'),
     drawRectangle({ ...frame, minX: split, maxY: head }, 'thin'),
     ...drawTitle({ x: left + 3, y: foot }, split - left - 6, page),
-    ...(scaled.length === 0 ? [] : drawScale({ x: split + 3, y: foot }, shown, options.units)),
+    ...(sized.length === 0 ? [] : drawScale({ x: split + 3, y: foot }, sized, options.units)),
     drawText({ x: right - 3, y: foot + 4.2 }, `${number} of ${count}`, { align: 'end', weight: 'bold' }),
   ];
 }
 
-/** Scale and unit; photos have neither. */
-function drawScale(at: Point, scale: string, units: LengthSystem = 'mm'): readonly Mark[] {
+/** Scale and unit; photos have neither, lists of words have no scale. */
+function drawScale(at: Point, drawings: readonly Drawing[], units: LengthSystem = 'mm'): readonly Mark[] {
   const { small } = lettering;
+  const scaled = drawings.filter(({ isUnscaled }) => isUnscaled !== true).map(({ scale }) => scale);
+  const scales = [...new Set(scaled)].sort((a, b) => b - a).map(formatScale);
+  const shown = scales.length > 2 ? `${scales[0]} to ${scales.at(-1)}` : scales.join(', ');
+  const scale = drawText({ x: at.x, y: at.y + 6.8 }, shortenText(`Scale ${shown}`, small, 32), {
+    height: small,
+  });
   return [
-    drawText({ x: at.x, y: at.y + 6.8 }, shortenText(`Scale ${scale}`, small, 32), { height: small }),
-    drawText({ x: at.x, y: at.y + 2.2 }, `sizes in ${units === 'inch' ? 'inches' : 'mm'}`, {
-      ...{ height: small, tone: 'soft' },
-    }),
+    ...(scales.length === 0 ? [] : [scale]),
+    drawText(
+      { x: at.x, y: at.y + (scales.length === 0 ? 4.5 : 2.2) },
+      `sizes in ${units === 'inch' ? 'inches' : 'mm'}`,
+      {
+        ...{ height: small, tone: 'soft' },
+      },
+    ),
   ];
 }
 

@@ -1,5 +1,5 @@
 import type { Point } from '#core/geometry';
-import { drawDimension, leaderReach, usualStroke } from './dimension.ts';
+import { drawDimension, leaderReach, textOff, usualStroke } from './dimension.ts';
 import { lettering } from './marks.ts';
 import { textWidth } from './text-width.ts';
 import type { Mark } from './types.ts';
@@ -15,6 +15,8 @@ export interface ChainSpan {
 export interface ChainStyle {
   readonly offset: number;
   readonly height?: number;
+  /** Texts led out may stand beyond the ends of the chain too: nothing else is there. */
+  readonly isOpen?: boolean;
 }
 
 const between = 1.4; // mm of paper between two texts led out
@@ -37,9 +39,9 @@ export function drawChain(
   origin: Point,
   u: Point,
   spans: readonly ChainSpan[],
-  { offset, height = lettering.small }: ChainStyle,
+  { offset, height = lettering.small, isOpen = false }: ChainStyle,
 ): readonly Mark[] {
-  const asides = leadOut(spans, height);
+  const asides = leadOut(spans, height, isOpen);
   const at = (along: number): Point => ({ x: origin.x + u.x * along, y: origin.y + u.y * along });
   return spans.flatMap((span, i) => {
     const aside = asides.get(span);
@@ -61,7 +63,11 @@ function strokeAt(spans: readonly ChainSpan[], station: number): number {
 }
 
 /** For each span too small for its text, how far along from its middle the text stands. */
-function leadOut(spans: readonly ChainSpan[], height: number): ReadonlyMap<ChainSpan, number> {
+function leadOut(
+  spans: readonly ChainSpan[],
+  height: number,
+  isOpen: boolean,
+): ReadonlyMap<ChainSpan, number> {
   const [low, high] = [(spans[0]?.from ?? 0) + inset, (spans.at(-1)?.to ?? 0) - inset];
   const wide = (span: ChainSpan) => textWidth(span.text, height);
   let tight = spans.filter((span) => isTight(span, height));
@@ -70,23 +76,75 @@ function leadOut(spans: readonly ChainSpan[], height: number): ReadonlyMap<Chain
     const least = Math.min(...tight.map((span) => span.to - span.from));
     tight = tight.filter((span) => span.to - span.from > least + 1e-6);
   }
-  const places = spreadAlong(
-    tight.map((span) => ({ at: (span.from + span.to) / 2, width: wide(span) + between })),
-    low - between / 2,
-    high + between / 2,
-  );
+  const things = tight.map((span) => ({ at: (span.from + span.to) / 2, width: wide(span) + between }));
+  const within = spreadAlong(things, low - between / 2, high + between / 2);
+  const written = spans
+    .filter((span) => !isTight(span, height))
+    .map((span) => ({ at: (span.from + span.to) / 2, width: wide(span) }));
+  const places = isOpen ? spreadBeyond(things, { low, high, within, written, height }) : within;
   return new Map(tight.map((span, i) => [span, (places[i] ?? 0) - (span.from + span.to) / 2]));
+}
+
+interface Thing {
+  readonly at: number;
+  readonly width: number;
+}
+
+/** How far a text must come nearer to its size to stand beyond the end of a chain, mm of paper. */
+const worthBeyond = 2;
+
+/** Where texts may stand: within the ends as given, and clear of the texts written on the line itself. */
+interface Room {
+  readonly low: number;
+  readonly high: number;
+  readonly within: readonly number[];
+  readonly written: readonly Thing[];
+  readonly height: number;
+}
+
+/**
+ * The places within the ends, or with some texts beyond them where fewer leaders then run over what is written on the line, or
+ * the farthest text comes a good deal nearer to its size.
+ */
+function spreadBeyond(things: readonly Thing[], room: Room): readonly number[] {
+  const { low, high, within } = room;
+  const half = between / 2;
+  let best = { places: within, fault: faultOf(things, within, room) };
+  for (let before = 0; before <= things.length; before++)
+    for (let after = 0; before + after <= things.length; after++) {
+      const split = things.length - after;
+      const places = [
+        ...spreadAlong(things.slice(0, before), -Infinity, low - 2 * inset + half),
+        ...spreadAlong(things.slice(before, split), low - half, high + half),
+        ...spreadAlong(things.slice(split), high + 2 * inset - half, Infinity),
+      ];
+      const fault = faultOf(things, places, room);
+      if (fault < best.fault - worthBeyond) best = { places, fault };
+    }
+  return best.places;
+}
+
+const runOver = 1000; // weighs more than any distance, mm of paper
+
+/** Leaders that run over texts on the line, and how far the farthest text is from its size. */
+function faultOf(things: readonly Thing[], places: readonly number[], { written, height }: Room): number {
+  const far = things.map(({ at }, i) => Math.abs((places[i] ?? at) - at));
+  const runs = things.filter(({ at }, i) => {
+    const lean = ((places[i] ?? at) - at) / leaderReach;
+    const [near, end] = [at + lean * textOff, at + lean * (textOff + height)];
+    return written.some(
+      (text) =>
+        Math.min(near, end) < text.at + text.width / 2 && Math.max(near, end) > text.at - text.width / 2,
+    );
+  });
+  return runs.length * runOver + Math.max(0, ...far);
 }
 
 /**
  * Middles of things side by side in order, none overlapping, as near to where they were wanted as that allows, and between
  * `low` and `high` when all fit there.
  */
-export function spreadAlong(
-  things: readonly { readonly at: number; readonly width: number }[],
-  low: number,
-  high: number,
-): readonly number[] {
+export function spreadAlong(things: readonly Thing[], low: number, high: number): readonly number[] {
   let sum = 0;
   const starts = things.map(({ width }) => (sum += width) - width / 2);
   const groups: { sum: number; count: number }[] = [];

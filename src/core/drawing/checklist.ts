@@ -49,7 +49,7 @@ export function drawChecklist({ title, subtitle, rows }: ChecklistBlock, width: 
           ]
         : [];
     const bounds = { minX: 0, minY: -rowGap, maxX: width, maxY: top };
-    return { title, bounds, scale: 1, marks: [...head, ...marks] };
+    return { title, bounds, scale: 1, isUnscaled: true, marks: [...head, ...marks] };
   });
 }
 

@@ -19,6 +19,8 @@ export interface DimensionStyle {
 export const usualStroke = 1.3;
 /** From the dimension line to a text led out, mm on paper. */
 export const leaderReach = 4.5;
+/** From the dimension line to the text on it, mm on paper. */
+export const textOff = 1;
 const gap = 1; // mm, between the thing and its extension line
 const beyond = 1.5; // mm, extension line past the dimension line
 
@@ -81,9 +83,8 @@ function dimensionText(
   const { u, height, outside } = style;
   const turn = readableTurn(Math.atan2(u.y, u.x));
   const up = { x: -Math.sin(turn), y: Math.cos(turn) };
-  const off = 1;
   const reversed = Math.cos(turn) * u.x + Math.sin(turn) * u.y < 0;
-  return drawText({ x: at.x + up.x * off, y: at.y + up.y * off }, text, {
+  return drawText({ x: at.x + up.x * textOff, y: at.y + up.y * textOff }, text, {
     height,
     turn,
     align: outside ? (reversed ? 'end' : 'start') : 'middle',

@@ -51,7 +51,7 @@ export function drawSizes(request: SizesRequest): {
       ...below.flatMap((row) =>
         drawChain(corner, { x: 1, y: 0 }, row.spans, { ...row, offset: -row.offset }),
       ),
-      ...beside.flatMap((row) => drawChain(corner, { x: 0, y: 1 }, row.spans, row)),
+      ...beside.flatMap((row) => drawChain(corner, { x: 0, y: 1 }, row.spans, { ...row, isOpen: true })),
     ],
     depth: Math.max(
       ...below.map((row) => row.offset + Math.max(0, reachOfChain(row.spans, row.height) - clearBelow)),

@@ -56,5 +56,5 @@ export { partingWords } from './template/shared-blank.ts';
 export type { SharedBlank } from './template/shared-blank.ts';
 export { upDirection } from './template/template-info.ts';
 export type { TemplateInfo } from './template/template-info.ts';
-export { sizePerHeight, textWidth } from './text-width.ts';
+export { sizePerHeight, textWidth, wrapText } from './text-width.ts';
 export type { Drawing, Fill, Mark, Page, Pen } from './types.ts';

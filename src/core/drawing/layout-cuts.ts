@@ -28,7 +28,7 @@ export function drawCuts(
   const crosscuts = sorted.filter((cut) => !isAlong(cut));
   const labels = [
     ...margins,
-    ...inside.flatMap((cut) => drawInnerRip(cut, scale, taken)),
+    ...inside.flatMap((cut) => drawInnerRip(cut, view, scale, taken)),
     ...crosscuts.flatMap((cut) => drawCrosscutLabel(cut, view, scale, taken)),
   ];
   return { bars, labels, labelled: taken };
@@ -109,9 +109,10 @@ function drawMargin(
   });
 }
 
-/** The letter of a rip that starts inside the stock, on its line, smaller. */
-function drawInnerRip(cut: LayoutCut, scale: number, taken: Box[]): readonly Mark[] {
-  const height = lettering.fine;
+/** The letter of a rip that starts inside the stock, on its line; smaller where the strips beside it are low. */
+function drawInnerRip(cut: LayoutCut, view: LayoutView, scale: number, taken: Box[]): readonly Mark[] {
+  const large = patchSize(cut, lettering.small);
+  const height = roomBeside(cut, view) * scale > 2 * large.h + 0.6 ? lettering.small : lettering.fine;
   const half = patchSize(cut, height);
   const towards = cut.x1 <= cut.x2 ? 1 : -1;
   const place = (i: number): Point => ({
@@ -119,6 +120,20 @@ function drawInnerRip(cut: LayoutCut, scale: number, taken: Box[]): readonly Mar
     y: cut.y1 * scale,
   });
   return drawPatch(cut, claim(place, half, taken).at, half, height);
+}
+
+/** The least that a part beside a saw line measures square to it, mm; Infinity where none lies beside it. */
+function roomBeside(cut: LayoutCut, { parts, kerf }: LayoutView): number {
+  const along = isAlong(cut);
+  const beside = parts.filter((part) => {
+    const [low, size] = along ? [part.y, part.width] : [part.x, part.length];
+    const [from, long] = along ? [part.x, part.length] : [part.y, part.width];
+    const [start, end] = along ? [cut.x1, cut.x2] : [cut.y1, cut.y2];
+    const at = along ? cut.y1 : cut.x1;
+    const meets = from < Math.max(start, end) && from + long > Math.min(start, end);
+    return meets && (Math.abs(low - at) <= kerf || Math.abs(low + size - at) <= kerf);
+  });
+  return Math.min(Infinity, ...beside.map((part) => (along ? part.width : part.length)));
 }
 
 const linkOf = (cut: LayoutCut) => `cut:${cut.label}`;
@@ -155,7 +170,10 @@ function drawCrosscutLabel(cut: LayoutCut, view: LayoutView, scale: number, take
   const long = Math.abs(cut.y2 - cut.y1) * scale;
   const edge = view.stock.width * scale;
   const outside = edge - top < 8;
-  const height = outside || long > 9 ? lettering.small : Math.min(lettering.fine, Math.max(1.2, long * 0.5));
+  const isRoomy =
+    long > 4.2 && roomBeside(cut, view) * scale > textWidth(cut.label, lettering.small, 'bold') + 8;
+  const height =
+    outside || long > 9 || isRoomy ? lettering.small : Math.min(lettering.fine, Math.max(1.2, long * 0.5));
   const half = { w: textWidth(cut.label, height, 'bold') / 2 + 0.5, h: height / 2 + 0.6 };
   const x = cut.x1 * scale;
   const place = (i: number): Point =>

@@ -36,6 +36,10 @@ export function drawLayoutParts(view: LayoutView, scale: number, labelled: reado
       texts.push(...whole);
       continue;
     }
+    if (view.isKeyBeside) {
+      texts.push(...(write(addressOnly(part)) ?? [numberMark(part.address, places[0] ?? box, part.address)]));
+      continue;
+    }
     const said = [part.sizeText, part.name, part.place].filter((each) => each !== '');
     const text = `${part.address}  ${said.join(' · ')}`;
     const short = write(addressOnly(part));
@@ -45,12 +49,14 @@ export function drawLayoutParts(view: LayoutView, scale: number, labelled: reado
     texts.push(...(short ?? [numberMark(String(number), places[0] ?? box, part.address)]));
   }
   const shared = (view.shared ?? []).map((blank) => drawRectangle(scaled(blank, scale), 'thin'));
-  const notes = (view.shared ?? []).map(({ note, link }) => ({ number: null, text: note, link }));
+  const notes = (view.shared ?? []).flatMap(({ note, link }) =>
+    note === '' ? [] : [{ number: null, text: note, link }],
+  );
   const once = notes.filter((entry, i) => notes.findIndex(({ text }) => text === entry.text) === i);
   return {
     areas: [...shared, ...view.parts.map((part) => drawPart(part, scale))],
     texts,
-    key: [...key, ...once],
+    key: view.isKeyBeside ? [] : [...key, ...once],
   };
 }
 
@@ -139,9 +145,11 @@ function choicesOfLines(part: LayoutPart): readonly (readonly Line[])[] {
     [oneRow(usual), line(part.place, small)],
     [oneRow(small), line(part.place, fine)],
     [{ text: inOneRow, height: small, weight: 'bold' }],
+    // larger at the price of the place: it is read at arm's length
+    part.outline ? [] : [oneRow(small)],
     [{ text: inOneRow, height: fine, weight: 'bold' }],
   ];
-  return choices.map((lines) => lines.filter(({ text }) => text !== ''));
+  return choices.map((lines) => lines.filter(({ text }) => text !== '')).filter((lines) => lines.length > 0);
 }
 
 function addressOnly(part: LayoutPart): readonly (readonly Line[])[] {
@@ -149,10 +157,12 @@ function addressOnly(part: LayoutPart): readonly (readonly Line[])[] {
   return [large, usual, small, fine].map((height) => [{ text: part.address, height, weight: 'bold' }]);
 }
 
-const leading = 1.5;
+/** Of lines under each other; one by itself may have less, to be as large as can be. */
+const leadingOf = (lines: readonly Line[]) => (lines.length === 1 ? 1.05 : 1.5);
 const arrowRoom = 3; // mm, for the grain arrow beside or under the lines
 
-const heightOf = (lines: readonly Line[]) => lines.reduce((sum, line) => sum + line.height * leading, 0);
+const heightOf = (lines: readonly Line[]) =>
+  lines.reduce((sum, line) => sum + line.height * leadingOf(lines), 0);
 const widthOf = (lines: readonly Line[]) =>
   Math.max(...lines.map((l) => textWidth(l.text, l.height, l.weight)));
 
@@ -164,6 +174,7 @@ function placeLines(part: LayoutPart, lines: readonly Line[], box: Box, standing
   const centre: Point = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   const [w, h] = [box.maxX - box.minX, box.maxY - box.minY];
   const across = standing ? w : h;
+  const leading = leadingOf(lines);
   const arrow = across >= heightOf(lines) + arrowRoom + 1.5 ? arrowRoom : 0;
   // `down` runs from the first line to the last: towards the bottom when lying, to the right when standing
   let down = -(heightOf(lines) + arrow) / 2;
@@ -175,7 +186,7 @@ function placeLines(part: LayoutPart, lines: readonly Line[], box: Box, standing
   const marks: Mark[] = lines.map((line) => {
     down += line.height * leading;
     const { text, height, weight } = line;
-    const at = place(down - line.height * 0.25);
+    const at = place(down - (line.height * (leading - 1)) / 2);
     return drawText(at, text, { height, weight, align: 'middle', link: part.address, ...turn });
   });
   if (part.grain === 'any') return marks;

@@ -40,13 +40,17 @@ export interface LayoutView {
   readonly parts: readonly LayoutPart[];
   /** Rectangles that two shapes come out of, head to tail. */
   readonly shared?: readonly (Rectangle & {
-    /** What is done with it, for the key. */
+    /** What is done with it, for the key; empty: it is told elsewhere. */
     readonly note: string;
     /** The first of the two. */
     readonly link: string;
   })[];
   readonly cuts: readonly LayoutCut[];
   readonly leftovers: readonly Rectangle[];
+  /** Stands under the title, as where the order of its cuts is to be found. */
+  readonly remark?: string;
+  /** A list beside the drawing tells what does not go into the parts: no key, and in each part its address, however small. */
+  readonly isKeyBeside?: boolean;
   /** Width of the paper to fill, mm. */
   readonly width: number;
   /** Height of the paper to keep within, mm; left out: as it comes. */

@@ -21,12 +21,21 @@ export function drawLayout(view: LayoutView): Drawing {
   // labels in the margin may need more room than was left for them
   for (let i = 0; i < mostTries && !fits(drawing, view); i++) {
     scale = nextScale(scale);
-    drawing = drawAtScale(view, scale);
+    const smaller = drawAtScale(view, scale);
+    // a title wider than the paper stays as wide at any scale
+    if (isHeldUp(drawing, smaller, view)) break;
+    drawing = smaller;
   }
   return drawing;
 }
 
 const mostTries = 4;
+
+/** Whether a drawing that is too wide does not become narrower with the scale. */
+function isHeldUp({ bounds }: Drawing, smaller: Drawing, { height = Infinity }: LayoutView): boolean {
+  const isLow = bounds.maxY - bounds.minY <= height;
+  return isLow && smaller.bounds.maxX - smaller.bounds.minX >= bounds.maxX - bounds.minX - 0.01;
+}
 
 function fits({ bounds }: Drawing, { width, height = Infinity }: LayoutView): boolean {
   return bounds.maxX - bounds.minX <= width && bounds.maxY - bounds.minY <= height;
@@ -47,6 +56,7 @@ function drawAtScale(view: LayoutView, scale: number): Drawing {
   const stock = { minX: 0, minY: 0, maxX: view.stock.length * scale, maxY: view.stock.width * scale };
   const cuts = drawCuts(view, scale);
   const parts = drawLayoutParts(view, scale, cuts.labelled);
+  const highest = Math.max(...cuts.labelled.map((box) => box.maxY), stock.maxY);
   const marks: Mark[] = [
     drawRectangle(stock, 'none', 'waste'),
     ...drawUsable(view, scale),
@@ -58,7 +68,7 @@ function drawAtScale(view: LayoutView, scale: number): Drawing {
     ...parts.texts,
     ...cuts.labels,
     ...drawSizes(view, scale),
-    ...drawTitle(view, scale),
+    ...drawTitle(view, scale, highest),
   ];
   const key = drawKey(parts.key, { x: 0, y: Math.min(...marks.map((m) => boxOfMark(m).minY)) - 5 }, room);
   const drawing = makeDrawing(view.title, scale, [...marks, ...key]);
@@ -127,13 +137,21 @@ function drawSizes(view: LayoutView, scale: number): readonly Mark[] {
   ];
 }
 
-function drawTitle(view: LayoutView, scale: number): readonly Mark[] {
-  const top = view.stock.width * scale + (view.form === 'batten' ? 7 : 11);
+/** Title and detail, clear of the labels of the cuts. */
+function drawTitle(view: LayoutView, scale: number, highest: number): readonly Mark[] {
+  const top = Math.max(view.stock.width * scale + (view.form === 'batten' ? 7 : 11), highest + 2.5);
   const side = view.form === 'sheet' ? ' · good face up, as it lies on the saw' : '';
   const detail = `${formatScale(scale)} · kerf ${formatSize(view.kerf, view.units)}${side}${unitNote(view.units)}`;
   return [
     drawText({ x: 0, y: top + 5 }, view.title, { height: lettering.usual, weight: 'bold' }),
     drawText({ x: 0, y: top }, detail, { height: lettering.small, tone: 'soft' }),
+    ...(view.remark === undefined
+      ? []
+      : [
+          drawText({ x: textWidth(detail, lettering.small) + 4, y: top }, view.remark, {
+            ...{ height: lettering.small, weight: 'bold' },
+          }),
+        ]),
   ];
 }
 

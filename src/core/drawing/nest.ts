@@ -81,10 +81,11 @@ function drawShape({ address, outline, holes }: NestedPart, scale: number): read
   ];
 }
 
-/** The address in each part, as large as it goes; beside it where another part's would be covered. */
+/** The address in each part, as large as it goes, clear of what is cut out of it; beside it where another part's would be covered. */
 function drawAddresses(view: NestView, scale: number): readonly Mark[] {
   const taken: Box[] = [];
-  return view.parts.map(({ address, outline }) => {
+  return view.parts.flatMap((part) => {
+    const { address, outline } = part;
     const box = boxOfOutline(outline);
     const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
     const at = scalePoint(innerPoint(outline, middle), scale);
@@ -99,17 +100,26 @@ function drawAddresses(view: NestView, scale: number): readonly Mark[] {
     const isTaken = taken.some((other) => boxesOverlap(other, boxOfMark(first)));
     const mark = isTaken ? write(at.y + height) : first;
     taken.push(boxOfMark(mark));
-    return mark;
+    return [...drawPlate(part, boxOfMark(mark), scale), mark];
   });
+}
+
+/** A clear ground for an address that would be written over openings. */
+function drawPlate({ address, holes }: NestedPart, written: Box, scale: number): readonly Mark[] {
+  const plate = growBox(written, 0.8);
+  const isOver = holes.some((hole) => boxesOverlap(plate, scaleBox(boxOfOutline(hole), scale)));
+  return isOver ? [drawRectangle(plate, 'none', 'paper', address)] : [];
 }
 
 function drawOffcut({ offcutFrom, stock, units }: NestView, scale: number): readonly Mark[] {
   if (offcutFrom === null || stock.length - offcutFrom <= 0) return [];
   const box = scaleBox({ minX: offcutFrom, minY: 0, maxX: stock.length, maxY: stock.width }, scale);
   const text = `keep ${formatSize(stock.length - offcutFrom, units)} × ${formatSize(stock.width, units)}`;
-  const at = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
+  const middle = { x: (box.minX + box.maxX) / 2, y: (box.minY + box.maxY) / 2 };
   const room = box.maxX - box.minX;
   const lies = textWidth(text, lettering.small) + 3 < room;
+  const half = lettering.small / 2;
+  const at = lies ? { ...middle, y: middle.y - half } : { ...middle, x: middle.x + half };
   return [
     drawRectangle(box, 'hidden', 'leftover'),
     ...(room > lettering.small * 2

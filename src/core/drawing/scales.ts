@@ -1,4 +1,4 @@
-import { formatLength } from '#core/units';
+import { formatLength, formatNumber, millimetresPerInch } from '#core/units';
 import type { LengthSystem } from '#core/units';
 
 // Steps between those of ISO 5455 (1:1, 1:2, 1:5, 1:10, 1:20, 1:50; from memory) keep drawings large on small paper.
@@ -55,6 +55,18 @@ export function formatSize(value: number, units: LengthSystem = 'mm'): string {
 /** What a drawing says about its unit: nothing in mm, which is understood. */
 export function unitNote(units: LengthSystem = 'mm'): string {
   return units === 'mm' ? '' : ' · sizes in inches';
+}
+
+/** A small difference as drawings show it: mm to 0.1, or hundredths of an inch, as a rule has none so fine. */
+export function formatFine(value: number, units: LengthSystem = 'mm'): string {
+  if (units === 'mm') return formatMm(value);
+  return formatNumber(value / millimetresPerInch, 2);
+}
+
+/** A small difference with its sign: `+0.4`. */
+export function formatSignedFine(value: number, units: LengthSystem = 'mm'): string {
+  const shown = formatFine(value, units);
+  return value > 0 && shown !== '0' ? `+${shown}` : shown.replace('-', '\u2212');
 }
 
 /** A length with its sign, mm to 0.1 or inches to 1/32: `+0.4`. */

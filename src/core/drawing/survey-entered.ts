@@ -35,7 +35,7 @@ export function drawEnteredReadings(view: SurveyView): Drawing {
   const foot = rows.map((row, i) =>
     drawText({ x: box.minX, y: box.minY - 7 - i * 4.2 }, row, { height: lettering.small, tone: 'soft' }),
   );
-  return makeDrawing('Survey, readings so far', 1, [...marks, ...foot], 3);
+  return { ...makeDrawing('Survey, readings so far', 1, [...marks, ...foot], 3), isUnscaled: true };
 }
 
 function namesOf(readings: readonly Reading[], ring: SketchRing): readonly string[] {

@@ -4,7 +4,7 @@ import { unreachable } from '#core/problems';
 import { readableTurn } from './dimension.ts';
 import { boxAround } from './find-room.ts';
 import { boxesOverlap, boxOfMark, drawLine, drawText, lettering } from './marks.ts';
-import { formatSigned, formatSize } from './scales.ts';
+import { formatSigned, formatSignedFine, formatSize } from './scales.ts';
 import { footOn } from './reading-sketch.ts';
 import { drawBow, drawRays, drawTickMark } from './survey-bends.ts';
 import type { SurveySheet } from './survey-sheet.ts';
@@ -98,7 +98,7 @@ function drawTape(reading: Reading, a: Point, b: Point, sheet: SurveySheet): rea
   const below = suspect
     ? `suspect: ${formatSize(Math.abs(suspect.slip), sheet.view.units)} too ${suspect.slip > 0 ? 'long' : 'short'}`
     : adjusted && Math.abs(adjusted.residual) >= shownResidual
-      ? formatSigned(adjusted.residual)
+      ? formatSignedFine(adjusted.residual, sheet.view.units)
       : '';
   const style = { turn, tone, weight, sheet, link: reading.id } as const;
   return [

@@ -4,7 +4,7 @@ import type { Reading } from '#core/measuring';
 import { readableTurn } from './dimension.ts';
 import { exaggeratePoints } from './exaggerate.ts';
 import { boxOfMark, drawLine, drawText, joinBoxes, lettering, makeDrawing } from './marks.ts';
-import { chooseScale, formatMm, formatScale, heightFor, unitNote } from './scales.ts';
+import { chooseScale, formatFine, formatMm, formatScale, heightFor, unitNote } from './scales.ts';
 import { curveOnPaper, drawObstructions, drawOrdinates } from './survey-curves.ts';
 import { drawEnteredReadings } from './survey-entered.ts';
 import { drawReading } from './survey-readings.ts';
@@ -123,7 +123,7 @@ function drawCorner(name: string, at: Point, sheet: SurveySheet): readonly Mark[
   const marks = [drawText({ x, y }, name, { height: lettering.large, weight: 'bold', align, link: name })];
   // the origin and the direction of the axis are agreed, not measured
   if (!found || (found.sx === 0 && found.sy === 0)) return marks;
-  const text = `±${formatMm(2 * Math.max(found.sx, found.sy))}`;
+  const text = `±${formatFine(2 * Math.max(found.sx, found.sy), sheet.view.units)}`;
   const below = up ? y + lettering.large + 1.5 : y - lettering.small - 1.5;
   return [
     ...marks,
@@ -134,10 +134,11 @@ function drawCorner(name: string, at: Point, sheet: SurveySheet): readonly Mark[
 function drawFoot(marks: readonly Mark[], view: SurveyView, scale: number): readonly Mark[] {
   const box = joinBoxes(marks.map(boxOfMark));
   const times = view.exaggerate ?? 1;
+  const unit = view.units === 'inch' ? 'inches' : 'mm';
   const rows = [
-    `Seen ${view.adjustment.seenFrom} · ${formatScale(scale)}${unitNote(view.units)} · ± in mm, 19 times in 20`,
+    `Seen ${view.adjustment.seenFrom} · ${formatScale(scale)}${unitNote(view.units)} · ± in ${unit}, 19 times in 20`,
     times === 1 ? 'Drawn true.' : `Out of square drawn ${formatMm(times)} times too large.`,
-    'Signed number and thick tail: reading minus best fit, mm.',
+    `Signed number and thick tail: reading minus best fit, ${unit}.`,
   ];
   return rows.map((row, i) =>
     drawText({ x: box.minX, y: box.minY - 7 - i * 4.2 }, row, { height: lettering.small, tone: 'soft' }),

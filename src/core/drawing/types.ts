@@ -41,6 +41,8 @@ export interface Drawing {
   readonly marks: readonly Mark[];
   /** JPEG or PNG pictures as data URLs, under the marks; boxes in the drawing's own coordinates. */
   readonly pictures?: readonly { readonly image: string; readonly box: Box }[];
+  /** Words and figures, or a sketch not to scale: there is no scale to tell. */
+  readonly isUnscaled?: boolean;
 }
 
 /**

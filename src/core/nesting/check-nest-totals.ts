@@ -76,7 +76,7 @@ function checkCost(job: NestJob, plan: NestPlan): readonly Problem[] {
   const sheets = sheetsOf(job);
   const area = (sheet: NestSheet) => sheet.length * sheet.width;
   const rates = sheets.flatMap((sheet) => (sheet.cost === undefined ? [] : [sheet.cost / area(sheet)]));
-  const rate = rates.length > 0 ? Math.max(...rates) : 1;
+  const rate = rates.some((each) => each > 0) ? Math.max(...rates) : 1;
   const priceOf = (id: string) => {
     const sheet = sheets.find((each) => each.id === id);
     return sheet ? (sheet.cost ?? area(sheet) * rate) : 0;

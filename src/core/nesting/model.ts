@@ -111,11 +111,11 @@ function rectangleFigure(length: number, width: number): Figure {
   };
 }
 
-/** A sheet without a price costs what the dearest rate per area of the others makes of it; its area when none has one. */
+/** A sheet without a price costs what the dearest rate per area of the others makes of it; its area when none costs anything. */
 function fillCosts(sheets: readonly NestSheet[]): readonly number[] {
   const area = (sheet: NestSheet) => sheet.length * sheet.width;
-  const priced = sheets.filter((sheet) => sheet.cost !== undefined);
-  const rate = priced.length === 0 ? 1 : Math.max(...priced.map((sheet) => (sheet.cost ?? 0) / area(sheet)));
+  const dearest = Math.max(0, ...sheets.map((sheet) => (sheet.cost ?? 0) / area(sheet)));
+  const rate = dearest > 0 ? dearest : 1;
   return sheets.map((sheet) => sheet.cost ?? area(sheet) * rate);
 }
 

@@ -11,7 +11,7 @@ export interface KeepOut {
   readonly width: number;
 }
 
-/** A sheet size to cut from. `count` null: as many as wanted. `cost` left out: its area counts. */
+/** A sheet size to cut from. `count` null: as many as wanted. `cost` left out: the dearest rate by area of the others, or its area where none costs anything. */
 export interface NestSheet {
   readonly id: string;
   readonly length: number;

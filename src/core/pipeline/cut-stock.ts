@@ -1,4 +1,4 @@
-import { checkPlan, type CuttingJob, type CuttingPlan } from '#core/cutting';
+import { checkPlan, fillCosts, type CuttingJob, type CuttingPlan } from '#core/cutting';
 import type { Part } from '#core/joinery';
 import {
   applyCommand,
@@ -69,7 +69,8 @@ function planLeft(job: CuttingJob, plan: CuttingPlan, index: number): CuttingPla
   const layouts = plan.layouts
     .map((layout, at) => (at === index ? { ...layout, times: layout.times - 1 } : layout))
     .filter(({ times }) => times > 0);
-  const costs = new Map(job.stock.map(({ id, cost = 0 }) => [id, cost]));
+  const filled = fillCosts(job.stock, job.cuts?.style === 'length');
+  const costs = new Map(job.stock.map(({ id }, at) => [id, filled[at]]));
   const cost = layouts.reduce((sum, { stock, times }) => sum + times * (costs.get(stock) ?? 0), 0);
   return {
     ...plan,

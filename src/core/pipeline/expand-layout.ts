@@ -5,6 +5,9 @@ import type { PartId } from '#core/joinery';
 import type { Blank, CuttingGroup } from './types.ts';
 import { ordinal } from './words.ts';
 
+/** What must be known of a group to take its layouts apart. */
+export type SawnGroup = Pick<CuttingGroup, 'job' | 'form' | 'section' | 'blanks'>;
+
 /** A part where it comes out of a piece of stock. */
 export interface ExpandedPart {
   readonly part: PartId;
@@ -26,14 +29,14 @@ export interface ExpandedPart {
 }
 
 /** The parts of a layout one by one, those of strips and mother blanks at their own places. */
-export function expandLayout(group: CuttingGroup, layout: Layout): readonly ExpandedPart[] {
+export function expandLayout(group: SawnGroup, layout: Layout): readonly ExpandedPart[] {
   const { places } = sequenceCuts(layout, group.job.kerf ?? 0);
   return layout.placed.flatMap((placed, index) => expandPlaced(group, placed, places[index]));
 }
 
 /** The parts of one rectangle of a layout; `place` says where the rectangle comes out. */
 export function expandPlaced(
-  group: CuttingGroup,
+  group: SawnGroup,
   placed: PlacedPart,
   place: PartPlace | undefined,
 ): readonly ExpandedPart[] {
@@ -59,7 +62,7 @@ function wordPlace(place: PartPlace | undefined, which: string | null): string {
 }
 
 function expandPart(
-  group: CuttingGroup,
+  group: SawnGroup,
   blank: Blank,
   placed: PlacedPart,
   item: Blank['parts'][number],
@@ -104,6 +107,6 @@ function outlineOnSheet(placed: PlacedPart, outline: Outline): Outline {
   );
 }
 
-function onBar(group: CuttingGroup, placed: PlacedPart, item: Blank['parts'][number]): Place {
+function onBar(group: SawnGroup, placed: PlacedPart, item: Blank['parts'][number]): Place {
   return { x: placed.x + item.x, y: 0, length: item.length, width: group.section.width ?? 0 };
 }

@@ -1,9 +1,10 @@
 import type { Project, StockLine } from '#core/project';
 
 import { listSundries } from './list-sundries.ts';
+import { noPrice, priceOfStock, type PriceSum } from './stock-prices.ts';
 import type { Table } from './table.ts';
 import type { CuttingGroup, PlannedGroup, PlannedRouting, Understanding } from './types.ts';
-import { describeThings, showSizeIn } from './words.ts';
+import { countWords, describeThings, showSizeIn } from './words.ts';
 
 /** One line of the shopping list. `each` null: price not known. */
 export interface ShoppingLine {
@@ -59,7 +60,7 @@ function listStock(
         size: showSizeIn(project.units, line.length, line.width, line.thickness),
         count,
         from: line.owned === true ? 'from the rack' : 'to buy',
-        each: line.owned === true ? 0 : line.price,
+        each: priceOfStock(line),
         use: describeThings(of.flatMap(({ parts }) => parts).filter(isFirst)),
       },
     ];
@@ -105,10 +106,7 @@ function priceOf(project: Project, item: string): number | null {
 }
 
 /** What is known of the cost: the sum of the lines that have a price, and how many have none. */
-export function sumShopping(lines: readonly ShoppingLine[]): {
-  readonly total: number;
-  readonly unpriced: number;
-} {
+export function sumShopping(lines: readonly ShoppingLine[]): PriceSum {
   return {
     total: lines.reduce((sum, line) => sum + line.count * (line.each ?? 0), 0),
     unpriced: lines.filter((line) => line.each === null).length,
@@ -119,7 +117,7 @@ export function sumShopping(lines: readonly ShoppingLine[]): {
 export function tableOfShopping(project: Project, lines: readonly ShoppingLine[]): Table {
   const { total, unpriced } = sumShopping(lines);
   const tax = project.pricesIncludeTax ? 'tax included' : 'tax not included';
-  const note = unpriced > 0 ? `${tax}; ${unpriced} without a price` : tax;
+  const note = unpriced > 0 ? `${tax}; ${countWords(unpriced, 'thing')} without a price` : tax;
   const amount = (value: number): number => Math.round(value * 100) / 100;
   return {
     header: [
@@ -139,11 +137,11 @@ export function tableOfShopping(project: Project, lines: readonly ShoppingLine[]
         line.size,
         line.count,
         line.from,
-        line.each === null ? '' : amount(line.each),
+        line.each === null ? noPrice : amount(line.each),
         line.each === null ? '' : amount(line.count * line.each),
         line.use,
       ]),
-      ['total', '', '', '', '', '', amount(total), note],
+      ['total', '', '', '', '', '', total === 0 && unpriced > 0 ? '' : amount(total), note],
     ],
   };
 }

@@ -1,7 +1,6 @@
-import type { CuttingJob, CuttingPlan } from '#core/cutting';
-import { completePlan, shareTime, soundGroups } from './plan-group.ts';
+import { planSaws, type SawTools } from './plan-saws.ts';
 import { planRouting, type NestingTools } from './router/plan-router.ts';
-import type { CuttingGroup, PlannedGroup, PlannedRouting, Understanding } from './types.ts';
+import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
 
 /** Plans of the saws and of the router. */
 export interface PlannedWork {
@@ -10,11 +9,9 @@ export interface PlannedWork {
 }
 
 /** What planning takes from outside: the searches, in as many threads as there are. */
-export interface PlanTools extends NestingTools {
-  /** Cuts a job in so many seconds; without them by its own measure. */
-  readonly cut: (job: CuttingJob, seconds: number | undefined) => Promise<CuttingPlan>;
-  /** Milliseconds of some clock that only runs forward. */
-  readonly clock: () => number;
+export interface PlanTools extends NestingTools, SawTools {
+  /** Whether the searches end by their work: then no clock may change what the saws come to. */
+  readonly isByWork?: boolean;
 }
 
 /** A shape takes longer to lay well than a rectangle: it counts for so many. */
@@ -31,22 +28,13 @@ export async function planEverything(understanding: Understanding, tools: PlanTo
   const shapes = shapeWeight * routing.reduce((sum, group) => sum + copies(group.job.parts), 0);
   const sawShare = rectangles / Math.max(1, rectangles + shapes);
   const planned = await planSaws(groups, {
-    ...tools,
-    ...(seconds !== undefined && { seconds: seconds * sawShare }),
+    cut: tools.cut,
+    clock: tools.clock,
+    ...(seconds !== undefined && !tools.isByWork && { seconds: seconds * sawShare }),
   });
   const routed = await planRouting(routing, planned, {
     nest,
     ...(seconds !== undefined && { seconds: Math.max(0.1, seconds - (tools.clock() - start) / 1000) }),
   });
   return { planned, routed };
-}
-
-/** One group after the other: each has all threads while its turn lasts. */
-async function planSaws(groups: readonly CuttingGroup[], tools: PlanTools): Promise<readonly PlannedGroup[]> {
-  const sound = soundGroups(groups);
-  const shareOf = shareTime(sound, tools);
-  const planned: PlannedGroup[] = [];
-  for (const [index, group] of sound.entries())
-    planned.push(completePlan(group, group.taken ?? (await tools.cut(group.job, shareOf(index).seconds))));
-  return planned;
 }

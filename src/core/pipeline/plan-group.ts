@@ -39,39 +39,12 @@ export function assertPlan(group: CuttingGroup, plan: CuttingPlan): void {
   if (clash !== undefined) throw new Error(`the checker refuses a blank of ${group.id}: ${clash}`);
 }
 
-/**
- * The plans of all groups within a time, in one thread, each with its share by the number of its parts; what an early proof
- * leaves goes to those after it. A group whose job makes no sense is left out: its findings say why.
- */
+/** The plans of all groups in one thread, each with all the work or time of the tools. A group whose job makes no sense is left out: its findings say why. */
 export function planGroups(groups: readonly CuttingGroup[], tools: SolveTools): readonly PlannedGroup[] {
-  const sound = soundGroups(groups);
-  const shareOf = shareTime(sound, tools);
-  return sound.map((group, index) => planGroup(group, { ...tools, ...shareOf(index) }));
+  return soundGroups(groups).map((group) => planGroup(group, tools));
 }
 
 /** Groups whose job makes sense. */
 export function soundGroups(groups: readonly CuttingGroup[]): readonly CuttingGroup[] {
   return groups.filter((group) => checkJob(group.job).length === 0);
-}
-
-/** What each group may take when its turn comes, by what is left of the time and by the parts still to come. */
-export function shareTime(
-  groups: readonly CuttingGroup[],
-  { clock, seconds }: Pick<SolveTools, 'clock' | 'seconds'>,
-): (index: number) => { readonly seconds?: number } {
-  const start = clock();
-  return (index) => {
-    const group = groups[index];
-    if (seconds === undefined || !group) return {};
-    const left = seconds - (clock() - start) / 1000;
-    const later = groups.slice(index).reduce((sum, each) => sum + weightOf(each), 0);
-    return { seconds: Math.max(leastSeconds, (left * weightOf(group)) / later) };
-  };
-}
-
-/** Enough for a first plan of any workshop job, seconds. */
-const leastSeconds = 0.05;
-
-function weightOf(group: CuttingGroup): number {
-  return group.job.parts.reduce((sum, part) => sum + (part.count ?? 1), 0);
 }

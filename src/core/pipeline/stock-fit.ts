@@ -2,7 +2,9 @@ import type { CuttingStock, Trim } from '#core/cutting';
 import type { Board } from '#core/joinery';
 import type { Project, StockLine } from '#core/project';
 
+import { isWorthMoney } from './cost-measure.ts';
 import type { Need } from './need.ts';
+import { priceOfStock } from './stock-prices.ts';
 
 /** What is left of a piece of stock once its edges are trimmed, mm. Offcuts are trued like whole sheets: their edges get knocked. */
 export function usableOf(
@@ -40,25 +42,29 @@ export function countOf(line: StockLine): number | null {
 
 /**
  * The stock of a cutting job. What is owned costs nothing more; where nothing can be bought, it counts at its price (or
- * area), so that as little as possible of the rack is used up.
+ * area), so that as little as possible of the rack is used up. What is bought at a price not known has no cost in the job,
+ * where it then counts by its size.
  */
 export function stockOfJob(
   lines: readonly StockLine[],
   form: 'sheet' | 'board' | 'batten',
 ): readonly CuttingStock[] {
   const cost = chooseCosts(lines);
-  return lines.map((line) => ({
-    id: line.id,
-    length: line.length,
-    ...(form !== 'batten' && { width: line.width }),
-    cost: cost(line),
-    count: countOf(line),
-    ...(form !== 'batten' && line.keepOut && line.keepOut.length > 0 && { keepOut: line.keepOut }),
-  }));
+  return lines.map((line) => {
+    const own = cost(line);
+    return {
+      id: line.id,
+      length: line.length,
+      ...(form !== 'batten' && { width: line.width }),
+      ...(own !== null && { cost: own }),
+      count: countOf(line),
+      ...(form !== 'batten' && line.keepOut && line.keepOut.length > 0 && { keepOut: line.keepOut }),
+    };
+  });
 }
 
-function chooseCosts(lines: readonly StockLine[]): (line: StockLine) => number {
-  if (lines.some((line) => line.owned !== true)) return (line) => (line.owned === true ? 0 : line.price);
-  if (lines.every((line) => line.price > 0)) return (line) => line.price;
+function chooseCosts(lines: readonly StockLine[]): (line: StockLine) => number | null {
+  if (lines.some((line) => line.owned !== true)) return priceOfStock;
+  if (isWorthMoney(lines)) return (line) => line.price ?? null;
   return (line) => Math.round(line.length * line.width) / 1e6;
 }

@@ -1,11 +1,13 @@
 import type { Saving } from '#core/cutting';
 import type { Project, RackCommand, StockLine } from '#core/project';
 
+import { measureCost } from './cost-measure.ts';
 import type { CuttingGroup } from './types.ts';
 
 /**
  * The act of putting on the rack the further size of stock that would save some, as one that can be bought; its price is
- * reckoned from that of the stock there is. Null when the saving is of another kind.
+ * reckoned from that of the stock there is, and not known where none of that has a price. Null when the saving is of another
+ * kind.
  */
 export function addSavingStock(
   project: Project,
@@ -23,8 +25,9 @@ export function addSavingStock(
     width: size.width ?? group.section.width ?? 0,
     thickness: group.section.thickness,
     count: null,
-    price: size.cost ?? 0,
-    note: 'Price reckoned from the other stock: ask for it.',
+    ...(measureCost(project, group.job).unit.kind === 'money'
+      ? { price: size.cost ?? 0, note: 'Price reckoned from the other stock: ask for it.' }
+      : { note: 'Price not known: ask for it.' }),
   };
   return { kind: 'add-stock', stock };
 }

@@ -2,13 +2,14 @@ import type { BuiltPiece } from '#core/joinery';
 import { coatingOf } from '#core/materials';
 import { sortBySeverity, type Problem, type Severity } from '#core/problems';
 import type { Project } from '#core/project';
-import { formatMoney, sayLengths, type LengthSystem } from '#core/units';
+import { sayLengths, type LengthSystem } from '#core/units';
 
 import { findBlocked } from './find-blocked.ts';
 import { describeFit } from './fit/describe-fit.ts';
 import { listShopping, sumShopping, type ShoppingLine } from './list-shopping.ts';
 import { sayFindings } from './say-findings.ts';
 import { summariseGroup } from './summary-cutting.ts';
+import { saySum, type PriceSum } from './stock-prices.ts';
 import { summariseShape } from './summary-survey.ts';
 import { summariseRouting } from './router/summary-router.ts';
 import type { PlannedGroup, PlannedRouting, Understanding } from './types.ts';
@@ -119,19 +120,11 @@ function describeCost(project: Project, lines: readonly ShoppingLine[]): readonl
   const stock = sumShopping(lines.filter((line) => line.kind !== 'fixing'));
   const fixings = sumShopping(lines.filter((line) => line.kind === 'fixing'));
   if (lines.length === 0) return [];
-  const money = (amount: number): string => formatMoney(amount, project.currency);
-  const items = lines.filter((line) => line.kind === 'fixing').length;
-  const unpriced = countWords(fixings.unpriced, 'item');
-  const sundries =
-    fixings.unpriced === 0
-      ? money(fixings.total)
-      : fixings.unpriced === items
-        ? `no prices known for ${unpriced}`
-        : `${money(fixings.total)}, and ${unpriced} without a price`;
+  const words = (sum: PriceSum): string => saySum(sum, project.currency);
   return [
-    `  Sheets, boards and battens  ${money(stock.total)}`,
-    `  Fixings and sundries        ${sundries}`,
-    `  Together                    ${money(stock.total + fixings.total)}`,
+    `  Sheets, boards and battens  ${words(stock)}`,
+    `  Fixings and sundries        ${words(fixings)}`,
+    `  Together                    ${words(sumShopping(lines))}`,
   ];
 }
 

@@ -1,9 +1,11 @@
 import type { Layout } from '#core/cutting';
 import type { Project } from '#core/project';
-import { formatMoney, formatNumber, type LengthSystem } from '#core/units';
+import type { LengthSystem } from '#core/units';
 
+import { describeUnpriced, measureCost, sayCost, type CostMeasure } from './cost-measure.ts';
 import type { CuttingGroup, PlannedGroup } from './types.ts';
 import { nameStock } from './stock-names.ts';
+import { sayStockPrice } from './stock-prices.ts';
 import { countWords, showSizeIn, wrapLines } from './words.ts';
 
 /** Leftovers named per job; the rest is counted. */
@@ -18,9 +20,9 @@ export function summariseGroup(project: Project, { group, plan }: PlannedGroup):
     ...used.flatMap((each) => {
       const line = project.stock.find((stock) => stock.id === each.id);
       if (!line) return [];
-      const cost =
-        line.owned === true ? 'from the rack' : formatMoney(each.count * line.price, project.currency);
-      return [`    ${each.count} × ${nameStock(project, line.id)}, ${cost}`];
+      return [
+        `    ${each.count} × ${nameStock(project, line.id)}, ${sayStockPrice(project, line, each.count)}`,
+      ];
     }),
     ...wrapLines(`    ${describeProof(project, { group, plan })}`, 96, '    '),
     ...describeLeftovers(plan.layouts, group, project.units),
@@ -31,13 +33,21 @@ export function summariseGroup(project: Project, { group, plan }: PlannedGroup):
 /** What the bound says, in words. */
 export function describeProof(project: Project, { group, plan }: PlannedGroup): string {
   if (plan.bound === null) return 'Not everything could be placed, so no bound is given.';
-  const isBought = group.job.stock.some((stock) =>
-    project.stock.some((line) => line.id === stock.id && line.owned !== true),
-  );
-  const amount = (value: number): string =>
-    isBought ? formatMoney(value, project.currency) : `${formatNumber(value, 2)} in worth of the rack`;
-  if (plan.proven) return `Proven: no plan costs less than ${amount(plan.cost)}.`;
-  return `Costs ${amount(plan.cost)}; no plan can cost less than ${amount(plan.bound)}. Whether a cheaper one exists is not known.`;
+  const measure = measureCost(project, group.job);
+  const proof = sayProof(plan.cost, plan.proven ? null : plan.bound, measure);
+  return [proof, describeUnpriced(project, measure)].filter((sentence) => sentence !== '').join(' ');
+}
+
+/** `bound` null: the plan is proven. */
+function sayProof(cost: number, bound: number | null, measure: CostMeasure): string {
+  const amount = (value: number): string => sayCost(value, measure);
+  if (measure.unit.kind === 'money')
+    return bound === null
+      ? `Proven: no plan costs less than ${amount(cost)}.`
+      : `Costs ${amount(cost)}; no plan can cost less than ${amount(bound)}. Whether a cheaper one exists is not known.`;
+  return bound === null
+    ? `Proven: no plan takes less than ${amount(cost)}.`
+    : `Takes ${amount(cost)}; no plan can take less than ${amount(bound)}. Whether one with less exists is not known.`;
 }
 
 function describeLeftovers(

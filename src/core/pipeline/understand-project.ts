@@ -4,6 +4,7 @@ import { checkProject, type Project } from '#core/project';
 import { buildPieces, type Understood } from './build-pieces.ts';
 import { fitPieces } from './fit/fit-pieces.ts';
 import { groupParts } from './group-parts.ts';
+import { checkPrices } from './check-prices.ts';
 import { checkSums } from './check-sums.ts';
 import { checkSite } from './check-site.ts';
 import { checkMade, withoutMade } from './made-parts.ts';
@@ -47,6 +48,7 @@ export function understandProject(project: Project, before?: Understood): Unders
           ...groups.flatMap((group) => group.findings),
           ...checkTaken(project, groups),
           ...routing.flatMap((group) => group.findings),
+          ...checkPrices(project, groups, routing),
         ]),
       ),
     ),

@@ -2,9 +2,9 @@ import { sequenceCuts, type Layout, type Rectangle } from '#core/cutting';
 import { formatSize, type LayoutCut, type LayoutView } from '#core/drawing';
 import type { LengthSystem } from '#core/units';
 
-import { cutBlank } from './blank-cuts.ts';
-import { expandLayout, expandPlaced } from './expand-layout.ts';
+import { expandLayout } from './expand-layout.ts';
 import { pairNotes } from './interlock/view-pairs.ts';
+import { listPartingCuts } from './parting-cuts.ts';
 import { usableOf } from './stock-fit.ts';
 import type { CuttingGroup, PlannedGroup, Understanding } from './types.ts';
 import { countWords, showSizeIn } from './words.ts';
@@ -97,19 +97,15 @@ function sharedBlanks(
 
 /** The saw lines in order: the layout's own, then those that part its strips and mother blanks. */
 function viewCuts(group: CuttingGroup, layout: Layout): readonly LayoutCut[] {
-  const kerf = group.job.kerf ?? 0;
-  const { steps, places } = sequenceCuts(layout, kerf);
+  const { steps } = sequenceCuts(layout, group.job.kerf ?? 0);
   const barWidth = group.section.width ?? 0;
   const own = steps.map((step): LayoutCut => {
     const { x1, y1, x2, y2 } = step.line;
     return { label: step.label, order: step.order, x1, y1, x2, y2: group.form === 'batten' ? barWidth : y2 };
   });
-  const further = layout.placed.flatMap((placed, index) => {
-    const parts = expandPlaced(group, placed, places[index]);
-    // shapes that share a blank are parted along their outlines
-    if (parts.length < 2 || parts.some(({ outline }) => outline)) return [];
-    const area = { x: placed.x, y: placed.y ?? 0, length: placed.length, width: placed.width ?? barWidth };
-    return cutBlank(parts, area, kerf);
-  });
-  return [...own, ...further.map((cut, index) => ({ ...cut, order: own.length + index + 1 }))];
+  const further = listPartingCuts(group, layout).map(({ label, x1, y1, x2, y2 }, index): LayoutCut => ({
+    ...{ label, x1, y1, x2, y2 },
+    order: own.length + index + 1,
+  }));
+  return [...own, ...further];
 }

@@ -7,7 +7,7 @@ import type { PlannedGroup, Understanding } from './types.ts';
 import { countWords, describeThings, wrapLines } from './words.ts';
 
 const placeWords: Readonly<Record<Place, string>> = {
-  boat: 'Aboard',
+  boat: 'On site',
   workshop: 'At the workshop',
   shop: 'At the shop',
 };
@@ -30,7 +30,7 @@ export function writeTrips(
     `${project.name}: visits`,
     '',
     describeNumber(plan),
-    'Aboard only knife, hand plane, drill with a cup: all sawing and sanding is done ashore.',
+    'On site only knife, hand plane, drill with a cup: all sawing and sanding is done in the workshop.',
     '',
     ...blocks.flat(),
     ...plan.findings.map((finding) => `${finding.message} ${finding.remedy ?? ''}`.trim()),

@@ -44,7 +44,7 @@ function claimStock(line: StockLine, path: string): readonly Claim[] {
     ...(['length', 'width', 'thickness'] as const).map((size) =>
       claim(`${path}.${size}`, `${size} ${of}`, line[size], 'above zero'),
     ),
-    claim(`${path}.price`, `price ${of}`, line.price, 'zero or more'),
+    ...(line.price === undefined ? [] : [claim(`${path}.price`, `price ${of}`, line.price, 'zero or more')]),
     ...(line.count === null
       ? []
       : [claim(`${path}.count`, `count ${of}`, line.count, 'a whole number, zero or more')]),

@@ -49,6 +49,12 @@ export function runCommands(history: History, commands: readonly Command[]): Com
   return { ...run, history: { past, present: run.history.present, future: [] } };
 }
 
+/** The history after another state of the project is put in place of the present one, as one step to be undone. */
+export function putInPlace(history: History, project: Project): History {
+  if (project === history.present) return history;
+  return { past: [...history.past, history.present].slice(-mostSteps), present: project, future: [] };
+}
+
 /** One step back, to the very object that was there; the same history at the beginning. */
 export function undo(history: History): History {
   const former = history.past.at(-1);

@@ -11,7 +11,7 @@ export type {
   WholeCommand,
 } from './commands.ts';
 export { defaultTools } from './defaults.ts';
-export { redo, runCommand, runCommands, startHistory, undo } from './history.ts';
+export { putInPlace, redo, runCommand, runCommands, startHistory, undo } from './history.ts';
 export type { CommandsRun, History } from './history.ts';
 export { findRepeats } from './find-repeats.ts';
 export { isPieceLetter, nextLetter } from './letters.ts';

@@ -3,7 +3,10 @@ import type { Gate, JoinerySettings, Material, MaterialId, PartId, PartSize, Pie
 
 import type { MeasuredShape } from './shape-types.ts';
 
-/** One line of the rack. `count` null: can be bought as needed at `price`. `owned`: lies in the rack already, costs nothing more. */
+/**
+ * One line of the rack. `count` null: can be bought as needed at `price`; that left out: not known, which is not free. `owned`:
+ * lies in the rack already, costs nothing more.
+ */
 export interface StockLine {
   readonly id: string;
   readonly material: MaterialId;
@@ -13,7 +16,7 @@ export interface StockLine {
   readonly width: number;
   readonly thickness: number;
   readonly count: number | null;
-  readonly price: number;
+  readonly price?: number;
   readonly owned?: boolean;
   readonly keepOut?: readonly Rectangle[];
   readonly note?: string;

@@ -17,7 +17,7 @@ export function upgradeProject(document: unknown, steps: readonly Migration[] = 
       versionProblem(
         'not-a-project',
         'This file does not hold a project.',
-        'Choose a file saved by this program.',
+        'Choose a file that was saved as a project.',
       ),
     );
   const version: unknown = 'version' in document ? document.version : undefined;

@@ -4,12 +4,12 @@ import type { LengthSystem } from '#core/units';
 import { countWords, expandLayout, showSizeIn, type PlannedGroup } from '#core/pipeline';
 
 /** Lettering and lines of the list, mm. */
-const height = 3;
-const lineHeight = 5.5;
-const rowsPerPage = 42;
+const height = 3.5;
+const lineHeight = 6.2;
+const rowsPerPage = 38;
 
 /** Where the columns begin, mm. */
-const columns = { cut: 0, fence: 26, passes: 50, cuts: 76 } as const;
+const columns = { cut: 0, fence: 28, passes: 54, cuts: 82 } as const;
 
 /** The saw settings of a plan in batches (joinery E2): each fence setting once, with the cuts of all diagrams made at it. */
 export function drawSettings(
@@ -113,5 +113,9 @@ function drawRows(title: string, rows: readonly Row[], room: number): Drawing {
     align: 'start',
     weight: 'bold',
   };
-  return { title, scale: 1, bounds: { minX: 0, minY: 0, maxX: room, maxY: top }, marks: [heading, ...texts] };
+  return {
+    ...{ title, scale: 1, isUnscaled: true },
+    bounds: { minX: 0, minY: 0, maxX: room, maxY: top },
+    marks: [heading, ...texts],
+  };
 }

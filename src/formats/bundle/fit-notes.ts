@@ -20,5 +20,6 @@ export function drawFitNotes(fit: PieceFit, room: number): Drawing {
     align: 'start',
     weight: at === 0 ? 'bold' : 'normal',
   }));
-  return { title: 'Fit', scale: 1, bounds: { minX: 0, minY: -1, maxX: room, maxY: top }, marks };
+  const bounds = { minX: 0, minY: -1, maxX: room, maxY: top };
+  return { title: 'Fit', scale: 1, isUnscaled: true, bounds, marks };
 }

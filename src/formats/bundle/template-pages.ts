@@ -41,8 +41,12 @@ export function drawTemplatePages({ project, understanding, blocked }: BundleCon
 /** Recesses whose shape is followed from paper; the others are set out with square and gauge. */
 const followed: readonly string[] = ['finger', 'notch', 'pocket'];
 
-/** Shaped parts, and sticks with sloping ends or joints to be followed that are short enough to be marked from paper. */
+/**
+ * Shaped parts, and sticks with sloping ends or joints to be followed that are short enough to be marked from paper. What is
+ * sawn flat and bent is drawn as bent, which is no template of the flat strip.
+ */
 function needsTemplate(part: Part): boolean {
+  if (part.bent) return false;
   if (isShaped(part) || part.holes.length > 0) return true;
   const hasJoint = part.machining.some(
     (each) => each.kind === 'prism' || (each.kind === 'recess' && followed.includes(each.name)),

@@ -20,12 +20,27 @@ const fatal: readonly string[] = [
 export function readProject(text: string): Result<Project> {
   const document = parseJson(text);
   if (!document.ok) return document;
+  if (isSomethingElse(document.value)) return fail(somethingElse);
   const upgraded = upgradeProject(document.value);
   if (!upgraded.ok) return upgraded;
   const project = matchSchema(upgraded.value, projectSchema);
   if (!project.ok) return project;
   const problems = checkProject(project.value);
   return problems.some(isFatal) ? fail(...problems) : succeed(project.value, problems);
+}
+
+/** Another file of ours or anyone's: one by one its faults as a project would tell the user nothing. */
+const somethingElse: Problem = {
+  severity: 'stop',
+  code: 'not-a-project',
+  message: 'This file does not hold a project: it has neither shapes nor pieces.',
+  remedy:
+    'Choose a file that was saved as a project; plans, jobs and lists are made from one and do not lead back to it.',
+};
+
+function isSomethingElse(document: unknown): boolean {
+  const isObject = typeof document === 'object' && document !== null && !Array.isArray(document);
+  return isObject && !('shapes' in document) && !('pieces' in document);
 }
 
 function isFatal(problem: Problem): boolean {

@@ -1,17 +1,22 @@
 import type { CuttingJob, CuttingNews, CuttingPlan, CuttingProgress } from '#core/cutting';
+import type { CuttingTask } from './cutting-worker.ts';
 import { runWorkers } from './run-workers.ts';
 import type { Running, RunWish } from './run-workers.ts';
 
 /**
- * Seeks a plan off the page's thread, on two cores where there are two. A run cancelled before its first plan answers with
- * an empty one and a finding that says so.
+ * Seeks a plan off the page's thread, on two cores where there are two; from a plan there is, where one is given. A run
+ * cancelled before its first plan answers with that, else with an empty one and a finding that says so.
  */
-export function startCutting(job: CuttingJob, wish: RunWish<CuttingProgress> = {}): Running<CuttingPlan> {
-  return runWorkers<CuttingJob, CuttingNews, CuttingPlan, CuttingProgress>({
+export function startCutting(
+  { job, start }: CuttingTask,
+  wish: RunWish<CuttingProgress> = {},
+): Running<CuttingPlan> {
+  return runWorkers<CuttingTask, CuttingNews, CuttingPlan, CuttingProgress>({
     make: () => new Worker(new URL('./cutting-worker.ts', import.meta.url), { type: 'module' }),
-    ...{ job, wish },
+    job: start ? { job, start } : { job },
+    wish,
     planOf: ({ plan }) => plan,
-    unfinished: () => unfinishedPlan(job),
+    unfinished: () => start ?? unfinishedPlan(job),
   });
 }
 

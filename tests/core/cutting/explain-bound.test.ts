@@ -111,6 +111,23 @@ test('four parts 1250 long come out of one sheet of 2500 x 1250 and of two of 24
   expect(other?.message).toContain('With stock of 2500 × 1250 mm as well, at 62.99 each');
 });
 
+test('costs are told in the money of the project, or in stock where no price is known', () => {
+  const job = {
+    kerf: 4,
+    stock: [sheet, { ...sheet, id: 'small', length: 1250, cost: 35 }],
+    parts: [{ id: 'door', length: 1200, width: 608.9, count: 3 }],
+  };
+  const money = explainBound(job, planOf(job), tools, { kind: 'money', currency: 'EUR' });
+  // two of 1200 x 608.9 lie on no width of 1220: one door a strip, so a large sheet and a small one
+  expect(money.reasons.at(-1)).toBe('The plan takes stock for 95.00 EUR: none can take less.');
+  expect(money.savings[0]?.message).toMatch(/: costs \d+\.\d\d EUR instead of 95\.00 EUR/);
+  const bare = { ...job, stock: job.stock.map(({ id, length, width }) => ({ id, length, width })) };
+  const area = explainBound(bare, planOf(bare), tools, { kind: 'stock', unit: 'm²', scale: 1e-6 });
+  // 2.44 x 1.22 + 1.25 x 1.22 = 4.5018 m2
+  expect(area.reasons.at(-1)).toBe('The plan takes 4.5 m² of stock: none can take less.');
+  expect(area.savings[0]?.message).toMatch(/: takes [\d.]+ m² instead of 4\.5 m²/);
+});
+
 test('a saving can be planned as it is told', () => {
   const job = {
     kerf: 3,

@@ -142,10 +142,10 @@ describe('in a project in inches', () => {
     expect(words).not.toContain('2430');
   });
 
-  test('readings are in inches, residuals say that they are in mm', () => {
+  test('readings are in inches, residuals in hundredths of an inch, and the sheet says so', () => {
     const words = wordsOf(drawSurvey({ ...sampleSurvey, units })).join('\n');
     expect(words).toMatch(/wb {2}25 \d+\/\d+/);
-    expect(words).toContain('± in mm, 19 times in 20');
+    expect(words).toContain('± in inches, 19 times in 20');
   });
 
   test('a template names its bars in both units', () => {

@@ -130,7 +130,9 @@ describe('findings', () => {
   });
   test('D5, G24: parts too small for a machine are named with their sizes', () => {
     const narrow = { stop: 'planted', bulkheadMax: 30, bulkheadMin: 30 } as const;
-    expect(find('part-small-for-machines', narrow)?.message).toContain('A7 (566 × 12 × 12)');
+    expect(find('part-small-for-machines', narrow)?.message).toBe(
+      'Too small to be planed or ripped alone: A5, A6 (1725 × 12 × 12); A7 (566 × 12 × 12). The planer wants 300 × 20 × 12.',
+    );
     expect(find('part-small-for-machines', {})).toBeUndefined();
   });
   test('G8: members of another thickness than the sheet measures', () => {

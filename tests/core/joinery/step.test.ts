@@ -34,6 +34,12 @@ describe('the worked step', () => {
     expect(right.finished.length - left.finished.length).toBeCloseTo(10.21, 2);
     expect(left.cut.length).toBe(right.cut.length);
   });
+  test('the kick is as high as its lower end stands above the sole, no more', () => {
+    const kick = built.parts.find(({ name }) => name === 'Kick');
+    // its end is 12 (18 of side less 6 of housing) inside the outer face of the lower side: 60 + 10.21 - 12 tan 1.5° = 69.90
+    expect(kick?.finished.width).toBeCloseTo(69.9, 2);
+    expect(Math.max(...(kick?.outline ?? []).map(({ y }) => y))).toBeCloseTo(kick?.finished.width ?? 0, 9);
+  });
   test('has the parts of the rulebook', () => {
     expect(built.parts.map(({ name }) => name)).toEqual([
       'Side, left',

@@ -7,6 +7,7 @@ import {
   runCommand,
   runCommands,
   startHistory,
+  putInPlace,
   undo,
   type Command,
   type History,
@@ -61,6 +62,15 @@ function inventCommand(dice: Dice, project: Project): Command {
 }
 
 describe('undo and redo', () => {
+  test('another state put in place of the present one is a step like any other', () => {
+    const first = startHistory(newProject('Curlew'));
+    const earlier = newProject('Curlew, last week');
+    const now = putInPlace(first, earlier);
+    expect(now.present).toBe(earlier);
+    expect(undo(now).present).toBe(first.present);
+    expect(putInPlace(now, earlier)).toBe(now);
+  });
+
   test('undo gives back the same object, redo the one undone', () => {
     const first = newProject('Curlew');
     const changed = run(startHistory(first), { kind: 'set-name', name: 'Wren' });

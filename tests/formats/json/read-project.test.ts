@@ -71,6 +71,13 @@ describe('a project file', () => {
     expect(readProject(writeJson(sound))).toEqual({ ok: true, value: sound, problems: [] });
   });
 
+  test('a price not known is left out; one of an older file is read as it stands', () => {
+    const unknown = readProject(spoilt((p) => delete p.stock[0].price));
+    expect(unknown.ok && unknown.value.stock[0]).not.toHaveProperty('price');
+    const free = readProject(spoilt((p) => (p.stock[0].price = 0)));
+    expect(free.ok && free.value.stock[0]?.price).toBe(0);
+  });
+
   test('an unknown key is refused with its path and the key that was meant', () => {
     const [problem] = problemsOf(spoilt((p) => (p.pieces[0].parameters.jamThickness = 22)));
     expect(problem?.code).toBe('unknown-key');
@@ -186,7 +193,11 @@ describe('a project file', () => {
 
   test('what is JSON but no project is refused', () => {
     expect(problemsOf('[]')[0]?.code).toBe('not-a-project');
-    expect(problemsOf('{}')[0]?.code).toBe('no-version');
-    expect(problemsOf('{"version": "1"}')[0]?.code).toBe('no-version');
+    expect(problemsOf('{}')[0]?.code).toBe('not-a-project');
+    expect(problemsOf('{"version": 1, "groups": [], "parts": []}')).toMatchObject([
+      { code: 'not-a-project' },
+    ]);
+    expect(problemsOf('{"pieces": []}')[0]?.code).toBe('no-version');
+    expect(problemsOf('{"version": "1", "shapes": []}')[0]?.code).toBe('no-version');
   });
 });

@@ -1,6 +1,6 @@
-import { distanceBetween } from '#core/geometry';
 import type { Problem } from '#core/problems';
 import { checkPanel } from './checks.ts';
+import { enteredHole, measureHole } from './hole.ts';
 import { accessPanelFixings, accessPanelJoints, accessPanelSteps } from './lists.ts';
 import { accessPanelParameters } from './parameters.ts';
 import { accessPanelParts } from './parts.ts';
@@ -8,7 +8,6 @@ import { workOutPanel, type PanelChoices } from './sizes.ts';
 import { fillDefaults } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
 import { buildFrom } from '../recipe.ts';
-import { readOpening } from '../survey-fit.ts';
 import type { NewPiece, Piece } from '../piece-types.ts';
 import type { BuildContext, BuiltPiece } from '../types.ts';
 
@@ -48,14 +47,17 @@ function choose(piece: AccessPanel, context: BuildContext) {
     kind: 'solid',
   });
   const entered = parameters.width !== undefined && parameters.height !== undefined;
-  const hole = entered ? null : measureHole(context, parameters.mount ?? 'lap');
+  const { shape, shapeName = 'The shape' } = context;
+  const measured = entered || !shape ? null : measureHole(shape, shapeName, parameters.mount ?? 'lap');
+  const hole = measured?.hole ?? null;
+  const size = hole ?? { width: parameters.width ?? 0, height: parameters.height ?? 0, skew: 0 };
   const choices = {
-    width: 0,
-    height: 0,
     ...values,
-    ...hole?.sizes,
-    measured: hole?.sizes ? `shape ${context.shapeName ?? ''}` : null,
-    skew: hole?.skew ?? 0,
+    width: size.width,
+    height: size.height,
+    skew: size.skew,
+    corners: hole && parameters.mount === 'inset' ? hole.corners : enteredHole(size.width, size.height),
+    measured: hole ? `shape ${context.shapeName ?? ''}` : null,
     given,
     stock: { panel: panel.material, solid: solid.material },
   } as unknown as PanelChoices;
@@ -63,26 +65,8 @@ function choose(piece: AccessPanel, context: BuildContext) {
   return {
     choices,
     found: [...panel.findings, ...solid.findings],
-    lacking: known ? [] : (hole?.problems ?? lackSize(piece)),
+    lacking: known ? [] : (measured?.problems ?? lackSize(piece)),
   };
-}
-
-/** A measured hole as a rectangle: the largest sizes for a panel that laps, the smallest for one that goes in. */
-function measureHole({ shape, shapeName }: BuildContext, mount: 'lap' | 'inset') {
-  if (!shape) return null;
-  const opening = readOpening(shape, shapeName ?? 'The shape');
-  if (!opening.ok) return { sizes: null, skew: 0, problems: opening.problems };
-  const { BL, BR, TR, TL } = opening.value.corners;
-  const widths = [distanceBetween(BL, BR), distanceBetween(TL, TR)];
-  const heights = [distanceBetween(BL, TL), distanceBetween(BR, TR)];
-  const pick = mount === 'lap' ? Math.max : Math.min;
-  const lean = Math.abs(distanceBetween(BL, TR) - distanceBetween(BR, TL));
-  const skew = Math.max(
-    Math.max(...widths) - Math.min(...widths),
-    Math.max(...heights) - Math.min(...heights),
-    lean,
-  );
-  return { sizes: { width: pick(...widths), height: pick(...heights) }, skew, problems: null };
 }
 
 function lackSize({ name }: AccessPanel): readonly Problem[] {

@@ -43,11 +43,13 @@ function checkHold(say: Say, { book, choices }: PanelLayout): void {
     });
   }
   if (!(lap && choices.skew > v('lap') - leastLap) && choices.skew < 1) return;
-  say('warn', 'hole-not-square', {
-    message: `The hole is ${show(choices.skew)} off a rectangle; the panel is one, for its ${lap ? 'largest' : 'smallest'} sizes.`,
+  say('note', 'hole-not-square', {
+    message: lap
+      ? `The hole is ${show(choices.skew)} off a rectangle; the panel is one round all of it: it laps ${show(v('lap'))} at the least, and up to about ${show(v('lap') + choices.skew)}.`
+      : `The hole is ${show(choices.skew)} off a rectangle; the panel follows it, with an even gap all round: it fits one way only.`,
     remedy: lap
-      ? 'Check that the lap covers it on every side.'
-      : 'Plane the panel to the hole, an even gap all round.',
+      ? 'Look whether so uneven a lap disturbs; if it does, fit a free panel to the hole, with gaps below 0.'
+      : 'Cut it by its outline, not as a rectangle, and mark face and top on the blank.',
     source: 'joinery B14',
   });
 }

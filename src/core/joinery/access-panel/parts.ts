@@ -1,4 +1,5 @@
-import { circleOutline, type Placement } from '#core/geometry';
+import { boxOfPoints, circleOutline, type Placement, type Point, type Point3 } from '#core/geometry';
+import { placeOnSide } from './hole.ts';
 import type { PanelLayout } from './sizes.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
@@ -8,9 +9,10 @@ import type { Machining, Part } from '../types.ts';
 export const panelNumbers = { panel: 1, cleats: 2, cleatsSide: 3, buttons: 4, packers: 5 } as const;
 
 const right = { x: 1, y: 0, z: 0 };
-const left = { x: -1, y: 0, z: 0 };
 const up = { x: 0, y: 1, z: 0 };
-const down = { x: 0, y: -1, z: 0 };
+const inSpace = ({ x, y }: Point): Point3 => ({ x, y, z: 0 });
+/** Sides of the hole by their number counter-clockwise. */
+const side = { sill: 0, right: 1, head: 2, left: 3 } as const;
 
 const finger = { diameter: 25, fromEdge: 40 } as const; // mm (joinery B14; place common practice, no source)
 
@@ -38,6 +40,9 @@ function panelDraft(layout: PanelLayout): PartDraft {
   const { book, choices } = layout;
   const v = book.value;
   const [width, height] = [v('panel_W'), v('panel_H')];
+  const { minX, minY } = boxOfPoints(layout.outline);
+  // seen from the face side, x from the lower edge up
+  const outline = layout.outline.map(({ x, y }) => ({ x: y - minY, y: x - minX })).reverse();
   const hole = circleOutline({ x: height - finger.fromEdge, y: width / 2 }, finger.diameter / 2);
   return {
     number: panelNumbers.panel,
@@ -46,8 +51,9 @@ function panelDraft(layout: PanelLayout): PartDraft {
     material: choices.stock.panel,
     finished: { length: height, width, thickness: v('T') },
     working: { length: 'panel_H', width: 'panel_W', thickness: 'T' },
+    outline,
     holes: choices.notch === 'hole' && height > 2 * finger.fromEdge ? [hole] : [],
-    placements: [placeAt({ x: -v('out'), y: -v('out'), z: faceOf(layout) }, up, right)],
+    placements: [placeAt({ x: minX, y: minY, z: faceOf(layout) }, up, right)],
     faceSide: 'face side out, grain as the surround',
     notes: ['On the back: THIS WAY UP, and what is behind it.'],
   };
@@ -55,8 +61,12 @@ function panelDraft(layout: PanelLayout): PartDraft {
 
 function cleatDrafts({ book, choices }: PanelLayout): readonly PartDraft[] {
   const v = book.value;
-  const z = -v('T');
-  const [width, height, cw] = [v('hole_W'), v('hole_H'), v('cw')];
+  const cw = v('cw');
+  const onSide = (number: number, long: number): Placement => {
+    const { at, along, inwards } = placeOnSide(choices.corners, number, 0.5);
+    const origin = { x: at.x + (along.x * long) / 2, y: at.y + (along.y * long) / 2, z: -v('T') };
+    return placeAt(origin, { x: -along.x, y: -along.y, z: 0 }, inSpace(inwards));
+  };
   const draft = (
     number: number,
     name: string,
@@ -74,12 +84,12 @@ function cleatDrafts({ book, choices }: PanelLayout): readonly PartDraft[] {
   });
   return [
     draft(panelNumbers.cleats, 'Cleat, above and below', 'cleat_L', [
-      placeAt({ x: width, y: 0, z }, left, up),
-      placeAt({ x: 0, y: height, z }, right, down),
+      onSide(side.sill, v('cleat_L')),
+      onSide(side.head, v('cleat_L')),
     ]),
     draft(panelNumbers.cleatsSide, 'Cleat, side', 'cleat_side_L', [
-      placeAt({ x: 0, y: cw, z }, up, right),
-      placeAt({ x: width, y: height - cw, z }, down, left),
+      onSide(side.left, v('cleat_side_L')),
+      onSide(side.right, v('cleat_side_L')),
     ]),
   ];
 }
@@ -103,25 +113,21 @@ function cleatScrews(length: number, thickness: number): readonly Machining[] {
 /** Pivots of the buttons on the surround, shared between the two long sides, and the way the closed arm points. */
 export function layButtons({
   book,
-}: PanelLayout): readonly { readonly x: number; readonly y: number; readonly arm: typeof right }[] {
+  choices,
+}: PanelLayout): readonly { readonly x: number; readonly y: number; readonly arm: Point3 }[] {
   const v = book.value;
-  const [width, height, off] = [v('hole_W'), v('hole_H'), v('out') + v('e')];
-  const [first, second] = [Math.ceil(v('buttons') / 2), Math.floor(v('buttons') / 2)];
-  const spread = (count: number, length: number) =>
-    Array.from({ length: count }, (_, i) => (length * (i + 0.5)) / count);
-  if (height >= width) {
-    return [
-      ...spread(first, height).map((y) => ({ x: -off, y, arm: right })),
-      ...spread(second, height).map((y) => ({ x: width + off, y, arm: left })),
-    ];
-  }
-  return [
-    ...spread(first, width).map((x) => ({ x, y: height + off, arm: down })),
-    ...spread(second, width).map((x) => ({ x, y: -off, arm: up })),
-  ];
+  const off = v('out') + v('e');
+  const shares = [Math.ceil(v('buttons') / 2), Math.floor(v('buttons') / 2)];
+  const sides = v('hole_H') >= v('hole_W') ? [side.left, side.right] : [side.head, side.sill];
+  return sides.flatMap((number, i) =>
+    Array.from({ length: shares[i] ?? 0 }, (_, k) => {
+      const { at, inwards } = placeOnSide(choices.corners, number, (k + 0.5) / (shares[i] ?? 1));
+      return { x: at.x - inwards.x * off, y: at.y - inwards.y * off, arm: inSpace(inwards) };
+    }),
+  );
 }
 
-const across = ({ x, y }: typeof right) => ({ x: y, y: -x, z: 0 }); // so that z goes into the wood
+const across = ({ x, y }: Point3) => ({ x: y, y: -x, z: 0 }); // so that z goes into the wood
 
 function buttonDraft(layout: PanelLayout): PartDraft {
   const { book, choices } = layout;

@@ -204,9 +204,11 @@ function make(start: NewPiece): Piece {
 export const carcaseKind: KindOfPiece<'carcase'> = {
   words: {
     name: 'Carcase against the hull',
-    purpose: 'Two ends shaped to the hull, shelves, cleats and top rails behind a front',
+    purpose:
+      'Two ends shaped to the hull or a leaning wall, with shelves, cleats and top rails; with or without a front',
     help: [
       'Two ends have a straight front edge and a back edge that follows the hull, each its own; shelves shorten with it. It has no back: the hull or its lining is the back.',
+      'A bookcase on a wall that leans is the same: measure the wall as a shape of hull sections, and give the front a thickness of 0.',
       'Measure the hull at both ends from the plane of the front, every 100 of height, as a shape of hull sections; a third section in the middle when it is wider than 900. Stringers and pipes belong to the shape.',
       'Shelves are housed in the ends, screwed through them, or set on dowels or loose tenons; top rails are butted, rebated or tenoned. In plywood a housing holds best; the others want thicker sheets, as the findings say.',
       'A bevel read with the gauge at a section beside an end is taken for its back edge, and stands on its part sheet; where the gauge and the sections differ, or one bevel does not do, a finding says so.',

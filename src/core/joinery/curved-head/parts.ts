@@ -43,7 +43,7 @@ function laminateDrafts(layout: HeadLayout): readonly Draft[] {
       placements: [placeSector(layout, sector, 0)],
       faceSide: 'face side to the front of the head',
       notes: [
-        `Sawn as a flat strip ${[strip.length, strip.width, strip.thickness].map((size) => markSize(size)).join(' × ')}; drawn as bent. All plies from one board, in their order in it.`,
+        `Sawn as a flat strip ${[strip.length, strip.width, strip.thickness].map((size) => markSize(size)).join(' × ')}; drawn as bent, without a full-size template: the mould has the curve. All plies from one board, in their order in it.`,
       ],
     };
   });

@@ -95,7 +95,8 @@ function sizeBox(choices: StepChoices, book: WorkingBook): void {
   work('riser_board_L', 'inner_W + 2*house_r', 'risers and kick, length');
   work('low_tread_L', 'inner_W + 2*house', 'lower treads, length');
   work('low_tread_d', 'over + going + T', 'lower treads, depth');
-  work('kick_board_h', 'kick_h + foot_diff', 'kick, height at the lower foot');
+  // its ends are inside the outer faces of the sides, between which the fall is reckoned
+  work('kick_board_h', 'kick_h + foot_diff - (T - house_r)*tand(fall)', 'kick, height at its lower end');
   work('riser_1_h', 'riser - tt - kick_h', 'lowest riser board, height');
   work('riser_h', 'riser - tt', 'other riser boards, height');
   book.put('upstand', 15, 'sides stand above a lower tread by', 'joinery B1.10');

@@ -1,8 +1,10 @@
 import type { Project } from '#core/project';
-import { formatMoney, formatNumber } from '#core/units';
+import { formatNumber } from '#core/units';
 
 import type { PlannedRouting } from '../types.ts';
+import { describeUnpriced, measureCost } from '../cost-measure.ts';
 import { nameStock } from '../stock-names.ts';
+import { sayStockPrice } from '../stock-prices.ts';
 import { countWords, showSizeIn, wrapLines } from '../words.ts';
 
 /** What one plan of the router comes to: sheets, how full they are, and whether fewer would do. */
@@ -14,12 +16,12 @@ export function summariseRouting(project: Project, { group, job, plan }: Planned
     ...used.flatMap((each) => {
       const line = project.stock.find((stock) => stock.id === each.id);
       if (!line) return [];
-      const cost =
-        line.owned === true ? 'from the rack' : formatMoney(each.count * line.price, project.currency);
-      return [`    ${each.count} × ${nameStock(project, line.id)}, ${cost}`];
+      return [
+        `    ${each.count} × ${nameStock(project, line.id)}, ${sayStockPrice(project, line, each.count)}`,
+      ];
     }),
     ...wrapLines(
-      `    ${formatNumber(plan.density * 100, 0)} % of the sheets is parts, ${showSizeIn(project.units, job.gap ?? 0)} between them. ${describeNestProof(plan)}`,
+      `    ${formatNumber(plan.density * 100, 0)} % of the sheets is parts, ${showSizeIn(project.units, job.gap ?? 0)} between them. ${describeNestProof(plan)} ${describeUnpriced(project, measureCost(project, job))}`,
       96,
       '    ',
     ),

@@ -44,7 +44,7 @@ const stockLineSchema = exact({
   width: siteSize,
   thickness: siteSize,
   count: v.nullable(wholeCount),
-  price: zeroOrMore,
+  price: v.optional(zeroOrMore),
   owned: v.optional(v.boolean()),
   keepOut: v.optional(v.array(rectangleSchema)),
   note: v.optional(v.string()),
