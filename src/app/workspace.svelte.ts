@@ -50,8 +50,10 @@ export class Workspace {
   /** Not reactive: what was understood last, to work on from there. */
   #last: Understood | undefined;
   readonly understanding: Understanding = $derived.by(() => {
-    const understanding = understandProject(this.project, this.#last);
-    this.#last = { project: this.project, understanding };
+    const { project } = this;
+    if (this.#last?.project === project) return this.#last.understanding;
+    const understanding = understandProject(project, this.#last);
+    this.#last = { project, understanding };
     return understanding;
   });
   /** The pieces before the last act, and whether the last act was one that can be compared. */
@@ -102,7 +104,7 @@ export class Workspace {
   /** Brings what was under work on this device, or the demo on the first start. */
   async start(): Promise<void> {
     const kept = await this.keeper.open();
-    if (kept) this.#take(kept);
+    if (kept) await this.#receive(kept);
     else await this.begin(await fetchDemo());
   }
 
@@ -139,13 +141,13 @@ export class Workspace {
   /** Begins with a project as a new one; the one before stays on this device. */
   async begin(project: Project): Promise<void> {
     await this.keeper.begin(project);
-    this.#take(project);
+    await this.#receive(project);
   }
 
   /** Goes over to another project of this device. */
   async openStored(id: string): Promise<void> {
     const project = await this.keeper.openStored(id);
-    if (project) this.#take(project);
+    if (project) await this.#receive(project);
     else this.refuse(this.keeper.findings);
   }
 
@@ -219,6 +221,18 @@ export class Workspace {
     this.#refusals = problems;
   }
 
+  /** Works out another project before it is shown, so that neither holds up the page for long. */
+  async #receive(project: Project): Promise<void> {
+    try {
+      this.#last = { project, understanding: understandProject(project) };
+      await afterOthers();
+    } catch {
+      // it throws again where it is shown, and there the page tells of it
+      this.#last = undefined;
+    }
+    this.#take(project);
+  }
+
   #take(project: Project): void {
     this.#before = null;
     this.#keptVersions = [];
@@ -238,4 +252,9 @@ function changesOf(before: readonly BuiltPiece[], after: readonly BuiltPiece[]):
   const ids = [...new Set([...after, ...before].map(({ piece }) => piece))];
   const find = (pieces: readonly BuiltPiece[], id: string) => pieces.find(({ piece }) => piece === id);
   return ids.flatMap((id) => comparePieces(find(before, id), find(after, id)));
+}
+
+/** Lets the browser do what waits: taps, drawing. */
+function afterOthers(): Promise<void> {
+  return new Promise((resolve) => setTimeout(resolve));
 }

@@ -156,6 +156,46 @@ describe.skipIf(!hasBrowser())('the frame round the pages', () => {
       ]);
     }));
 
+  test('where only a shape is measured, paper begins with its checklist', () =>
+    withApp({}, async ({ page }) => {
+      await page.getByRole('button', { name: 'Start my own' }).click();
+      await page.getByRole('button', { name: 'Add a shape' }).click();
+      await page.getByRole('button', { name: /^Opening/ }).click();
+      const from = page.getByLabel(/^Seen from/);
+      await page.getByRole('button', { name: 'Add the opening' }).click();
+      await page.getByText('Say where you stand').waitFor();
+      await expect.poll(() => focusedName(page)).toMatch(/^Seen from/);
+      await from.fill('from the hall, looking in');
+      await from.press('Enter');
+      await page.getByRole('link', { name: 'Paper', exact: true }).click();
+      const sets = page.getByRole('group', { name: 'Set of pages' });
+      await sets.waitFor({ timeout: 55_000 });
+      expect(await sets.getByRole('button', { pressed: true }).innerText()).toBe('Checklists');
+      await page.getByText(/^Page 1 of \d/).waitFor();
+    }));
+
+  test('a name of one very long word pushes nothing off a phone', () =>
+    withApp({ viewport: phone, path: '/rack/' }, async ({ page }) => {
+      await page
+        .getByRole('button', { name: /^Change / })
+        .first()
+        .click();
+      const dialog = page.getByRole('dialog');
+      await dialog.getByLabel('Name').fill('Sperrholz'.repeat(12));
+      await dialog.getByRole('button', { name: 'Keep', exact: true }).click();
+      await expect.poll(() => page.getByRole('dialog').count()).toBe(0);
+      for (const place of ['Rack', 'Bench', 'Saw', 'Trips']) {
+        await page.getByRole('link', { name: place, exact: true }).click();
+        await page.getByRole('heading', { level: 1, name: place }).waitFor();
+        await page.waitForTimeout(500);
+        const over = await page.evaluate(() => {
+          const main = document.querySelector('main');
+          return (main?.scrollWidth ?? 0) - (main?.clientWidth ?? 0);
+        });
+        expect([place, over <= 0]).toEqual([place, true]);
+      }
+    }));
+
   test('the pages of a set print from the menu of the browser too', () =>
     withApp({ path: '/paper/' }, async ({ page }) => {
       const all = page.getByRole('button', { name: /^Print all/ });

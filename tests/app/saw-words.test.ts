@@ -1,9 +1,10 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
-import type { CuttingPlan } from '#core/cutting';
+import { usualAim, type CuttingPlan } from '#core/cutting';
 import type { NestPlan } from '#core/nesting';
 import type { CostMeasure } from '#core/pipeline';
 import type { Search } from '#app/saw/cutting-room.svelte.ts';
 import { nowAndThen } from '#app/saw/now-and-then.ts';
+import { weightsOf } from '#app/saw/weights.ts';
 import { boundOf, layingWords, searchWords } from '#app/saw/words.ts';
 
 const plan: CuttingPlan = {
@@ -81,5 +82,14 @@ describe('news that come often are shown now and then', () => {
     stop();
     vi.advanceTimersByTime(1000);
     expect(shown).toEqual([1]);
+  });
+});
+
+test('weights as chosen are times the usual ones, what is left out counts as usual', () => {
+  expect(weightsOf({})).toEqual(usualAim);
+  expect(weightsOf({ settings: 30, leftovers: 0 })).toEqual({
+    ...usualAim,
+    leftovers: 0,
+    settings: 30 * usualAim.settings,
   });
 });

@@ -62,6 +62,21 @@ describe.skipIf(!hasBrowser())('the saw in a browser', () => {
       await said.waitFor();
     }));
 
+  test('weights of your own give a further plan to choose, or say that there is none', () =>
+    withSaw(async ({ page }) => {
+      await openSaw(page);
+      await seekOffers(page);
+      await page.getByText('By weights of your own').click();
+      await page.getByLabel('Large leftovers').selectOption('does not count');
+      await page.getByLabel('Few cuts').selectOption('much');
+      await page.getByRole('button', { name: 'Seek by these weights' }).click();
+      const found = page.getByText('By your weights', { exact: true });
+      await found
+        .or(page.getByText('No plan was found that is better by these weights'))
+        .first()
+        .waitFor({ timeout: 60_000 });
+    }));
+
   const jobLinks = (page: AppPage['page']) =>
     page.getByRole('navigation', { name: 'What is cut' }).getByRole('link');
   /** Boards of 27 mm: the job of the demo that is not proven in its first seconds. */

@@ -7,7 +7,7 @@ import { formatLength, formatNumber, type LengthSystem } from '#core/units';
 
 /** What is known of how good a plan is, in words. */
 export function verdictWords(plan: CuttingPlan, measure: CostMeasure): string {
-  if (plan.unplaced.length > 0) return 'Not everything could be placed; see the findings.';
+  if (plan.unplaced.length > 0) return `${countLeft(plan)} could not be placed; see the findings.`;
   if (plan.proven) return provenWords(measure);
   if (plan.bound === null) return 'Nothing is known yet of how much better it could be.';
   const gap = plan.cost - plan.bound;
@@ -30,11 +30,15 @@ export function searchWords(search: Search, measure: CostMeasure): string {
 
 function underWayWords({ shown, progress }: Search, measure: CostMeasure): string {
   if (!shown || (shown.unplaced.length > 0 && !progress)) return 'Looking for a first plan.';
-  const left = shown.unplaced.reduce((sum, { count }) => sum + count, 0);
-  if (left > 0) return `Best so far leaves ${left} ${left === 1 ? 'part' : 'parts'}; still looking.`;
+  if (shown.unplaced.length > 0) return `Best so far leaves ${countLeft(shown)}; still looking.`;
   const bound = boundOf(shown, progress?.bound);
   const least = bound === null ? '' : `, at least ${sayCost(bound, measure)}`;
   return `Best so far ${sayCost(shown.cost, measure)}${least}; still looking.`;
+}
+
+function countLeft({ unplaced }: Pick<CuttingPlan, 'unplaced'>): string {
+  const left = unplaced.reduce((sum, { count }) => sum + count, 0);
+  return `${left} ${left === 1 ? 'part' : 'parts'}`;
 }
 
 /** The cost below which no plan can be, by the plan and by the search under way; null while nothing is known. */
@@ -49,7 +53,7 @@ export function layingWords({ state, plan }: Laying, measure: CostMeasure): stri
   if (!plan)
     return state === 'running' ? 'Looking for a first plan.' : 'Waits for the saw to take its sheets.';
   const sheets = `${plan.sheets.length} ${plan.sheets.length === 1 ? 'sheet' : 'sheets'}`;
-  if (plan.unplaced.length > 0) return `${sheets}; not everything could be placed, see the findings.`;
+  if (plan.unplaced.length > 0) return `${sheets}; ${countLeft(plan)} could not be placed, see the findings.`;
   if (state === 'running') return `Best so far ${sheets}, ${sayCost(plan.cost, measure)}.`;
   if (plan.proven) return `${sheets}. ${provenWords(measure)}`;
   if (plan.bound === null || plan.bound <= 0)

@@ -31,6 +31,10 @@ export async function runOpen(io: Io, given: Arguments): Promise<Outcome> {
     };
   const { server, port } = serving;
   (given.json ? io.say : io.answer)(`Joggle is open at http://localhost:${port}\n`);
+  if (port !== first)
+    io.say(
+      `Port ${first} is taken, perhaps by a Joggle that is open already. Browsers keep projects under the address: those kept at http://localhost:${first} are not seen at this one.\n`,
+    );
   await new Promise<void>((resolve) => {
     const close = (): void => {
       server.close(() => resolve());

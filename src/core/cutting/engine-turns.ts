@@ -92,10 +92,22 @@ export function generateFor(engine: Engine): void {
   engine.tell('bound');
 }
 
+/** At once as long as its patterns are quickly found, later beside the rest. */
+export function wantsTightening({ tightening, seconds, secondsLeft }: Engine): boolean {
+  return (
+    !tightening.done && (!tightening.counts || tightening.spent <= countingShare * (seconds - secondsLeft()))
+  );
+}
+
+/** The share of the time so far that patterns with counts may have taken. */
+const countingShare = 0.2;
+
 /** Some rounds of the program for the bound alone. */
 export function tightenFor(engine: Engine): void {
-  const { tightening, model, effort } = engine;
+  const { tightening, model, effort, secondsLeft } = engine;
+  const before = secondsLeft();
   for (let i = 0; i < 4 && !tightening.done && !engine.isOver(); i++) tightenOnce(tightening, engine.bound);
+  if (tightening.counts) tightening.spent += before - secondsLeft();
   if (tightening.rounds >= effort.rounds) tightening.done = true;
   const bound = roundBound(model, tightening.bound);
   if (bound <= engine.bound) return;

@@ -13,7 +13,7 @@ export type { CuttingNews } from './cutting-news.ts';
 export { fillCosts } from './model.ts';
 export { measurePlan } from './measure-plan.ts';
 export type { PlanFigures } from './measure-plan.ts';
-export { offerPlans } from './offer-plans.ts';
+export { offerByWeights, offerPlans } from './offer-plans.ts';
 export type { PlanOffer } from './offer-plans.ts';
 export { usualAim } from './polish.ts';
 export { letterOf, sequenceCuts } from './sequence-cuts.ts';

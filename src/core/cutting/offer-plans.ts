@@ -8,7 +8,7 @@ import type { CuttingJob, CuttingPlan, PlanAim } from './types.ts';
 
 /** A plan to choose, and what it is best at. */
 export interface PlanOffer {
-  readonly character: 'as-planned' | 'leftover' | 'settings' | 'sizes';
+  readonly character: 'as-planned' | 'leftover' | 'settings' | 'sizes' | 'weights';
   /** In words: "Largest leftover". */
   readonly title: string;
   readonly plan: CuttingPlan;
@@ -27,13 +27,29 @@ const dearest = 0.1;
 export function offerPlans(job: CuttingJob, plan: CuttingPlan, tools: CuttingTools): readonly PlanOffer[] {
   const own = offer(job, plan, 'as-planned');
   if (plan.bound === null) return [own];
+  const quest = { job, plan, tools: shareOf(tools, 3) };
   const others = [
-    ...(job.keepLeftover ? [() => byAim({ job, plan, tools }, 'leftover')] : []),
-    () => byAim({ job, plan, tools }, 'settings'),
-    () => byStock({ job, plan, tools }),
+    ...(job.keepLeftover ? [() => byAim(quest, 'leftover', aims.leftover)] : []),
+    () => byAim(quest, 'settings', aims.settings),
+    () => byStock(quest),
   ];
   const found = others.map((seek) => seek()).filter((each) => each !== null);
   return [own, ...found.filter((each) => isBetter(each, own))];
+}
+
+/**
+ * A plan at the cost of the one given that is better by these weights, in all the time or work of the tools; null when none was
+ * found that differs in what `measurePlan` counts, or when parts are left out.
+ */
+export function offerByWeights(
+  job: CuttingJob,
+  plan: CuttingPlan,
+  tools: CuttingTools,
+  weights: PlanAim,
+): PlanOffer | null {
+  if (plan.bound === null) return null;
+  const found = byAim({ job, plan, tools }, 'weights', weights);
+  return found && isBetter(found, offer(job, plan, 'as-planned')) ? found : null;
 }
 
 const titles: Readonly<Record<PlanOffer['character'], string>> = {
@@ -41,6 +57,7 @@ const titles: Readonly<Record<PlanOffer['character'], string>> = {
   leftover: 'Largest leftover',
   settings: 'Fewest settings of the fence',
   sizes: 'Fewest sizes of stock',
+  weights: 'By your weights',
 };
 
 const aims: Readonly<Record<'leftover' | 'settings', PlanAim>> = {
@@ -64,10 +81,13 @@ function shareOf({ seconds, work, ...tools }: CuttingTools, shares: number): Cut
 }
 
 /** Goes on from the plan at its cost; null when that came out dearer or wrong. */
-function byAim({ job, plan, tools }: Quest, character: 'leftover' | 'settings'): PlanOffer | null {
-  const aim = aims[character];
+function byAim(
+  { job, plan, tools }: Quest,
+  character: 'leftover' | 'settings' | 'weights',
+  aim: PlanAim,
+): PlanOffer | null {
   const found = solveCutting(job, {
-    ...shareOf(tools, 3),
+    ...tools,
     start: plan,
     enough: plan.cost,
     aim,
@@ -88,7 +108,7 @@ function byStock({ job, plan, tools }: Quest): PlanOffer | null {
     const at = job.stock.findIndex((stock) => stock.id === id);
     if (costs?.[at] !== own?.[0]) return [];
     const found = solveCutting(only, {
-      ...shareOf(tools, 3 * Math.min(used.length, mostTried)),
+      ...shareOf(tools, Math.min(used.length, mostTried)),
       onProgress: undefined,
     });
     return accept({ job, plan, tools }, found, 'sizes', most) ?? [];
@@ -116,6 +136,8 @@ function isBetter({ character, figures }: PlanOffer, { figures: own }: PlanOffer
   switch (character) {
     case 'as-planned':
       return true;
+    case 'weights':
+      return JSON.stringify(figures) !== JSON.stringify(own);
     case 'leftover':
       return (figures.largest ? areaOf(figures.largest) : 0) > (own.largest ? areaOf(own.largest) : 0);
     case 'settings':

@@ -11,6 +11,7 @@ import {
   tightenFor,
   wantsCombining,
   wantsDive,
+  wantsTightening,
 } from './engine-turns.ts';
 import type { Model } from './model.ts';
 import { polishSearch } from './polish.ts';
@@ -72,7 +73,7 @@ function chooseTurn(engine: Engine): ((engine: Engine) => void) | null {
     return wantsBoardDive(engine, boards) ? () => diveForBoards(engine, boards) : null;
   }
   if (!engine.generation.done) return generateFor;
-  if (!engine.tightening.done) return tightenFor;
+  if (wantsTightening(engine)) return tightenFor;
   if (engine.dives > 0 && refines(engine)) return generateFor;
   if (wantsDive(engine)) return diveOnce;
   return wantsCombining(engine) ? combineOnce : null;

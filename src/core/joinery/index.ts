@@ -1,6 +1,7 @@
 export { jointWords } from './joints/joint-words.ts';
 export {
   buildPiece,
+  gapToShapeOf,
   isCarriedInParts,
   kindWords,
   newPiece,

@@ -33,6 +33,8 @@ export interface KindOfPiece<Kind extends PieceKind> {
   readonly build: (piece: Extract<Piece, { kind: Kind }>, context: BuildContext) => BuiltPiece;
   /** One with the trade's defaults and the first materials that suit it. */
   readonly make: (start: NewPiece) => Piece;
+  /** Key of the parameter that says how far it stays from the edges of its shape, where it follows them. */
+  readonly gapToShape?: string;
   /** Its parts are carried one by one and meet in their place, as lids and trim. */
   readonly inParts?: true;
   /** Nothing of it is glued but panels too wide for a board, with the glue of the project: it has no choice of its own. */

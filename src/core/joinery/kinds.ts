@@ -98,6 +98,11 @@ const offered = Object.fromEntries(
   ]),
 ) as unknown as Readonly<Record<PieceKind, readonly ParameterInfo[]>>;
 
+/** Key of the parameter that is the gap between a kind and the edges of its shape; undefined where it does not follow them. */
+export function gapToShapeOf(kind: PieceKind): string | undefined {
+  return kinds[kind].gapToShape;
+}
+
 /** Whether the parts of a kind are carried one by one and meet in their place. */
 export function isCarriedInParts(kind: PieceKind): boolean {
   return kinds[kind].inParts === true;

@@ -72,10 +72,12 @@ async function seek(
 /** Enough for a first plan of any workshop job, seconds. */
 const leastSeconds = 0.05;
 
-/** Half of the time is shared evenly, half by the number of parts: few parts can be as hard as many. */
+/** What part of the time is shared evenly, the rest by the number of parts: few parts can be as hard as many. */
+const evenPart = 0.25;
+
 function shareOf({ parts }: Quest, waiting: readonly Quest[]): number {
   const all = waiting.reduce((sum, each) => sum + each.parts, 0);
-  return (1 / waiting.length + parts / Math.max(1, all)) / 2;
+  return evenPart / waiting.length + ((1 - evenPart) * parts) / Math.max(1, all);
 }
 
 function countParts({ parts }: CuttingJob): number {

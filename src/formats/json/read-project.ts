@@ -20,8 +20,9 @@ const fatal: readonly string[] = [
 export function readProject(text: string): Result<Project> {
   const document = parseJson(text);
   if (!document.ok) return document;
-  if (isSomethingElse(document.value)) return fail(somethingElse);
   const upgraded = upgradeProject(document.value);
+  const isNewer = upgraded.problems.some(({ code }) => code === 'newer-version');
+  if (!isNewer && isSomethingElse(document.value)) return fail(somethingElse);
   if (!upgraded.ok) return upgraded;
   const project = matchSchema(upgraded.value, projectSchema);
   if (!project.ok) return project;

@@ -1,5 +1,5 @@
 import { expose } from 'comlink';
-import { explainBound, offerPlans, startCuttingRun } from '#core/cutting';
+import { explainBound, offerByWeights, offerPlans, startCuttingRun } from '#core/cutting';
 import type {
   BoundStory,
   CostUnit,
@@ -8,6 +8,7 @@ import type {
   CuttingPlan,
   CuttingProgress,
   CuttingRun,
+  PlanAim,
   PlanOffer,
 } from '#core/cutting';
 import type { Turn } from '#solver/crew';
@@ -32,6 +33,7 @@ export interface CuttingService {
   finish(): CuttingPlan;
   explain(job: CuttingJob, plan: CuttingPlan, seconds: number, unit: CostUnit): Promise<BoundStory>;
   offer(job: CuttingJob, plan: CuttingPlan, seconds: number): Promise<readonly PlanOffer[]>;
+  weigh(job: CuttingJob, plan: CuttingPlan, seconds: number, weights: PlanAim): Promise<PlanOffer | null>;
 }
 
 let run: CuttingRun | null = null;
@@ -55,6 +57,10 @@ const service: CuttingService = {
   async offer(job, plan, seconds) {
     const solveLp = await loadGlpk();
     return offerPlans(job, plan, { solveLp, clock: () => performance.now(), seconds });
+  },
+  async weigh(job, plan, seconds, weights) {
+    const solveLp = await loadGlpk();
+    return offerByWeights(job, plan, { solveLp, clock: () => performance.now(), seconds }, weights);
   },
 };
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { checkPlan, measurePlan, offerPlans, solveCutting } from '#core/cutting';
+import { checkPlan, measurePlan, offerByWeights, offerPlans, solveCutting } from '#core/cutting';
 import type { CuttingJob } from '#core/cutting';
 import { loadGlpk } from '#solver/glpk';
 import { randomJob } from './random-job.ts';
@@ -49,6 +49,26 @@ test('offers cost no more than the plan where they say so, and are better in wha
     if (character !== 'sizes') expect(offered.cost).toBe(plan.cost);
     if (character === 'settings') expect(figures.settings).toBeLessThan(own?.figures.settings ?? 0);
   }
+});
+
+test('a plan by weights costs the same, and has what weighs most', () => {
+  const none = { leftovers: 0, settings: 0, cuts: 0, turns: 0 };
+  const plan = planOf(berth, { aim: none });
+  const own = measurePlan(berth, plan);
+  const fewCuts = offerByWeights(berth, plan, tools, { ...none, cuts: 1 });
+  const fewSettings = offerByWeights(berth, plan, tools, { ...none, settings: 1 });
+  for (const offer of [fewCuts, fewSettings]) {
+    expect(offer?.plan.cost).toBe(plan.cost);
+    expect(checkPlan(berth, offer?.plan ?? plan)).toEqual([]);
+  }
+  expect(fewCuts?.figures.passes ?? Infinity).toBeLessThan(own.passes);
+  expect(fewSettings?.figures.settings ?? Infinity).toBeLessThanOrEqual(own.settings);
+  // one part alone can be cut in one way only
+  const alone: CuttingJob = {
+    stock: [{ id: 's', length: 100, width: 100, cost: 1 }],
+    parts: [{ id: 'p', length: 100, width: 100 }],
+  };
+  expect(offerByWeights(alone, planOf(alone), tools, { cuts: 1 })).toBeNull();
 });
 
 test('parts left out leave nothing to choose', () => {

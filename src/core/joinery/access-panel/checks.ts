@@ -48,7 +48,7 @@ function checkHold(say: Say, { book, choices }: PanelLayout): void {
       ? `The hole is ${show(choices.skew)} off a rectangle; the panel is one round all of it: it laps ${show(v('lap'))} at the least, and up to about ${show(v('lap') + choices.skew)}.`
       : `The hole is ${show(choices.skew)} off a rectangle; the panel follows it, with an even gap all round: it fits one way only.`,
     remedy: lap
-      ? 'Look whether so uneven a lap disturbs; if it does, fit a free panel to the hole, with gaps below 0.'
+      ? 'Look whether so uneven a lap disturbs; a wider one makes the difference look smaller.'
       : 'Cut it by its outline, not as a rectangle, and mark face and top on the blank.',
     source: 'joinery B14',
   });

@@ -14,6 +14,7 @@ export const accessPanelKind: KindOfPiece<'access-panel'> = {
   },
   parameters: accessPanelParameters,
   shape: { kinds: ['opening'], required: false },
+  gapToShape: 'gap',
   unglued: true,
   seen: { across: ['panel_W', 'hole_W', 'lap'], up: ['panel_H', 'hole_H', 'lap'] },
   build: buildAccessPanel,

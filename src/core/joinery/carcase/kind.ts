@@ -218,6 +218,7 @@ export const carcaseKind: KindOfPiece<'carcase'> = {
   },
   parameters: carcaseParameters,
   shape: { kinds: ['sections'], required: false },
+  gapToShape: 'clearance',
   seen: { across: ['W', 'Wi', 'shelf_L'], up: ['H', 'y_1', 'y_2', 'y_3', 'y_4', 'y_5', 'y_6'] },
   build,
   make,

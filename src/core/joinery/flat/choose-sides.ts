@@ -77,16 +77,32 @@ const straight = (points: readonly Point[]): readonly Side[] =>
     deviation: 0,
   }));
 
+/** Points nearer to a line than this make no turn: twice the area of the triangle, mm². */
+const noTurn = 1e-6;
+
+/** True when two sides that are no neighbours cross or touch; corners along one straight line are none. */
 function crossesItself(points: readonly Point[]): boolean {
-  const turn = (a: Point, b: Point, c: Point) => (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
   const count = points.length;
   return points.some((a, i) =>
     points.some((c, j) => {
       if (j <= i + 1 || (i === 0 && j === count - 1)) return false;
       const [b, d] = [points[(i + 1) % count] ?? a, points[(j + 1) % count] ?? c];
-      return turn(a, b, c) * turn(a, b, d) <= 0 && turn(c, d, a) * turn(c, d, b) <= 0;
+      const crossed = turn(a, b, c) * turn(a, b, d) < 0 && turn(c, d, a) * turn(c, d, b) < 0;
+      return crossed || liesOn(c, a, b) || liesOn(d, a, b) || liesOn(a, c, d) || liesOn(b, c, d);
     }),
   );
+}
+
+/** Twice the area of a triangle, positive when it goes counter-clockwise; 0 when it is next to none. */
+function turn(a: Point, b: Point, c: Point): number {
+  const area = (b.x - a.x) * (c.y - a.y) - (b.y - a.y) * (c.x - a.x);
+  return Math.abs(area) < noTurn ? 0 : area;
+}
+
+function liesOn(point: Point, a: Point, b: Point): boolean {
+  const within = (p: number, one: number, other: number) =>
+    p >= Math.min(one, other) - noTurn && p <= Math.max(one, other) + noTurn;
+  return turn(a, b, point) === 0 && within(point.x, a.x, b.x) && within(point.y, a.y, b.y);
 }
 
 function atOrigin(sides: readonly Side[], source: string, rectangle: boolean): ChosenSides {

@@ -12,6 +12,8 @@ export interface Side {
   readonly u95: number;
   /** Greatest offset from straight that is not followed, mm. */
   readonly deviation: number;
+  /** How far what is not followed comes in over the straight line, mm; left out: not at all. */
+  readonly inwards?: number;
 }
 
 const worthFollowing = 0.5; // mm of bow; below it a saw goes straight

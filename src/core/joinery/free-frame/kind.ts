@@ -184,6 +184,7 @@ export const freeFrameKind: KindOfPiece<'free-frame'> = {
   },
   parameters: freeFrameParameters,
   shape: { kinds: ['opening', 'outline'], required: false },
+  gapToShape: 'gap',
   seen: { across: ['Fw', 'side_1', 'w_4'], up: ['Fh', 'side_2', 'w_1'] },
   build,
   make,

@@ -117,6 +117,7 @@ export const freePanelKind: KindOfPiece<'free-panel'> = {
   },
   parameters: freePanelParameters,
   shape: { kinds: ['opening', 'outline'], required: false },
+  gapToShape: 'gap',
   seen: { across: ['panel_W', 'core_W'], up: ['panel_H', 'core_H'] },
   build,
   make,

@@ -7,6 +7,7 @@ import { fillDefaults, putParameters } from '../parameter-book.ts';
 import { findMaterial } from '../parts.ts';
 import { scribe } from '../rules.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
+import { straightenLipped } from './straighten.ts';
 import { freePanelParameters } from './parameters.ts';
 import type { FreePanelParameters } from './types.ts';
 import type { JoinerySettings, Material } from '../piece-types.ts';
@@ -66,7 +67,7 @@ export function choosePanel(
     thickness: parameters.thickness ?? measured,
     stock: { panel: panel.material, lipping: lipping.material },
     given,
-    chosen,
+    chosen: chosen && straightenLipped(chosen, parameters.lippedSides ?? []),
   };
   return { choices, findings: [...panel.findings, ...lipping.findings], lacking: findings };
 }
@@ -81,7 +82,7 @@ export function workOutPanel(choices: PanelChoices, settings: JoinerySettings): 
     [from, ...between].map((at) => ({ at, side: i })),
   );
   const side = all.map((one) => one.side);
-  const gapOf = (i: number) => book.value(`g_${i + 1}`);
+  const gapOf = (i: number) => book.value(`g_${i + 1}`) + (chosen.sides[i]?.inwards ?? 0);
   const points = insetSides(
     all.map(({ at }) => at),
     side.map(gapOf),
@@ -171,10 +172,12 @@ function putIn(choices: PanelChoices, book: WorkingBook): void {
   book.putChoice('thickness', 'T', choices.thickness, 'thickness', source);
   const density = panel.density ?? unknownDensity;
   book.put('rho', density / 1000, 'density, g/cm³', panel.density ? panel.name : 'common practice', 'ratio');
-  chosen?.sides.forEach(({ name }, i) => {
+  chosen?.sides.forEach(({ name, inwards = 0 }, i) => {
+    if (inwards > 0) book.put(`in_${i + 1}`, inwards, `side ${i + 1} bows in, besides its gap`, 'survey');
     const own = choices.gaps?.[i];
-    if (own === undefined) book.work(`g_${i + 1}`, 'g', `gap of side ${i + 1}, ${name}`, 'joinery A11');
-    else book.putChoice('gaps', `g_${i + 1}`, own, `gap of side ${i + 1}, ${name}`, 'you');
+    const label = `gap of side ${i + 1}, ${name}`;
+    if (own !== undefined) return void book.putChoice('gaps', `g_${i + 1}`, own, label, 'you');
+    book.work(`g_${i + 1}`, 'g', label, 'joinery A11');
   });
 }
 

@@ -1,6 +1,7 @@
 import { boxOfPoints, flattenOutline, outlineArea, type Point, type Shape } from '#core/geometry';
 import { fail, succeed, type Result } from '#core/problems';
-import { readOpening } from '../survey-fit.ts';
+import { insetSides } from '../flat/polygon.ts';
+import { cornerNames, readOpening } from '../survey-fit.ts';
 
 /** The aperture of a row of lids seen from above: corners counter-clockwise, its lower left at the origin. mm. */
 export interface Aperture {
@@ -27,8 +28,11 @@ export function measuredAperture(shape: Shape, name: string): Result<Aperture> {
   if (shape.kind === undefined || shape.kind === 'opening') {
     const opening = readOpening(shape, name);
     if (!opening.ok) return opening;
-    const { BL, BR, TR, TL } = opening.value.corners;
-    return succeed(moveToOrigin([BL, BR, TR, TL]));
+    const { corners, bow } = opening.value;
+    const points = cornerNames.map((corner) => corners[corner]);
+    // lids and cleats are straight: a side that bows in counts from its innermost place
+    const inwards = [bow.sill, bow.right, bow.head, bow.left].map((each) => Math.max(0, -each));
+    return succeed(moveToOrigin(insetSides(points, inwards) ?? points));
   }
   const points = shape.edges.flatMap(({ from, to, curve, bow }): readonly Point[] => {
     const [start, end] = [shape.points[from], shape.points[to]];

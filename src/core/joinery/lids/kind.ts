@@ -16,6 +16,7 @@ export const lidsKind: KindOfPiece<'lids'> = {
   unglued: true,
   parameters: lidsParameters,
   shape: { kinds: ['opening', 'outline'], required: false },
+  gapToShape: 'gap',
   seen: { across: ['L', 'lid_L', 'g', 'cw'], up: ['W', 'lid_W', 'g', 'cw', 'hole_in'] },
   build: buildLids,
   make: newLids,

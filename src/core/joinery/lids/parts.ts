@@ -1,9 +1,8 @@
 import { boxOfPoints, circleOutline, outlineArea, type Outline, type Point } from '#core/geometry';
 import { markSize } from '#core/units';
-import { shrink } from './aperture.ts';
 import { layHoles } from './holes.ts';
 import type { LaidLid, LidsLayout } from './layout.ts';
-import { bearerOutline } from './sizes.ts';
+import { bearerOutline, cleatRing } from './sizes.ts';
 import { makePart, placeAt, type PartDraft } from '../parts.ts';
 import type { Piece } from '../piece-types.ts';
 import type { Part } from '../types.ts';
@@ -75,7 +74,7 @@ function lidDraft(layout: LidsLayout, lid: LaidLid, i: number): Draft {
 
 function bearerDraft({ book, choices }: LidsLayout, at: number, i: number): Draft {
   const v = book.value;
-  const outline = bearerOutline(shrink(choices.aperture.corners, v('cw')), at, v('bw'));
+  const outline = bearerOutline(cleatRing(choices, v('cw')), at, v('bw'));
   const { minX, minY } = boxOfPoints(outline);
   return {
     name: 'Cross bearer',
@@ -90,7 +89,7 @@ function bearerDraft({ book, choices }: LidsLayout, at: number, i: number): Draf
 
 function blockDrafts({ book, choices, bearers }: LidsLayout): readonly Draft[] {
   const v = book.value;
-  const inside = shrink(choices.aperture.corners, v('cw'));
+  const inside = cleatRing(choices, v('cw'));
   const z = -v('T') - v('ct');
   return bearers.flatMap((at) => {
     const strip = bearerOutline(inside, at, v('bw'));
@@ -113,8 +112,8 @@ function blockDrafts({ book, choices, bearers }: LidsLayout): readonly Draft[] {
 /** Cleats along the straight sides, mitred where they meet. */
 function cleatDrafts({ book, choices }: LidsLayout): readonly Draft[] {
   const v = book.value;
-  const { corners } = choices.aperture;
-  const inside = shrink(corners, v('cw'));
+  const corners = cleatRing(choices, 0);
+  const inside = cleatRing(choices, v('cw'));
   return corners.flatMap((from, i): readonly Draft[] => {
     const next = (i + 1) % corners.length;
     const [to, a, b] = [corners[next], inside[i], inside[next]];

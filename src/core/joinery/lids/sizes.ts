@@ -100,8 +100,10 @@ function putLidSizes({ aperture }: LidsChoices, book: WorkingBook, lids: readonl
 }
 
 function sizeUnder({ choices, book, bearers }: LidsLayout): void {
-  const { corners } = choices.aperture;
-  const inside = shrink(corners, book.value('cw'));
+  const { square } = choices.aperture;
+  if (!square) book.put('free', endsFree, 'cleats clear of what was measured, each end', 'common practice');
+  const corners = cleatRing(choices, 0);
+  const inside = cleatRing(choices, book.value('cw'));
   const size = sizer(book, choices.aperture.square);
   corners.forEach((from, i) => {
     const to = corners[(i + 1) % corners.length] ?? from;
@@ -130,6 +132,14 @@ function sizeUnder({ choices, book, bearers }: LidsLayout): void {
     rule,
     'kg',
   );
+}
+
+/** What cleats leave free at each end in an aperture as measured, so that they go in; mm (common practice, no source). */
+const endsFree = 1;
+
+/** The outline that the cleats keep to, or so far within it. */
+export function cleatRing({ aperture }: LidsChoices, within: number): readonly Point[] {
+  return shrink(aperture.corners, within + (aperture.square ? 0 : endsFree));
 }
 
 /** A cross bearer between the cleats, seen from above. */

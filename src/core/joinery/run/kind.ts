@@ -181,6 +181,7 @@ export const runKind: KindOfPiece<'run'> = {
   },
   parameters: runParameters,
   shape: { kinds: ['sections'], required: false },
+  gapToShape: 'clearance',
   seen: {
     across: ['front_W', 'front_wo', ...nine.map((n) => `bay_W_${n}`), 'front_ws'],
     up: ['front_H', ...nine.map((n) => `front_h${n}`), 'front_wt', 'front_wb'],

@@ -193,6 +193,7 @@ export const shelfKind: KindOfPiece<'shelf'> = {
   },
   parameters: shelfParameters,
   shape: { kinds: ['sections', 'outline'], required: false },
+  gapToShape: 'clearance',
   seen: { across: ['shelf_L', 'fiddle_L'], up: ['fiddle_W', 'T', 'f'] },
   build,
   make,

@@ -62,16 +62,22 @@ interface Measured {
   readonly findings: readonly Problem[];
 }
 
-/** Run and span of a shape: of an opening its smaller sides, of hull sections their length and the longest girth. */
+/** Free at each end of a slat between sides as measured, so that it goes in; mm (common practice, no source). */
+const endClear = 1;
+
+/** Run and span of a shape: of an opening its smaller sides, the run less what is left free, of hull sections their length and the longest girth. */
 function measure({ shape, shapeName }: BuildContext, direction: 'across' | 'upright'): Measured | null {
   if (!shape) return null;
   if (shape.kind === 'sections') return measureSections(shape);
   const opening = readOpening(shape, shapeName ?? 'The shape');
   if (!opening.ok) return { sizes: { run: 0, span: 0 }, curved: false, findings: opening.problems };
-  const { BL, BR, TR, TL } = opening.value.corners;
-  const width = Math.min(distanceBetween(BL, BR), distanceBetween(TL, TR));
-  const height = Math.min(distanceBetween(BL, TL), distanceBetween(BR, TR));
-  const sizes = direction === 'across' ? { run: width, span: height } : { run: height, span: width };
+  const { corners, bow } = opening.value;
+  const { BL, BR, TR, TL } = corners;
+  const bowsIn = (one: number, other: number) => Math.min(0, one) + Math.min(0, other);
+  const width = Math.min(distanceBetween(BL, BR), distanceBetween(TL, TR)) + bowsIn(bow.left, bow.right);
+  const height = Math.min(distanceBetween(BL, TL), distanceBetween(BR, TR)) + bowsIn(bow.head, bow.sill);
+  const [along, span] = direction === 'across' ? [width, height] : [height, width];
+  const sizes = { run: Math.max(0, along - 2 * endClear), span };
   return { sizes, curved: false, findings: [] };
 }
 

@@ -1,5 +1,5 @@
 import type { Shape } from '#core/geometry';
-import type { BuiltPiece } from '#core/joinery';
+import { gapToShapeOf, type BuiltPiece } from '#core/joinery';
 import {
   adviseEdge,
   bestExtraReading,
@@ -90,12 +90,11 @@ function planSections(built: BuiltPiece, sections: NonNullable<Shape['sections']
   return sections.map(({ name, sigma }) => ({ name, gap, deviation: 0, uncertainty: 2 * sigma, limits }));
 }
 
-/** Parameters that are the gap between a piece and what it is fitted to, by their keys. */
-const gapKeys = ['fittingGap', 'gap', 'clearance', 'reveal'];
-
-function gapOf({ working }: BuiltPiece): number | null {
-  const steps = gapKeys.flatMap((key) => working.filter(({ parameter }) => parameter === key));
-  return steps[0]?.value ?? null;
+/** The gap of a piece that follows the edges of its shape; null of one that does not. */
+function gapOf({ kind, working }: BuiltPiece): number | null {
+  const key = gapToShapeOf(kind);
+  if (key === undefined) return null;
+  return working.find(({ parameter }) => parameter === key)?.value ?? null;
 }
 
 function limitsOf({ working }: BuiltPiece): (gap: number) => GapLimits {
