@@ -31,13 +31,28 @@ export function addColumn(model: Model, pool: Pool, filling: Omit<Proposal, 'val
   const found = countKinds(filling.roots);
   const kinds = [...found.keys()].sort((a, b) => a - b);
   const counts = kinds.map((kind) => found.get(kind) as number);
-  const key = `${bin.index}:${kinds.join()}:${counts.join()}`;
+  const key = keyOf({ bin, kinds, counts });
   if (kinds.length === 0 || pool.known.has(key)) return false;
   const roots = filling.roots.map((root) => liftRoot(cloneNode(root, null)));
   if (!settleRoots(model, bin, way, roots)) return false;
   pool.known.add(key);
   pool.columns.push({ bin, way, roots, kinds, counts });
   return true;
+}
+
+function keyOf({ bin, kinds, counts }: Pick<Column, 'bin' | 'kinds' | 'counts'>): string {
+  return `${bin.index}:${kinds.join()}:${counts.join()}`;
+}
+
+/** Leaves only some patterns in a pool; the others may be found anew. */
+export function keepColumns({ columns, known }: Pool, isKept: (column: Column) => boolean): void {
+  const kept = columns.filter(isKept);
+  columns.length = 0;
+  known.clear();
+  for (const column of kept) {
+    columns.push(column);
+    known.add(keyOf(column));
+  }
 }
 
 /** How often each kind lies in some trees. */

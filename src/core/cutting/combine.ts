@@ -1,5 +1,5 @@
 import type { Random, SolveLp } from '#core/numerics';
-import { addColumn } from './columns.ts';
+import { addColumn, keepColumns } from './columns.ts';
 import type { Column, Pool } from './columns.ts';
 import { startHunt } from './insert.ts';
 import type { Hunt } from './insert.ts';
@@ -45,7 +45,21 @@ export function shelve({ model, shelf }: Combiner, load: Load, bound: number): v
 
 /** Sheets emptier than this share of what a plan at the bound has on average are rarely in one. */
 const shelfFill = 0.9;
-const mostShelved = 20_000;
+const mostShelved = 10_000;
+/** Parts on all of them: a sheet of many parts takes more room. */
+const mostPartsShelved = 80_000;
+
+/** Takes sheets off a shelf that is full, the dearest at the prices of its master first. */
+export function clearShelf(shelf: Pool, prices: Float64Array): void {
+  const parts = ({ counts }: Column) => counts.reduce((sum, count) => sum + count, 0);
+  const all = shelf.columns.reduce((sum, column) => sum + parts(column), 0);
+  const full = Math.max(shelf.columns.length / mostShelved, all / mostPartsShelved);
+  if (full <= 1) return;
+  const reduced = new Map(shelf.columns.map((column) => [column, reducedCost(column, prices)]));
+  const sorted = [...reduced.values()].sort((a, b) => a - b);
+  const limit = sorted[Math.floor((0.75 * sorted.length) / full)] as number;
+  keepColumns(shelf, (column) => (reduced.get(column) as number) <= limit);
+}
 
 /** Up to so many columns the relaxed master is solved in hundredths of a second. */
 const mostRelaxed = 800;
@@ -66,6 +80,7 @@ export function combine(
   const relaxed = relaxProperly(combiner, { model, columns: start, budget: goal.budget, rounds: 6 });
   if (!relaxed || combiner.isOver()) return null;
   const { columns, master } = relaxed;
+  clearShelf(shelf, master.prices);
   // the integer master ends by the clock: a run that must not ask it dives only
   const dives = combiner.rounds % 3 !== 0 || goal.seconds === 0;
   if (dives) return diveProperly(combiner, relaxed, goal.budget);

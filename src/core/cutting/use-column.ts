@@ -7,6 +7,7 @@ import type { Bin, Model } from './model.ts';
 import { listNodes, noRoom, tidySheet } from './sheet.ts';
 import type { Sheet } from './sheet.ts';
 import { cloneNode, setFree } from './tree.ts';
+import type { Node } from './tree.ts';
 
 /** How often a pattern can be cut without cutting a part too often or lacking stock. */
 export function fitsTimes(column: Column, load: Load): number {
@@ -25,7 +26,7 @@ export function useColumn(model: Model, load: Load, column: Column): number {
     bin,
     way: column.way,
     owner: load.mark,
-    roots: column.roots.map((root) => cloneNode(root, null)),
+    roots: column.roots.map(copyOut),
     free: [],
     parts: [],
     worth: 0,
@@ -48,6 +49,18 @@ export function useColumn(model: Model, load: Load, column: Column): number {
   load.used[bin.index] = (load.used[bin.index] as number) + 1;
   load.cost += bin.cost;
   return 1;
+}
+
+/** A copy that the original knows nothing of: a column stays, and would keep all that is made of its copies. */
+function copyOut(root: Node): Node {
+  const copy = cloneNode(root, null);
+  forgetCopies(root);
+  return copy;
+}
+
+function forgetCopies(node: Node): void {
+  node.copy = null;
+  for (const kid of node.kids) forgetCopies(kid);
 }
 
 /** For what asks for chance but draws none. */

@@ -39,9 +39,11 @@ export function sketchPoints(
   ring: SketchRing = openingRing,
 ): Readonly<Record<string, Point>> {
   const placed = ring === openingRing ? corners : placeRing(ring);
-  const others = names.filter((name) => !(name in placed));
+  // a point may be called as something that every object has, as `constructor`
+  const others = names.filter((name) => !Object.hasOwn(placed, name));
+  const beside = (name: string): Point => ({ x: 0.95, y: (others.indexOf(name) + 0.5) / others.length });
   const place = (name: string): Point =>
-    placed[name] ?? { x: 0.95, y: (others.indexOf(name) + 0.5) / others.length };
+    (Object.hasOwn(placed, name) ? placed[name] : undefined) ?? beside(name);
   return Object.fromEntries(names.map((name) => [name, place(name)]));
 }
 

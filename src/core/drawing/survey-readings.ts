@@ -5,7 +5,7 @@ import { readableTurn } from './dimension.ts';
 import { boxAround } from './find-room.ts';
 import { boxesOverlap, boxOfMark, drawLine, drawText, lettering } from './marks.ts';
 import { formatSigned, formatSignedFine, formatSize } from './scales.ts';
-import { footOn } from './reading-sketch.ts';
+import { footOn, pointsOfReading } from './reading-sketch.ts';
 import { drawBow, drawRays, drawTickMark } from './survey-bends.ts';
 import type { SurveySheet } from './survey-sheet.ts';
 import { drawArrow } from './symbols.ts';
@@ -19,6 +19,7 @@ const shownResidual = 0.05; // mm; smaller ones round to nothing
 
 /** The tape line of one reading with its id, value and residual; nothing when its points are not known. */
 export function drawReading(reading: Reading, sheet: SurveySheet): readonly Mark[] {
+  if (!pointsOfReading(reading).every((name) => Object.hasOwn(sheet.points, name))) return [];
   switch (reading.kind) {
     case 'distance':
       return drawDistance(reading, sheet);

@@ -5,9 +5,27 @@ import { suggestKey } from './suggest-key.ts';
 
 type Issue = v.BaseIssue<unknown>;
 
-/** One finding per fault, each with the path of what it concerns, as `pieces[2].parameters.jamThickness`. */
+/** More faults than this in one file are counted, not told one by one: nobody reads them. */
+const mostTold = 50;
+
+/**
+ * One finding per fault, each with the path of what it concerns, as `pieces[2].parameters.jamThickness`; of very many the
+ * first, and how many more there are.
+ */
 export function wordIssues(issues: readonly Issue[]): readonly Problem[] {
-  return issues.flatMap(wordIssue);
+  const told = issues.slice(0, mostTold).flatMap(wordIssue);
+  const more = issues.length - mostTold;
+  if (more <= 0) return told;
+  const rest = `There ${more === 1 ? 'is 1 more fault' : `are ${more} more faults`} in the file.`;
+  return [
+    ...told,
+    stop(
+      'more-faults',
+      'the document',
+      rest,
+      'Correct those named first; the others may be of the same kind.',
+    ),
+  ];
 }
 
 /** The path of a value in a document: keys with points, places in lists in brackets; `the document` for the whole. */

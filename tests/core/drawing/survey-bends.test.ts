@@ -13,6 +13,11 @@ const readings: readonly Reading[] = [
   { id: 'a1', kind: 'angle', at: 'BL', from: 'BR', to: 'TL', value: 89.5 },
   { id: 'o1', kind: 'offset', point: 'TR', from: 'BL', to: 'BR', value: 1752 },
 ];
+/** Every number of a drawing. */
+function numbersIn(value: unknown): readonly number[] {
+  if (typeof value === 'number') return [value];
+  return typeof value === 'object' && value !== null ? Object.values(value).flatMap(numbersIn) : [];
+}
 const textsOf = (marks: readonly Mark[]) =>
   marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
 
@@ -41,3 +46,16 @@ describe('bows, angles and offsets', () => {
     },
   );
 });
+
+test.each(['constructor', 'toString', '__proto__'])(
+  'a point called %s, as every object has one, is drawn or left out, never at no place',
+  (to) => {
+    const odd: Reading = { id: 'odd', kind: 'distance', from: 'BL', to, value: 500 };
+    for (const taken of [[...readings, odd], [odd]]) {
+      const survey = { seenFrom: 'from the saloon', readings: taken };
+      const drawn = drawSurvey({ ...survey, ...adjustSurvey(survey), width: 180 });
+      expect(numbersIn(drawn).every(Number.isFinite)).toBe(true);
+    }
+    expect(numbersIn(drawReadingSketch(odd)).every(Number.isFinite)).toBe(true);
+  },
+);

@@ -92,6 +92,12 @@ describe('a project file', () => {
     }
   });
 
+  test('of a hundred faults fifty are told and the others counted', () => {
+    const problems = problemsOf(spoilt((p) => (p.done = Array.from({ length: 100 }, () => 1))));
+    expect(problems).toHaveLength(51);
+    expect(problems[50]?.message).toBe('There are 50 more faults in the file.');
+  });
+
   test('every fault is listed, not only the first', () => {
     const problems = problemsOf(
       spoilt((p) => {
