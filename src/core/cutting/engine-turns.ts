@@ -1,7 +1,7 @@
 import { roundBound } from './bounds.ts';
 import { combine, shelve } from './combine.ts';
 import { dive } from './dive.ts';
-import { isProven, mostKinds, partsOf, poolLoad } from './engine.ts';
+import { isProven, isRepeating, mostKinds, partsOf, poolLoad } from './engine.ts';
 import type { Engine } from './engine.ts';
 import { aimFreely, freeLoadOf, runFreeSearch, startFreeSearch } from './free-search.ts';
 import { generateOnce, refineGeneration } from './generate.ts';
@@ -93,10 +93,11 @@ export function generateFor(engine: Engine): void {
 }
 
 /** At once as long as its patterns are quickly found, later beside the rest. */
-export function wantsTightening({ tightening, seconds, secondsLeft }: Engine): boolean {
-  return (
-    !tightening.done && (!tightening.counts || tightening.spent <= countingShare * (seconds - secondsLeft()))
-  );
+export function wantsTightening({ model, tightening, seconds, secondsLeft }: Engine): boolean {
+  if (tightening.done || !tightening.counts) return !tightening.done;
+  // where parts come often, sheets seldom hold too many, and rounding gets further with the time
+  if (isRepeating(model)) return false;
+  return tightening.spent <= countingShare * (seconds - secondsLeft());
 }
 
 /** The share of the time so far that patterns with counts may have taken. */

@@ -133,6 +133,11 @@ export function partsOf(model: Model): number {
   return model.kinds.reduce((sum, kind) => sum + kind.count, 0);
 }
 
+/** Whether parts come so often that patterns do for them what the search does for others. */
+export function isRepeating(model: Model): boolean {
+  return partsOf(model) > 4 * model.kinds.filter((kind) => kind.count > 0).length;
+}
+
 /** True when the best load costs no more than any plan must. */
 export function isProven(engine: Engine): boolean {
   const { best } = engine.search;

@@ -1,5 +1,5 @@
 import { diveForBoards, generateBoards, wantsBoardDive } from './boards/board-engine.ts';
-import { costSoFar, isProven, partsOf } from './engine.ts';
+import { costSoFar, isProven, isRepeating, partsOf } from './engine.ts';
 import type { Engine } from './engine.ts';
 import {
   combineOnce,
@@ -40,11 +40,6 @@ function mayTurn({ model, seconds, secondsLeft, spent }: Engine): boolean {
 function shareOfTurns(model: Model): number {
   if (model.style === 'length') return 1;
   return isRepeating(model) ? 0.8 : 0.5;
-}
-
-/** Whether parts come so often that patterns do for them what the search does for others. */
-function isRepeating(model: Model): boolean {
-  return partsOf(model) > 4 * model.kinds.filter((kind) => kind.count > 0).length;
 }
 
 /**

@@ -9,18 +9,23 @@ import type { KnownPoint, Reading, Survey } from './types.ts';
 /** Longer than this is a slip of the pen: no opening in a boat or house, mm. */
 const longestReading = 100_000;
 
+/** Larger surveys would take minutes and memory that nobody has aboard; the time grows with the cube of the points. */
+const most = { points: 500, readings: 2000 } as const;
+
 /** What is wrong with a survey as entered, before anything is worked out; empty when all is well. */
 export function checkSurvey(survey: Survey): readonly Problem[] {
   return [
     ...checkSide(survey),
     ...checkCount(survey),
     ...checkFixed(survey),
+    ...checkSize(survey),
     ...survey.readings.flatMap((reading, at) => checkReading(reading, survey.readings.slice(0, at))),
   ];
 }
 
 /** The readings that can be used: finite, between two points, each id once. `checkSurvey` names the others. */
 export function usableReadings(survey: Survey): readonly Reading[] {
+  if (checkSize(survey).length > 0) return [];
   return survey.readings.filter((reading, at) => !hasFault(reading, survey.readings.slice(0, at)));
 }
 
@@ -75,6 +80,23 @@ function checkCount({ readings }: Survey): readonly Problem[] {
   if (readings.length > 0) return [];
   return [
     refuse('no-readings', undefined, 'There are no readings yet.', 'Begin with the width of the sill.'),
+  ];
+}
+
+function checkSize({ readings }: Survey): readonly Problem[] {
+  const points = new Set(readings.flatMap(namesOf)).size;
+  if (points <= most.points && readings.length <= most.readings) return [];
+  const much =
+    points > most.points
+      ? `names ${points} points; at most ${most.points}`
+      : `has ${readings.length} readings; at most ${most.readings}`;
+  return [
+    refuse(
+      'survey-too-large',
+      undefined,
+      `The survey ${much} can be adjusted at once.`,
+      'Divide it into surveys of one place each.',
+    ),
   ];
 }
 

@@ -3,7 +3,8 @@ import type { Reading } from './types.ts';
 
 /** A length for a sentence: to 0.1 mm, without unit. */
 export function showMm(length: number): string {
-  return formatNumber(roundNearest(length, 0.1), 1);
+  // beyond this a double has no tenths left, and a long row of figures tells nobody anything
+  return Math.abs(length) > 1e15 ? String(length) : formatNumber(roundNearest(length, 0.1), 1);
 }
 
 /** A length for a sentence in the units of a project, without unit: inches to 1/32. */

@@ -6,12 +6,24 @@ import { figureArea } from './rings.ts';
 /** What rounding of an offset may add to its distance, mm. */
 const offsetFault = 0.002;
 
+/** Outlines of more corners in all are not grown for the bound, which would take long. */
+const mostGrown = 20_000;
+
 /** Area each part takes with half the gap round it, mm²; none is more than it really takes. */
-export function takenAreas(model: Model): readonly number[] {
-  const distance = model.gap / 2 - offsetFault;
-  return model.kinds.map((kind) =>
-    distance > 0 ? Math.max(kind.area, figureArea(offsetFigure(kind.figure, distance))) : kind.area,
+export function takenAreas({ gap, kinds }: Model): readonly number[] {
+  const distance = gap / 2 - offsetFault;
+  if (distance <= 0) return kinds.map((kind) => kind.area);
+  const corners = kinds.reduce((sum, { figure }) => sum + figure.outer.length / 2, 0);
+  return kinds.map(({ area, figure }) =>
+    corners > mostGrown
+      ? grownAtLeast(area, distance)
+      : Math.max(area, figureArea(offsetFigure(figure, distance))),
   );
+}
+
+/** What an area takes with a distance round it at least: as much as a circle does (inequality of Brunn and Minkowski). */
+function grownAtLeast(area: number, distance: number): number {
+  return (Math.sqrt(area) + Math.sqrt(Math.PI) * distance) ** 2;
 }
 
 /** No strip can be shorter: by area, by the longest part, and by the parts that must lie one behind the other. */

@@ -81,11 +81,11 @@ function boxArea(ring: Ring): number {
 
 function checkCrossing(ring: Ring, id: string, about: string): readonly Problem[] {
   const n = ring.length / 2;
+  if (!crossesItself(ring)) return [];
+  // which sides is asked only of a ring at fault
   for (let i = 0; i < n; i++) {
     for (let j = i + 1; j < n; j++) {
-      const areNeighbours = j === i + 1 || (i === 0 && j === n - 1);
-      const meet = areNeighbours ? foldsBack(ring, j === i + 1 ? j : i) : sidesMeet(ring, i, ring, j);
-      if (!meet) continue;
+      if (!sidesClash(ring, i, j)) continue;
       return [
         fault(
           about,
@@ -96,6 +96,32 @@ function checkCrossing(ring: Ring, id: string, about: string): readonly Problem[
     }
   }
   return [];
+}
+
+/** Whether any two sides of a ring clash. Sides are gone through from left to right, so that only those above each other are compared. */
+function crossesItself(ring: Ring): boolean {
+  const n = ring.length / 2;
+  const from = new Float64Array(n);
+  const to = new Float64Array(n);
+  for (let i = 0; i < n; i++) {
+    const [x0, x1] = [ring[2 * i]!, ring[(2 * i + 2) % ring.length]!];
+    from[i] = Math.min(x0, x1);
+    to[i] = Math.max(x0, x1);
+  }
+  const order = Array.from(from, (_, i) => i).sort((a, b) => from[a]! - from[b]!);
+  return order.some((i, k) => {
+    for (let later = k + 1; later < n && from[order[later]!]! <= to[i]!; later++) {
+      const j = order[later]!;
+      if (sidesClash(ring, Math.min(i, j), Math.max(i, j))) return true;
+    }
+    return false;
+  });
+}
+
+/** Whether two sides of a ring, the first before the second, meet other than at the corner that they share. */
+function sidesClash(ring: Ring, i: number, j: number): boolean {
+  const areNeighbours = j === i + 1 || (i === 0 && j === ring.length / 2 - 1);
+  return areNeighbours ? foldsBack(ring, j === i + 1 ? j : i) : sidesMeet(ring, i, ring, j);
 }
 
 /** Whether the two sides at a corner lie on each other. */

@@ -2,7 +2,8 @@ import type { Random } from '#core/numerics';
 import { isBetterLoad, makeLoad, openNest, readNest } from './load.ts';
 import type { Load, Lying } from './load.ts';
 import type { Model } from './model.ts';
-import { startLoad } from './start-load.ts';
+import { layColumns } from './lay-columns.ts';
+import { layOneByOne } from './start-load.ts';
 import type { Nest } from './nest.ts';
 import { explore, isStripDone, squeeze, startStrip, takeStrip } from './strip-search.ts';
 import type { Pausing, StripSearch } from './strip-search.ts';
@@ -28,10 +29,13 @@ export type EngineSetup = Pick<Engine, 'model' | 'random' | 'bound' | 'areas' | 
 export const mostSearched = 150;
 const mostOnStrip = 2500;
 
+/** A first load: parts in columns by their boxes, at once; then one by one where they fit, if time allows. */
 export function startEngine(setup: EngineSetup): Engine {
-  const best = startLoad(setup.model, setup.random, setup.isTimeUp);
+  const best = layColumns(setup.model);
   const engine = { ...setup, best, moves: 0 };
   engine.tell(best);
+  const fitted = layOneByOne(setup.model, setup.random, setup.isTimeUp);
+  if (fitted) adopt(engine, fitted);
   return engine;
 }
 

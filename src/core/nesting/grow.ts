@@ -1,7 +1,7 @@
 import { offsetOutline } from '#core/geometry';
 import { boxOfRing, figureArea, reverseRing, ringArea } from './rings.ts';
 import type { Figure, Ring } from './rings.ts';
-import { simplifyRing } from './simplify.ts';
+import { simplifyRing, thinOutRing } from './simplify.ts';
 
 /**
  * Growing goes this much further than asked, mm: the offset has arcs as chords up to 0.01 inside and corners rounded to
@@ -15,7 +15,42 @@ const growthAllowance = 0.012;
  * gap it is smaller by a hair, so that parts may touch.
  */
 export function growFigure(figure: Figure, gap: number): Figure {
-  return gap > 0 ? simplify(offsetFigure(figure, gap / 2 + growthAllowance)) : loosen(simplify(figure));
+  if (gap <= 0) return loosen(simplify(figure));
+  const thin = thinOut(figure);
+  return simplify(offsetFigure(thin, gap / 2 + growthAllowance), figureArea(thin) - figureArea(figure));
+}
+
+/** Sides of the figure that is grown in a hurry. */
+const hurriedSides = 16;
+
+/** The same at once, where there is no time to do it well: grown from the least polygon of sixteen directions round it, its holes lost. */
+export function growInHurry({ outer }: Figure, gap: number): Figure {
+  const ways = Array.from({ length: hurriedSides }, (_, k) => (2 * Math.PI * k) / hurriedSides);
+  const lines = ways.map((way) => {
+    const [x, y] = [Math.cos(way), Math.sin(way)];
+    let reach = -Infinity;
+    for (let i = 0; i < outer.length; i += 2) reach = Math.max(reach, outer[i]! * x + outer[i + 1]! * y);
+    // without a gap a hair further, for what rounding may cut off
+    return { x, y, reach: reach + (gap > 0 ? gap / 2 + growthAllowance : hair * Math.abs(reach)) };
+  });
+  const corners = lines.flatMap((a, k) => {
+    const b = lines[(k + 1) % hurriedSides]!;
+    const cross = a.x * b.y - a.y * b.x;
+    return [(a.reach * b.y - b.reach * a.y) / cross, (b.reach * a.x - a.reach * b.x) / cross];
+  });
+  return { outer: Float64Array.from(corners), holes: [] };
+}
+
+/** Growing takes long where there are many corners, so some go before, by which the part may get larger by this share. */
+const thinned = 0.002;
+
+/** The figure with fewer corners where it had many, nothing cut away. */
+function thinOut(figure: Figure): Figure {
+  const most = thinned * figureArea(figure);
+  return {
+    outer: thinOutRing(figure.outer, most),
+    holes: figure.holes.map((hole) => reverseRing(thinOutRing(reverseRing(hole), most))),
+  };
 }
 
 /** Without a gap parts may touch, so figures shrink by this share of their size: above rounding, far below any tool. */
@@ -68,10 +103,13 @@ function offsetRing(ring: Ring, distance: number): readonly Ring[] {
   );
 }
 
-function simplify(figure: Figure): Figure {
+/** `added`: area by which the figure was made larger before, mm². */
+function simplify(figure: Figure, added = 0): Figure {
   const area = figureArea(figure);
   return {
-    outer: simplifyRing(figure.outer, area),
-    holes: figure.holes.map((hole) => simplifyRing(ringArea(hole) > 0 ? reverseRing(hole) : hole, area)),
+    outer: simplifyRing(figure.outer, area, added),
+    holes: figure.holes.map((hole) =>
+      simplifyRing(ringArea(hole) > 0 ? reverseRing(hole) : hole, area, added),
+    ),
   };
 }

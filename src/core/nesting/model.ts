@@ -1,7 +1,7 @@
 import { isStrip } from './check-nest-job.ts';
 import { makeClash } from './clash.ts';
 import type { Clash } from './clash.ts';
-import { growFigure } from './grow.ts';
+import { growFigure, growInHurry } from './grow.ts';
 import { figureArea, makeRing } from './rings.ts';
 import type { Figure } from './rings.ts';
 import { layOutShapes } from './shapes.ts';
@@ -47,8 +47,11 @@ export interface Model {
   readonly clash: Clash;
 }
 
-/** Turns a job that `checkNestJob` passes into shapes, poses and bins. */
-export function buildNestModel(job: NestJob): Model {
+/**
+ * Turns a job that `checkNestJob` passes into shapes, poses and bins. Once `isHurried` the figures of the rest are
+ * coarse; poses are numbered the same.
+ */
+export function buildNestModel(job: NestJob, isHurried: () => boolean = () => false): Model {
   const gap = job.gap ?? 0;
   const first = job.stock[0];
   const strip = first && isStrip(first) ? first.strip : null;
@@ -57,13 +60,13 @@ export function buildNestModel(job: NestJob): Model {
   const kinds = job.parts.map(makeKind);
   const sources: ShapeSource[] = job.parts.map((part, i) => {
     const { figure } = kinds[i]!;
-    return makeSource(figure, gap, part.angles ?? [0]);
+    return makeSource(figure, gap, part.angles ?? [0], isHurried());
   });
   const costs = fillCosts(sheets);
   const bins = sheets.map((sheet, index): Bin => {
     const zones = (sheet.keepOut ?? []).map((zone) => {
       const figure = rectangleFigure(zone.length, zone.width);
-      sources.push(makeSource(figure, gap, [0]));
+      sources.push(makeSource(figure, gap, [0], false));
       return { source: sources.length - 1, x: zone.x - margin, y: zone.y - margin };
     });
     return {
@@ -94,8 +97,12 @@ function makeKind(part: NestPart, index: number): Kind {
   return { id: part.id, index, figure, area: figureArea(figure), count: part.count ?? 1 };
 }
 
-function makeSource(figure: Figure, gap: number, angles: readonly number[]): ShapeSource {
-  const grown = growFigure(figure, gap);
+/** Outlines of no more corners are grown well even in a hurry. */
+const mostKept = 24;
+
+function makeSource(figure: Figure, gap: number, angles: readonly number[], isHurried: boolean): ShapeSource {
+  const isCoarse = isHurried && figure.outer.length / 2 > mostKept;
+  const grown = isCoarse ? growInHurry(figure, gap) : growFigure(figure, gap);
   return { figure, grown, matched: gap > 0 ? grown.outer : figure.outer, angles };
 }
 

@@ -48,6 +48,9 @@ export interface NestingRun {
   readonly finish: () => NestPlan;
 }
 
+/** Once this share of the time asked for is spent before the search begins, the figures of the rest are coarse. */
+const hurry = 0.4;
+
 /** Starts a search with a first load. A job that `checkNestJob` refuses is settled at once: an empty plan with those findings. */
 export function startNestingRun(job: NestJob, tools: NestTools): NestingRun {
   const start = tools.clock();
@@ -56,10 +59,10 @@ export function startNestingRun(job: NestJob, tools: NestTools): NestingRun {
     const plan = refuseNest(job.parts, wrong);
     return { work: () => ({ state: 'settled', found: null }), finish: () => plan };
   }
-  const model = buildNestModel(job);
+  const time = (tools.seconds ?? (tools.work === undefined ? 10 : Infinity)) * 1000;
+  const model = buildNestModel(job, () => time < Infinity && tools.clock() - start > hurry * time);
   const areas = takenAreas(model);
   const bound = model.strip === null ? boundCost(model, areas) : boundLength(model, areas, model.strip);
-  const time = (tools.seconds ?? (tools.work === undefined ? 10 : Infinity)) * 1000;
   const emit = (load: Load) => emitNest(model, load, bound, (tools.clock() - start) / 1000);
   const seed = tools.seed ?? 1;
   const engine = startEngine({
@@ -117,7 +120,7 @@ function makeTimer(clock: () => number, end: number): () => boolean {
   let asked = 0;
   let isUp = false;
   return () => {
-    if (!isUp && ++asked % 8 === 0) isUp = clock() > end;
+    if (!isUp && asked++ % 8 === 0) isUp = clock() > end;
     return isUp;
   };
 }

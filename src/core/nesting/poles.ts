@@ -8,12 +8,18 @@ export interface Pole {
   readonly r: number;
 }
 
+/** A square of a part's box. It is kept from one circle to the next, as measuring to the sides is what costs time. */
 interface Cell {
   readonly x: number;
   readonly y: number;
   readonly half: number;
-  readonly depth: number;
-  readonly most: number;
+  /** Distance of its middle to the nearest side or circle, negative outside the part or inside a circle. */
+  depth: number;
+  most: number;
+  /** How many of the circles the depth takes in. */
+  circles: number;
+  /** Its quarters, once asked for. */
+  parts: readonly Cell[] | null;
 }
 
 /** Enough circles: so many where they cover this share of the part. */
@@ -33,9 +39,10 @@ export function findPoles(figure: Figure, area: number): readonly Pole[] {
   const [minX, minY, maxX, maxY] = boxOfRing(figure.outer);
   const fine = precision * Math.hypot(maxX - minX, maxY - minY);
   const poles: Pole[] = [];
+  const squares = coverBox(figure);
   let filled = 0;
   while (!enough.some(({ circles, covered }) => poles.length >= circles && filled >= covered * area)) {
-    const pole = findNext(figure, poles, fine);
+    const pole = findNext(figure, squares, poles, fine);
     if (poles.length > 0 && pole.r < fine) break;
     poles.push(pole);
     filled += Math.PI * pole.r * pole.r;
@@ -43,23 +50,48 @@ export function findPoles(figure: Figure, area: number): readonly Pole[] {
   return poles;
 }
 
-function findNext(figure: Figure, taken: readonly Pole[], fine: number): Pole {
+/** Squares over the box of a part. */
+function coverBox(figure: Figure): readonly Cell[] {
   const [minX, minY, maxX, maxY] = boxOfRing(figure.outer);
   const half = Math.max(Math.min(maxX - minX, maxY - minY) / 2, Math.max(maxX - minX, maxY - minY) / 40);
-  const open: Cell[] = [];
-  const cellAt = (x: number, y: number, size: number): Cell => {
-    const depth = depthAt(figure, taken, x, y);
-    return { x, y, half: size, depth, most: depth + size * Math.SQRT2 };
-  };
+  const squares: Cell[] = [];
   for (let x = minX; x < maxX; x += 2 * half)
-    for (let y = minY; y < maxY; y += 2 * half) open.push(cellAt(x + half, y + half, half));
+    for (let y = minY; y < maxY; y += 2 * half) squares.push(makeCell(figure, x + half, y + half, half));
+  return squares;
+}
+
+function makeCell(figure: Figure, x: number, y: number, half: number): Cell {
+  const depth = depthAt(figure, x, y);
+  return { x, y, half, depth, most: depth + half * Math.SQRT2, circles: 0, parts: null };
+}
+
+/** Takes in the circles that came since a square was last looked at. */
+function takeIn(cell: Cell, taken: readonly Pole[]): Cell {
+  for (; cell.circles < taken.length; cell.circles++) {
+    const { x, y, r } = taken[cell.circles] as Pole;
+    cell.depth = Math.min(cell.depth, Math.hypot(cell.x - x, cell.y - y) - r);
+  }
+  cell.most = cell.depth + cell.half * Math.SQRT2;
+  return cell;
+}
+
+function quartersOf(figure: Figure, cell: Cell): readonly Cell[] {
+  const { x, y, half } = cell;
+  cell.parts ??= quarters.map(([sx, sy]) =>
+    makeCell(figure, x + (sx * half) / 2, y + (sy * half) / 2, half / 2),
+  );
+  return cell.parts;
+}
+
+function findNext(figure: Figure, squares: readonly Cell[], taken: readonly Pole[], fine: number): Pole {
+  const open = squares.map((cell) => takeIn(cell, taken));
   let best = open.reduce((a, b) => (b.depth > a.depth ? b : a));
   open.sort((a, b) => a.most - b.most);
   for (let looked = 0; open.length > 0 && looked < 4000; looked++) {
     const cell = open.pop() as Cell;
     if (cell.most - best.depth <= fine) continue;
-    for (const [sx, sy] of quarters) {
-      const part = cellAt(cell.x + (sx * cell.half) / 2, cell.y + (sy * cell.half) / 2, cell.half / 2);
+    for (const part of quartersOf(figure, cell)) {
+      takeIn(part, taken);
       if (part.depth > best.depth) best = part;
       insertCell(open, part);
     }
@@ -85,17 +117,15 @@ function insertCell(open: Cell[], cell: Cell): void {
   open.splice(low, 0, cell);
 }
 
-/** Distance to the nearest edge or circle, negative outside the part or inside a circle. */
-function depthAt(figure: Figure, taken: readonly Pole[], x: number, y: number): number {
+/** Distance to the nearest side, negative outside the part. */
+function depthAt(figure: Figure, x: number, y: number): number {
   let inside = isInRing(figure.outer, x, y);
   let distance = distanceToRing(figure.outer, x, y);
   for (const hole of figure.holes) {
     if (isInRing(hole, x, y)) inside = false;
     distance = Math.min(distance, distanceToRing(hole, x, y));
   }
-  if (!inside) return -distance;
-  for (const pole of taken) distance = Math.min(distance, Math.hypot(x - pole.x, y - pole.y) - pole.r);
-  return distance;
+  return inside ? distance : -distance;
 }
 
 export function isInRing(ring: Ring, x: number, y: number): boolean {

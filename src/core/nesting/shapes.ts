@@ -50,6 +50,9 @@ interface Pose {
   readonly angle: number;
   readonly origin: readonly [number, number];
   readonly size: readonly [number, number];
+  /** Of the true figure. */
+  readonly outlines: readonly Ring[];
+  /** Of the grown one. */
   readonly rings: readonly Ring[];
   readonly matched: Ring;
   readonly poles: readonly Pole[];
@@ -94,6 +97,7 @@ function makePose(given: {
     angle,
     origin: [-minX, -minY],
     size: [maxX - minX, maxY - minY],
+    outlines: [source.figure.outer, ...source.figure.holes].map(lay),
     rings: [source.grown.outer, ...source.grown.holes].map(lay),
     matched: lay(source.matched),
     poles: given.poles.map(({ x, y, r }) => ({
@@ -105,11 +109,11 @@ function makePose(given: {
   };
 }
 
-/** Two angles of a symmetrical part are one to the search. */
+/** Two angles of a symmetrical part are one to the search, however it was grown. */
 function looksSame(a: Pose, b: Pose): boolean {
   const near = 1e-9 * Math.hypot(...a.size);
   if (Math.abs(a.size[0] - b.size[0]) > near || Math.abs(a.size[1] - b.size[1]) > near) return false;
-  return a.rings.every((ring) => b.rings.some((other) => sameCorners(ring, other, near)));
+  return a.outlines.every((ring) => b.outlines.some((other) => sameCorners(ring, other, near)));
 }
 
 function sameCorners(a: Ring, b: Ring, near: number): boolean {

@@ -20,17 +20,33 @@ interface Chain {
 
 /**
  * A ring of fewer corners round the same material, which lies to its left: dents are filled, blunt corners sharpened,
- * never anything cut away. A hole goes clockwise.
+ * never anything cut away. A hole goes clockwise. `area`: of the part, mm²; `added`: what was added to it before.
  */
-export function simplifyRing(ring: Ring, area: number): Ring {
-  if (ring.length / 2 <= fewCorners.count) return ring;
+export function simplifyRing(ring: Ring, area: number, added = 0): Ring {
+  return leaveOutWhile(ring, fewCorners.count, (count, more) => {
+    const { mostAdded } = count > manyCorners.count ? manyCorners : fewCorners;
+    return added + more <= mostAdded * area;
+  });
+}
+
+/** The same for a ring of many corners until it has no more than many, where no more than an area is added, mm². */
+export function thinOutRing(ring: Ring, most: number): Ring {
+  return leaveOutWhile(ring, manyCorners.count, (_, added) => added <= most);
+}
+
+/** Leaves out the corner that adds least, again and again, while more are left than so many and what is added in all is allowed. */
+function leaveOutWhile(
+  ring: Ring,
+  least: number,
+  isAllowed: (count: number, added: number) => boolean,
+): Ring {
+  if (ring.length / 2 <= least) return ring;
   const chain = makeChain(ring);
   let added = 0;
-  while (chain.count > fewCorners.count) {
-    const { mostAdded } = chain.count > manyCorners.count ? manyCorners : fewCorners;
+  while (chain.count > least) {
     const corner = cheapestOf(chain);
     const cost = chain.added[corner] ?? Infinity;
-    if (!(added + cost <= mostAdded * area)) break;
+    if (!isAllowed(chain.count, added + cost)) break;
     if (!leaveOut(chain, corner)) chain.added[corner] = Infinity;
     else added += cost;
   }

@@ -1,7 +1,7 @@
 import type { Random } from '#core/numerics';
 import { byBulk, layPart } from './first-fit.ts';
-import { chooseBin, layColumns, listParts } from './lay-columns.ts';
-import { isBetterLoad, makeLoad, readNest } from './load.ts';
+import { chooseBin, listParts } from './lay-columns.ts';
+import { makeLoad, readNest } from './load.ts';
 import type { Load } from './load.ts';
 import type { Model } from './model.ts';
 import { emptyPlace, layDown, makeNest } from './nest.ts';
@@ -10,13 +10,6 @@ import { usedLength } from './used-length.ts';
 
 /** Places tried for a part on the newest sheet and on each older one. */
 const tries = { newest: 120, older: 24 } as const;
-
-/** A first load: parts in columns by their boxes, at once; then one by one where they fit, if time allows. */
-export function startLoad(model: Model, random: Random, isOver: () => boolean): Load {
-  const columns = layColumns(model);
-  const fitted = layOneByOne(model, random, isOver);
-  return fitted && isBetterLoad(fitted, columns) ? fitted : columns;
-}
 
 /** Sheets being filled, with the slots of parts kept for their keep-outs. */
 interface Filling {
@@ -27,7 +20,7 @@ interface Filling {
 }
 
 /** Parts from the bulkiest down, each where it fits first; null when time ends before the last. */
-function layOneByOne(model: Model, random: Random, isOver: () => boolean): Load | null {
+export function layOneByOne(model: Model, random: Random, isOver: () => boolean): Load | null {
   const parts = listParts(model);
   const mostSheets = Math.max(1, parts.length);
   const zones = Math.max(0, ...model.bins.map((bin) => bin.zones.length)) * mostSheets;

@@ -139,6 +139,21 @@ describe('degenerate sets end in sentences', () => {
     expect(adjustment.readings.map(({ id }) => id)).toEqual(['AB', 'AC']);
   });
 
+  test('the largest of numbers is refused with it', () => {
+    const adjustment = told([distance('A', 'B', 1000), distance('B', 'C', 1e308), distance('A', 'C', 900)]);
+    expect(adjustment.findings[0]).toMatchObject({ code: 'reading-too-long', about: 'BC' });
+    expect(adjustment.findings[0]?.message).toContain('1e+308 mm');
+  });
+
+  test('more points or readings than can be adjusted in good time are refused with their number, at once', () => {
+    const chain = Array.from({ length: 5000 }, (_, i) => distance(`P${i}`, `P${i + 1}`, 100));
+    const [points] = told(chain).findings;
+    expect(points).toMatchObject({ severity: 'stop', code: 'survey-too-large' });
+    expect(points?.message).toContain('names 5001 points; at most 500');
+    const often = Array.from({ length: 2001 }, (_, i) => ({ ...distance('A', 'B', 100), id: `r${i}` }));
+    expect(told(often).findings[0]?.message).toContain('has 2001 readings; at most 2000');
+  });
+
   test('two groups that no reading joins are told apart, each by name', () => {
     const triangle = (a: string, b: string, c: string) => [
       ...[distance(a, b, 300), distance(b, c, 400), distance(a, c, 500)],
