@@ -15,6 +15,8 @@ export interface Search {
   current: Load;
   currentGrade: number;
   readonly history: Float64Array;
+  /** Whether what is left over again and again weighs more. */
+  readonly weighs: boolean;
   step: number;
   budget: number;
   /** Best grade since the search last began anew, and steps since. */
@@ -39,6 +41,7 @@ export function startSearch(model: Model, random: Random, tries: number, start: 
     current: best,
     currentGrade: 0,
     history: new Float64Array(historyLength),
+    weighs: model.kinds.reduce((sum, kind) => sum + kind.count, 0) <= mostWeighed,
     step: 0,
     budget: 0,
     lowGrade: 0,
@@ -174,7 +177,7 @@ export function stepOnce(search: Search): boolean {
     search.currentGrade = grade;
   }
   history[at] = Math.min(history[at] as number, search.currentGrade);
-  if (search.step % weighEvery === 0) weighStubborn(search);
+  if (search.weighs && search.step % weighEvery === 0) weighStubborn(search);
   search.stale++;
   if (search.currentGrade < search.lowGrade - 1e-9 * search.lowGrade) {
     search.lowGrade = search.currentGrade;
@@ -186,6 +189,9 @@ export function stepOnce(search: Search): boolean {
 
 /** Steps after which what is left over weighs more. */
 const weighEvery = 1000;
+
+/** Among more parts than this other things than stubborn parts decide: 300 took a sheet more with weights (D31). */
+const mostWeighed = 150;
 
 /** Makes the parts left heavier, and all grades with them: what is left over again and again gets its place in the end. */
 function weighStubborn(search: Search): void {
