@@ -97,10 +97,15 @@ function priceOf(job: CuttingJob, stock: CuttingStock): number {
   return size(stock) * (rates.some((rate) => rate > 0) ? Math.max(...rates) : 1);
 }
 
+/** Where areas stand for prices, a share of them could be whole units: never more than a half. */
+function slackOf(cost: number): number {
+  return Math.min(0.5, moneySlack * Math.max(1, cost));
+}
+
 function checkCost(job: CuttingJob, plan: CuttingPlan): readonly Problem[] {
   let cost = 0;
   for (const stock of job.stock) cost += countUsed(plan, stock.id) * priceOf(job, stock);
-  return Math.abs(cost - plan.cost) <= moneySlack * Math.max(1, cost)
+  return Math.abs(cost - plan.cost) <= slackOf(cost)
     ? []
     : [stop('plan-cost', 'cost', `The cost is given as ${plan.cost}; the stock used costs ${say(cost)}.`)];
 }
@@ -118,7 +123,7 @@ function checkBound(plan: CuttingPlan): readonly Problem[] {
           ),
         ];
   }
-  const slack = moneySlack * Math.max(1, plan.cost);
+  const slack = slackOf(plan.cost);
   if (!(plan.bound >= 0 && plan.bound <= plan.cost + slack)) {
     return [stop('plan-bound', 'bound', `The bound ${plan.bound} is above the cost ${plan.cost}.`)];
   }
