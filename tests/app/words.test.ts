@@ -1,5 +1,4 @@
 import { expect, test } from 'vitest';
-import type { CuttingPlan } from '#core/cutting';
 import type { BuiltPiece, WorkingStep } from '#core/joinery';
 import { parametersBehind, shapesBehind, withNumbers } from '#app/bench/working.ts';
 import { freshId } from '#app/ids.ts';
@@ -16,17 +15,7 @@ import type { CostMeasure, PartChange } from '#core/pipeline';
 import { newProject } from '#core/project';
 import { joinAlike, minutesWords } from '#app/trips/words.ts';
 import { unzipSync, strFromU8 } from 'fflate';
-
-const plan: CuttingPlan = {
-  cost: 100,
-  bound: 80,
-  proven: false,
-  seconds: 1,
-  stockUsed: [{ id: 'ply', count: 2 }],
-  unplaced: [],
-  findings: [],
-  layouts: [],
-};
+import { openPlan as plan } from '../core/pipeline/made-up.ts';
 
 test('a rule is shown with its numbers, whole names only', () => {
   const step: WorkingStep = {

@@ -3,14 +3,11 @@ import { assertPlan, betterPlan, withBound, type CuttingGroup, type PlannedGroup
 import type { Problem } from '#core/problems';
 import { omit } from '../omit.ts';
 import { startCutting } from '#solver/worker';
-import { nowAndThen } from './now-and-then.ts';
+import { nowAndThen, shownEvery } from './now-and-then.ts';
 
 /** How long a first search may take, seconds; and each time the user lets it go on. */
 const firstSeconds = 3;
 const furtherSeconds = 60;
-
-/** How often a search under way is shown, ms. */
-const shownEvery = 250;
 
 interface Sought {
   readonly state: 'waiting' | 'running' | 'done' | 'failed';

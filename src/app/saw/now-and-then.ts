@@ -1,3 +1,6 @@
+/** How often a search under way is shown, ms. */
+export const shownEvery = 250;
+
 /** Shows what comes too often to be shown each time. */
 export interface NowAndThen<T> {
   readonly tell: (value: T) => void;

@@ -8,14 +8,11 @@ import {
 } from '#core/pipeline';
 import { hasStop, type Problem } from '#core/problems';
 import { startNesting } from '#solver/worker';
-import { nowAndThen } from './now-and-then.ts';
+import { nowAndThen, shownEvery } from './now-and-then.ts';
 
 /** How long shapes are laid at first, seconds; and each time the user lets it go on. */
 const firstSeconds = 5;
 const furtherSeconds = 60;
-
-/** How often a search under way is shown, ms. */
-const shownEvery = 250;
 
 /** The search for the plan of one job of the router; `plan` is the best so far. */
 export interface Laying {

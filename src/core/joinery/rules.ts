@@ -9,6 +9,9 @@ export const defaultSettings: JoinerySettings = {
   arris: 1,
 };
 
+/** What a straight part leaves free at each end between two sides as measured, so that it goes in; mm (common practice, no source). */
+export const freeAtEnds = 1;
+
 /** Rough allowances, mm (joinery D4). */
 export const roughAllowance = {
   sawn: { length: 25, width: 6 },

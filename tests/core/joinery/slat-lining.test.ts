@@ -71,6 +71,9 @@ describe('size from a shape', () => {
     expect(worked(built, 'run')).toBeCloseTo(Math.min(length(BL, BR), length(TL, TR)) - 2, 9);
     expect(worked(built, 'O')).toBeCloseTo(Math.min(length(BL, TL), length(BR, TR)), 9);
     expect(built.working.find(({ name }) => name === 'O')?.source).toBe('shape Locker side');
+    // what was measured and what is left free can be followed
+    expect(built.working.find(({ name }) => name === 'clear')?.source).toBe('shape Locker side');
+    expect(built.working.find(({ name }) => name === 'run')?.formula).toBe('clear - 2*free');
   });
   test('of hull sections the length and the longest girth', () => {
     const section = (at: number, bulge: number) => ({

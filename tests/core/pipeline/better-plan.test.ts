@@ -1,17 +1,6 @@
 import { expect, test } from 'vitest';
-import type { CuttingPlan } from '#core/cutting';
 import { betterPlan, withBound } from '#core/pipeline';
-
-const plan: CuttingPlan = {
-  cost: 100,
-  bound: 80,
-  proven: false,
-  seconds: 1,
-  stockUsed: [{ id: 'ply', count: 2 }],
-  unplaced: [],
-  findings: [],
-  layouts: [],
-};
+import { openPlan as plan } from './made-up.ts';
 
 test('the cheaper of two plans keeps the higher bound of both', () => {
   const later = { ...plan, cost: 120, bound: 90 };

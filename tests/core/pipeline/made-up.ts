@@ -1,5 +1,6 @@
 import { rectangleOutline } from '#core/geometry';
-import type { BuiltPiece, MatchedSet, Part } from '#core/joinery';
+import type { CuttingPlan } from '#core/cutting';
+import type { BuiltPiece, MatchedSet, Part, Piece } from '#core/joinery';
 import { newProject, type Project, type StockLine } from '#core/project';
 
 /** A part of the given rough size, finished to the same; everything else plain. */
@@ -79,3 +80,37 @@ export function makeProject(stock: readonly StockLine[]): Project {
     stock,
   };
 }
+
+/** A front of two doors whose panels are cut from the sheet or the board, its frame from the board. */
+export function makeFront(fronts: 'ply' | 'oak', sheet: Partial<StockLine>): Project {
+  const parameters = {
+    ...{ width: 500, height: 700, columns: 1, rows: 2, fronts: 'inset', cells: [['door'], ['door']] },
+    materials: { frame: 'oak', fronts },
+  };
+  const ofPly = { material: 'ply', form: 'sheet', length: 2440, width: 1220, thickness: 18 } as const;
+  const board = { material: 'oak', form: 'board', length: 2500, width: 600, thickness: 27 } as const;
+  return {
+    ...newProject('Fronts'),
+    pieces: [{ id: 'front', letter: 'A', name: 'Front', kind: 'cabinet-front', parameters } as Piece],
+    materials: [
+      { id: 'ply', kind: 'sheet', name: 'Ply', thickness: 18, density: 680 },
+      { id: 'oak', kind: 'solid', name: 'Oak', species: 'Oak, European', state: 'sawn' },
+    ],
+    stock: [
+      { id: 'sheet', ...ofPly, count: null, ...sheet },
+      { id: 'board', ...board, count: null, price: 30 },
+    ],
+  };
+}
+
+/** A plan that is not proven, with nothing drawn. */
+export const openPlan: CuttingPlan = {
+  cost: 100,
+  bound: 80,
+  proven: false,
+  seconds: 1,
+  stockUsed: [{ id: 'ply', count: 2 }],
+  unplaced: [],
+  findings: [],
+  layouts: [],
+};

@@ -1,7 +1,6 @@
 import { expect, test } from 'vitest';
 
 import { checkPlan, type CuttingJob } from '#core/cutting';
-import type { Piece } from '#core/joinery';
 import { checkNest } from '#core/nesting';
 import {
   cutStockCommand,
@@ -18,10 +17,10 @@ import {
   tableOfShopping,
   understandProject,
 } from '#core/pipeline';
-import { applyCommand, newProject, type Project, type StockLine } from '#core/project';
+import { applyCommand, type Project, type StockLine } from '#core/project';
 import { loadGlpk } from '#solver/glpk';
 import { solveNesting } from '#core/nesting';
-import { makePart, makePiece, makeProject, makeStock } from './made-up.ts';
+import { makeFront, makePart, makePiece, makeProject, makeStock } from './made-up.ts';
 
 const solveLp = await loadGlpk();
 const tools = { solveLp, clock: () => 0, work: 3000 };
@@ -145,28 +144,6 @@ test('sums say what is known and how many things have no price', () => {
   expect(words('big', 'offcut')).toBe('no price known');
 });
 
-/** A front whose panels are cut from the sheet, its frame from the board. */
-function frontProject(stock: Partial<StockLine>): Project {
-  const parameters = {
-    ...{ width: 500, height: 700, columns: 1, rows: 2, fronts: 'inset', cells: [['door'], ['door']] },
-    materials: { frame: 'oak', fronts: 'ply' },
-  };
-  const sheet = { material: 'ply', form: 'sheet', length: 2440, width: 1220, thickness: 18 } as const;
-  const board = { material: 'oak', form: 'board', length: 2500, width: 600, thickness: 27 } as const;
-  return {
-    ...newProject('Fronts'),
-    pieces: [{ id: 'front', letter: 'A', name: 'Front', kind: 'cabinet-front', parameters } as Piece],
-    materials: [
-      { id: 'ply', kind: 'sheet', name: 'Ply', thickness: 18, density: 680 },
-      { id: 'oak', kind: 'solid', name: 'Oak', species: 'Oak, European', state: 'sawn' },
-    ],
-    stock: [
-      { id: 'sheet', ...sheet, count: null, ...stock },
-      { id: 'board', ...board, count: null, price: 30 },
-    ],
-  };
-}
-
 function papersOf(project: Project) {
   const understanding = understandProject(project);
   const planned = planGroups(understanding.groups, tools);
@@ -180,7 +157,7 @@ function papersOf(project: Project) {
 }
 
 test('summary and shopping list say that no price is known, and never 0.00', () => {
-  const { lines, rows, summary } = papersOf(frontProject({}));
+  const { lines, rows, summary } = papersOf(makeFront('ply', {}));
   const line = lines.find(({ kind }) => kind === 'sheet');
   expect(line?.each).toBeNull();
   const row = rows.find(([kind]) => kind === 'sheet');
@@ -197,13 +174,13 @@ test('summary and shopping list say that no price is known, and never 0.00', () 
 
 test('a price of 0 for what is bought is free, and a note says so; none for a price not known', () => {
   const codes = (project: Project) => understandProject(project).findings.map(({ code }) => code);
-  expect(codes(frontProject({ price: 0 }))).toContain('stock-for-nothing');
-  expect(codes(frontProject({}))).not.toContain('stock-for-nothing');
-  expect(codes(frontProject({ price: 0, owned: true, count: 3 }))).not.toContain('stock-for-nothing');
+  expect(codes(makeFront('ply', { price: 0 }))).toContain('stock-for-nothing');
+  expect(codes(makeFront('ply', {}))).not.toContain('stock-for-nothing');
+  expect(codes(makeFront('ply', { price: 0, owned: true, count: 3 }))).not.toContain('stock-for-nothing');
 });
 
 test('a plan that was chosen goes on when a sheet without a price has been sawn', () => {
-  const base = frontProject({ length: 480, width: 480 });
+  const base = makeFront('ply', { length: 480, width: 480 });
   const first = papersOf(base);
   const [planned = expect.fail()] = first.planned.filter(({ group }) => group.material === 'ply');
   expect(planned.plan.layouts.reduce((sum, { times }) => sum + times, 0)).toBeGreaterThan(1);

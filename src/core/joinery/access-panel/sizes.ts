@@ -2,6 +2,7 @@ import { boxOfPoints, outlineArea, type Point } from '#core/geometry';
 import { insetSides } from '../flat/polygon.ts';
 import { putDensity } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
+import { freeAtEnds } from '../rules.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
 import { placeOnSide } from './hole.ts';
 import { accessPanelParameters } from './parameters.ts';
@@ -94,15 +95,13 @@ function sizePanel(choices: PanelChoices, book: WorkingBook): readonly Point[] {
   return outline;
 }
 
-const endClear = 1; // mm, so that a cleat goes in between two measured sides (common practice, no source)
-
 /** What a cleat leaves free at each end: a hair, and what the next one takes of its corner where that is not square. */
 function cleatsFree({ corners }: PanelChoices, book: WorkingBook): number {
   const slants = corners.map((_, i) => {
     const [before, after] = [placeOnSide(corners, i + 3, 0), placeOnSide(corners, i, 0)];
     return Math.abs(before.along.x * after.along.x + before.along.y * after.along.y);
   });
-  return endClear + book.value('cw') * Math.max(...slants);
+  return freeAtEnds + book.value('cw') * Math.max(...slants);
 }
 
 /** The panel round or within the hole; nothing where the gaps leave nothing. */

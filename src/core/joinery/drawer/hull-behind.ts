@@ -64,7 +64,10 @@ function checkRunners({ choices }: DrawerLayout, parts: readonly Part[], hull: H
       severity: 'warn',
       code: 'runners-hit-hull',
       message: `The runners reach ${show(worst.reach)} back; at ${show(worst.height)} up the hull is ${show(worst.depth)} deep.`,
-      remedy: `Enter a clear depth of ${show(Math.floor(worst.depth))} at the most, taken at the lower edge of the runners, or saw them off to fit.`,
+      remedy:
+        worst.depth < 1
+          ? 'There is no room for runners at that height: raise the drawer, or leave it out.'
+          : `Enter a clear depth of ${show(Math.floor(worst.depth))} at the most, taken at the lower edge of the runners, or saw them off to fit.`,
       source: 'joinery B5.7, G18',
     },
   ];

@@ -1,6 +1,7 @@
 import { clipOutline } from '../clip.ts';
 import { putDensity } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
+import { freeAtEnds } from '../rules.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
 import { shrink } from './aperture.ts';
 import { layHoles } from './holes.ts';
@@ -101,7 +102,7 @@ function putLidSizes({ aperture }: LidsChoices, book: WorkingBook, lids: readonl
 
 function sizeUnder({ choices, book, bearers }: LidsLayout): void {
   const { square } = choices.aperture;
-  if (!square) book.put('free', endsFree, 'cleats clear of what was measured, each end', 'common practice');
+  if (!square) book.put('free', freeAtEnds, 'cleats clear of what was measured, each end', 'common practice');
   const corners = cleatRing(choices, 0);
   const inside = cleatRing(choices, book.value('cw'));
   const size = sizer(book, choices.aperture.square);
@@ -134,12 +135,9 @@ function sizeUnder({ choices, book, bearers }: LidsLayout): void {
   );
 }
 
-/** What cleats leave free at each end in an aperture as measured, so that they go in; mm (common practice, no source). */
-const endsFree = 1;
-
-/** The outline that the cleats keep to, or so far within it. */
+/** The outline that the cleats keep to, free of an aperture as measured; or so far within it, mm. */
 export function cleatRing({ aperture }: LidsChoices, within: number): readonly Point[] {
-  return shrink(aperture.corners, within + (aperture.square ? 0 : endsFree));
+  return shrink(aperture.corners, within + (aperture.square ? 0 : freeAtEnds));
 }
 
 /** A cross bearer between the cleats, seen from above. */

@@ -2,6 +2,7 @@ import { putMovement, putDensity } from '../material-facts.ts';
 import { putParameters } from '../parameter-book.ts';
 import { openWorkingBook, type WorkingBook } from '../working.ts';
 import { slatLiningParameters } from './parameters.ts';
+import { freeAtEnds } from '../rules.ts';
 import type { SlatLiningParameters } from './types.ts';
 import type { JoinerySettings, Material } from '../piece-types.ts';
 
@@ -9,6 +10,8 @@ import type { JoinerySettings, Material } from '../piece-types.ts';
 export interface LiningChoices extends Required<Omit<SlatLiningParameters, 'materials'>> {
   readonly given: ReadonlySet<string>;
   readonly measured: string | null;
+  /** Whether the slats go in between two measured sides. */
+  readonly isBetweenSides: boolean;
   readonly curved: boolean;
   readonly stock: { readonly slats: Material; readonly cleats: Material };
 }
@@ -26,13 +29,9 @@ export function workOutLining(choices: LiningChoices, settings: JoinerySettings)
   const book = openWorkingBook();
   const layout = { choices, book };
   const from = { infos: slatLiningParameters, values: choices, given: choices.given };
-  for (const [key, name, label] of [
-    ['run', 'run', 'along the slats'],
-    ['span', 'O', 'across the slats, clear'],
-  ] as const) {
-    if (choices.given.has(key) || choices.measured === null) putParameters(book, from, { [key]: name });
-    else book.put(name, choices[key], label, choices.measured);
-  }
+  putRun(layout);
+  if (isMeasured(choices, 'span')) book.put('O', choices.span, 'across the slats, clear', choices.measured);
+  else putParameters(book, from, { span: 'O' });
   putParameters(book, from, { slatWidth: 's0', gap: 'g0', slatThickness: 't' });
   putParameters(book, from, { cleatWidth: 'cw', cleatThickness: 'ct', cleatSpacing: 'spacing' });
   spaceSlats(layout);
@@ -42,6 +41,23 @@ export function workOutLining(choices: LiningChoices, settings: JoinerySettings)
   putDensity(book, 'rho_cleat', choices.stock.cleats, 'the cleats');
   book.work('mass', '(n*run*s*t*rho + nc*O*cw*ct*rho_cleat)*1e-6', 'mass', rule, 'kg');
   return layout;
+}
+
+/** How long the slats are: between two measured sides free of both, so that they go in. */
+function putRun({ choices, book }: LiningLayout): void {
+  const from = { infos: slatLiningParameters, values: choices, given: choices.given };
+  if (!isMeasured(choices, 'run')) return putParameters(book, from, { run: 'run' });
+  if (!choices.isBetweenSides) return void book.put('run', choices.run, 'along the slats', choices.measured);
+  book.put('clear', choices.run, 'along the slats, clear at the narrowest place', choices.measured);
+  book.put('free', freeAtEnds, 'slats clear of the sides, each end', 'common practice');
+  book.work('run', 'clear - 2*free', 'along the slats', 'common practice');
+}
+
+function isMeasured(
+  choices: LiningChoices,
+  key: 'run' | 'span',
+): choices is LiningChoices & { readonly measured: string } {
+  return !choices.given.has(key) && choices.measured !== null;
 }
 
 function spaceSlats({ choices, book }: LiningLayout): void {

@@ -50,6 +50,7 @@ function choose({ parameters }: SlatLining, context: BuildContext) {
     ...values,
     given,
     measured: size ? `shape ${context.shapeName ?? ''}` : null,
+    isBetweenSides: size?.isBetweenSides ?? false,
     curved: size?.curved ?? false,
     stock: { slats: slats.material, cleats: cleats.material },
   } as unknown as LiningChoices;
@@ -58,27 +59,26 @@ function choose({ parameters }: SlatLining, context: BuildContext) {
 
 interface Measured {
   readonly sizes: { readonly run: number; readonly span: number };
+  /** Whether the slats go in between two of its sides. */
+  readonly isBetweenSides: boolean;
   readonly curved: boolean;
   readonly findings: readonly Problem[];
 }
 
-/** Free at each end of a slat between sides as measured, so that it goes in; mm (common practice, no source). */
-const endClear = 1;
-
-/** Run and span of a shape: of an opening its smaller sides, the run less what is left free, of hull sections their length and the longest girth. */
+/** Run and span of a shape: of an opening its smaller sides less what bows in, of hull sections their length and the longest girth. */
 function measure({ shape, shapeName }: BuildContext, direction: 'across' | 'upright'): Measured | null {
   if (!shape) return null;
   if (shape.kind === 'sections') return measureSections(shape);
   const opening = readOpening(shape, shapeName ?? 'The shape');
-  if (!opening.ok) return { sizes: { run: 0, span: 0 }, curved: false, findings: opening.problems };
+  if (!opening.ok)
+    return { sizes: { run: 0, span: 0 }, isBetweenSides: true, curved: false, findings: opening.problems };
   const { corners, bow } = opening.value;
   const { BL, BR, TR, TL } = corners;
   const bowsIn = (one: number, other: number) => Math.min(0, one) + Math.min(0, other);
   const width = Math.min(distanceBetween(BL, BR), distanceBetween(TL, TR)) + bowsIn(bow.left, bow.right);
   const height = Math.min(distanceBetween(BL, TL), distanceBetween(BR, TR)) + bowsIn(bow.head, bow.sill);
-  const [along, span] = direction === 'across' ? [width, height] : [height, width];
-  const sizes = { run: Math.max(0, along - 2 * endClear), span };
-  return { sizes, curved: false, findings: [] };
+  const sizes = direction === 'across' ? { run: width, span: height } : { run: height, span: width };
+  return { sizes, isBetweenSides: true, curved: false, findings: [] };
 }
 
 function measureSections({ sections = [] }: Shape): Measured {
@@ -87,7 +87,7 @@ function measureSections({ sections = [] }: Shape): Measured {
   );
   const stations = sections.map(({ at }) => at);
   const run = Math.max(0, ...stations) - Math.min(0, ...stations);
-  return { sizes: { run, span: Math.max(0, ...girths) }, curved: true, findings: [] };
+  return { sizes: { run, span: Math.max(0, ...girths) }, isBetweenSides: false, curved: true, findings: [] };
 }
 
 function lackSize({ name }: SlatLining, { run, span }: LiningChoices): readonly Problem[] {
